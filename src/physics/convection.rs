@@ -1,0 +1,187 @@
+//! Heat transfer between gas and wall inside ducts.
+
+use super::pressure::{LAMINAR_END, TURBULENT_START, friction_factor, friction_factor_konakov};
+use super::{OutOfRange, require};
+use crate::sources::GNIELINSKI_1976;
+use std::ops::RangeInclusive;
+
+/// Reynolds numbers of [`nusselt_gnielinski`] (–).
+pub const GNIELINSKI_REYNOLDS: RangeInclusive<f64> = 3000.0..=5e6;
+/// Prandtl numbers of [`nusselt_gnielinski`] (–).
+pub const GNIELINSKI_PRANDTL: RangeInclusive<f64> = 0.5..=2000.0;
+/// Largest ratio of rough to smooth friction that raises heat transfer (–).
+pub const NORRIS_FRICTION_RATIO: f64 = 4.0;
+
+/// Mean Nusselt number of turbulent flow in a duct (–).
+///
+/// Nu = (f/8)(Re - 1000) Pr / \[1 + 12.7 (f/8)^(1/2) (Pr^(2/3) - 1)\] (1 + (D/L)^(2/3))
+///
+/// * `friction_factor` (–): Darcy, of the smooth duct.
+/// * `diameter_over_length` (–): 0 for fully developed flow.
+///
+/// # Errors
+///
+/// [`OutOfRange`] outside [`GNIELINSKI_REYNOLDS`] or [`GNIELINSKI_PRANDTL`].
+///
+/// # Source
+///
+/// [`GNIELINSKI_1976`].
+pub fn nusselt_gnielinski(
+    reynolds: f64,
+    prandtl: f64,
+    friction_factor: f64,
+    diameter_over_length: f64,
+) -> Result<f64, OutOfRange> {
+    require(
+        "Reynolds number",
+        reynolds,
+        GNIELINSKI_REYNOLDS,
+        &GNIELINSKI_1976,
+    )?;
+    require(
+        "Prandtl number",
+        prandtl,
+        GNIELINSKI_PRANDTL,
+        &GNIELINSKI_1976,
+    )?;
+    Ok(gnielinski(reynolds, prandtl, friction_factor) * entrance(diameter_over_length))
+}
+
+fn gnielinski(reynolds: f64, prandtl: f64, friction_factor: f64) -> f64 {
+    let eighth = friction_factor / 8.0;
+    let prandtl_root = libm::cbrt(prandtl);
+    eighth * (reynolds - 1000.0) * prandtl
+        / (1.0 + 12.7 * eighth.sqrt() * (prandtl_root * prandtl_root - 1.0))
+}
+
+fn entrance(diameter_over_length: f64) -> f64 {
+    let root = libm::cbrt(diameter_over_length);
+    1.0 + root * root
+}
+
+/// Developed Nusselt number of laminar flow in a rectangle with isothermal walls (–).
+///
+/// Nu = 7.541 (1 - 2.610 a + 4.970 a2 - 5.119 a3 + 2.702 a4 - 0.548 a5)
+///
+/// * `aspect` (–): short side over long side, 0 to 1.
+///
+/// # Source
+///
+/// [`crate::sources::SHAH_LONDON_1978`].
+pub fn nusselt_laminar_rectangle(aspect: f64) -> f64 {
+    let a = aspect;
+    7.541 * (1.0 + a * (-2.610 + a * (4.970 + a * (-5.119 + a * (2.702 - 0.548 * a)))))
+}
+
+/// Developed Nusselt number of laminar flow in a round duct with isothermal walls (–).
+pub const NUSSELT_LAMINAR_ROUND: f64 = 3.66;
+
+/// Mean Nusselt number of laminar flow with a thermal entrance and isothermal walls (–).
+///
+/// Nu = {Nu_d^3 + 0.7^3 + \[1.615 Gz^(1/3) - 0.7\]^3}^(1/3)
+///
+/// * `developed` (–): Nusselt number far from the entrance; 3.66 in a round duct.
+/// * `graetz` (–): Re Pr D/L.
+///
+/// # Source
+///
+/// [`crate::sources::VDI_LAMINAR`] for the round duct; the developed value of other sections is
+/// put in its place.
+pub fn nusselt_laminar_entrance(developed: f64, graetz: f64) -> f64 {
+    let entry = 1.615 * libm::cbrt(graetz) - 0.7;
+    // Far from the entrance the developed value alone remains.
+    let entry = entry.max(-0.7);
+    libm::cbrt(developed * developed * developed + 0.343 + entry * entry * entry)
+}
+
+/// Factor by which roughness raises the Nusselt number of turbulent flow (–).
+///
+/// Nu/Nu_smooth = (f/f_smooth)^n, n = 0.68 Pr^0.215, f/f_smooth at most 4
+///
+/// # Source
+///
+/// [`crate::sources::NORRIS_1970`].
+pub fn roughness_gain_norris(friction_ratio: f64, prandtl: f64) -> f64 {
+    let ratio = friction_ratio.clamp(1.0, NORRIS_FRICTION_RATIO);
+    libm::pow(ratio, 0.68 * libm::pow(prandtl, 0.215))
+}
+
+/// The duct that [`nusselt`] looks at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Duct {
+    /// Hydraulic diameter (m).
+    pub hydraulic_diameter: f64,
+    /// Length from one thermal entrance to the next (m).
+    pub length: f64,
+    /// Mean roughness (m).
+    pub roughness: f64,
+    /// Friction factor times Reynolds number in laminar flow (–).
+    pub laminar_friction: f64,
+    /// Developed Nusselt number in laminar flow (–).
+    pub laminar_nusselt: f64,
+}
+
+impl Duct {
+    /// Friction factor (Darcy) at a Reynolds number (–): [`friction_factor`] of this duct.
+    pub fn friction_factor(&self, reynolds: f64) -> f64 {
+        friction_factor(
+            reynolds,
+            self.laminar_friction,
+            self.roughness / self.hydraulic_diameter,
+        )
+    }
+}
+
+/// Mean Nusselt number of a duct at any Reynolds number (–), continuous.
+///
+/// Laminar entrance below 2300, Gnielinski with the smooth friction factor, entrance term and
+/// Norris' gain from 4000, between them Nu = (1 - g) Nu(2300) + g Nu(4000),
+/// g = (Re - 2300)/1700.
+///
+/// # Source
+///
+/// [`crate::sources::GNIELINSKI_2013`].
+pub fn nusselt(duct: &Duct, reynolds: f64, prandtl: f64) -> f64 {
+    let diameter_over_length = duct.hydraulic_diameter / duct.length;
+    let laminar = |reynolds: f64| {
+        nusselt_laminar_entrance(
+            duct.laminar_nusselt,
+            reynolds * prandtl * diameter_over_length,
+        )
+    };
+    let turbulent = |reynolds: f64| {
+        let smooth = friction_factor_konakov(reynolds);
+        let gain = roughness_gain_norris(duct.friction_factor(reynolds) / smooth, prandtl);
+        gnielinski(reynolds, prandtl, smooth) * entrance(diameter_over_length) * gain
+    };
+    if reynolds <= LAMINAR_END {
+        laminar(reynolds)
+    } else if reynolds >= TURBULENT_START {
+        turbulent(reynolds)
+    } else {
+        let weight = (reynolds - LAMINAR_END) / (TURBULENT_START - LAMINAR_END);
+        (1.0 - weight) * laminar(LAMINAR_END) + weight * turbulent(TURBULENT_START)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const DUCT: Duct = Duct {
+        hydraulic_diameter: 0.19,
+        length: 1.2,
+        roughness: 0.003,
+        laminar_friction: 57.0,
+        laminar_nusselt: 2.98,
+    };
+
+    #[test]
+    fn heat_transfer_and_friction_have_no_step() {
+        for edge in [LAMINAR_END, TURBULENT_START] {
+            let (below, above) = (edge - 1e-6, edge + 1e-6);
+            assert!((nusselt(&DUCT, below, 0.7) - nusselt(&DUCT, above, 0.7)).abs() < 1e-5);
+            assert!((DUCT.friction_factor(below) - DUCT.friction_factor(above)).abs() < 1e-7);
+        }
+    }
+}

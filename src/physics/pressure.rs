@@ -1,0 +1,148 @@
+//! Flow resistance: friction factors and local losses.
+
+use super::{OutOfRange, require};
+use crate::sources::COLEBROOK_1939;
+use std::ops::RangeInclusive;
+
+/// Reynolds number at which laminar flow begins to break up (–).
+pub const LAMINAR_END: f64 = 2300.0;
+/// Reynolds number from which flow is taken as turbulent (–).
+pub const TURBULENT_START: f64 = 4000.0;
+/// Reynolds numbers of [`friction_factor_colebrook`] (–).
+pub const COLEBROOK_REYNOLDS: RangeInclusive<f64> = 4000.0..=1e8;
+/// Relative roughness of [`friction_factor_colebrook`] (–).
+pub const COLEBROOK_ROUGHNESS: RangeInclusive<f64> = 0.0..=0.05;
+
+/// Friction factor (Darcy) of turbulent flow in a smooth duct (–).
+///
+/// f = (1.8 log10 Re - 1.5)^-2
+///
+/// * `reynolds` (–): above 4000.
+///
+/// # Source
+///
+/// [`crate::sources::KONAKOV_1946`].
+pub fn friction_factor_konakov(reynolds: f64) -> f64 {
+    let root = 1.8 * libm::log10(reynolds) - 1.5;
+    1.0 / (root * root)
+}
+
+/// Friction factor (Darcy) of turbulent flow in a rough duct, explicit (–).
+///
+/// 1/sqrt f = -1.8 log10\[(e/3.7)^1.11 + 6.9/Re\]
+///
+/// # Source
+///
+/// [`crate::sources::HAALAND_1983`].
+pub fn friction_factor_haaland(reynolds: f64, relative_roughness: f64) -> f64 {
+    let rough = libm::pow(relative_roughness / 3.7, 1.11);
+    let root = -1.8 * libm::log10(rough + 6.9 / reynolds);
+    1.0 / (root * root)
+}
+
+/// Friction factor (Darcy) of turbulent flow in a rough duct (–).
+///
+/// 1/sqrt f = -2 log10\[e/3.7 + 2.51/(Re sqrt f)\]
+///
+/// * `relative_roughness` (–): mean roughness over hydraulic diameter.
+///
+/// # Errors
+///
+/// [`OutOfRange`] outside [`COLEBROOK_REYNOLDS`] or [`COLEBROOK_ROUGHNESS`].
+///
+/// # Source
+///
+/// [`COLEBROOK_1939`].
+pub fn friction_factor_colebrook(
+    reynolds: f64,
+    relative_roughness: f64,
+) -> Result<f64, OutOfRange> {
+    require(
+        "Reynolds number",
+        reynolds,
+        COLEBROOK_REYNOLDS,
+        &COLEBROOK_1939,
+    )?;
+    require(
+        "relative roughness",
+        relative_roughness,
+        COLEBROOK_ROUGHNESS,
+        &COLEBROOK_1939,
+    )?;
+    Ok(colebrook(reynolds, relative_roughness))
+}
+
+/// Colebrook's equation solved by Newton's method on 1/sqrt f, from a start on the smooth side.
+fn colebrook(reynolds: f64, relative_roughness: f64) -> f64 {
+    let rough = relative_roughness / 3.7;
+    let viscous = 2.51 / reynolds;
+    let mut x = -2.0 * libm::log10(rough + viscous * 6.0);
+    for _ in 0..8 {
+        let inside = rough + viscous * x;
+        let residual = x + 2.0 * libm::log10(inside);
+        let slope = 1.0 + 2.0 * std::f64::consts::LOG10_E * viscous / inside;
+        let step = residual / slope;
+        x -= step;
+        if step.abs() < 1e-7 {
+            break;
+        }
+    }
+    1.0 / (x * x)
+}
+
+/// Product of friction factor (Darcy) and Reynolds number of laminar flow in a rectangle (–).
+///
+/// f Re = 96 (1 - 1.3553 a + 1.9467 a2 - 1.7012 a3 + 0.9564 a4 - 0.2537 a5)
+///
+/// * `aspect` (–): short side over long side, 0 to 1.
+///
+/// # Source
+///
+/// [`crate::sources::SHAH_LONDON_1978`].
+pub fn laminar_friction_rectangle(aspect: f64) -> f64 {
+    let a = aspect;
+    96.0 * (1.0 + a * (-1.3553 + a * (1.9467 + a * (-1.7012 + a * (0.9564 - 0.2537 * a)))))
+}
+
+/// Product of friction factor (Darcy) and Reynolds number of laminar flow in a round duct (–).
+pub const LAMINAR_FRICTION_ROUND: f64 = 64.0;
+
+/// Friction factor (Darcy) at any Reynolds number (–).
+///
+/// Laminar below [`LAMINAR_END`], Colebrook from [`TURBULENT_START`], a linear blend over the
+/// Reynolds number between the values at the two ends.
+///
+/// * `laminar` (–): product of friction factor and Reynolds number of the laminar duct.
+/// * `relative_roughness` (–): held to 0.05 at most.
+///
+/// # Source
+///
+/// [`COLEBROOK_1939`]; the blend is Gnielinski's (2013) weighting of heat transfer, so that both
+/// change over the same span and without a step.
+pub fn friction_factor(reynolds: f64, laminar: f64, relative_roughness: f64) -> f64 {
+    let roughness = relative_roughness.min(*COLEBROOK_ROUGHNESS.end());
+    if reynolds >= TURBULENT_START {
+        return colebrook(reynolds, roughness);
+    }
+    if reynolds <= LAMINAR_END {
+        return laminar / reynolds.max(1e-9);
+    }
+    let weight = (reynolds - LAMINAR_END) / (TURBULENT_START - LAMINAR_END);
+    (1.0 - weight) * laminar / LAMINAR_END + weight * colebrook(TURBULENT_START, roughness)
+}
+
+/// Loss coefficient of a sudden change of section, related to the faster side (–).
+///
+/// Expansion (1 - a)^2, contraction (1 - a)/2, where a is the smaller area over the larger.
+///
+/// # Source
+///
+/// [`crate::sources::BORDA_CARNOT`].
+pub fn section_change_coefficient(area_before: f64, area_after: f64) -> f64 {
+    if area_before < area_after {
+        let step = 1.0 - area_before / area_after;
+        step * step
+    } else {
+        0.5 * (1.0 - area_after / area_before)
+    }
+}

@@ -1,0 +1,92 @@
+//! Roots of a continuous function of one variable.
+
+/// A search that did not come to an end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NoRoot {
+    /// The two ends do not lie on different sides of zero.
+    #[error("the function has the same sign at both ends")]
+    NotBracketed,
+    /// The cap on iterations was reached.
+    #[error("no root within the allowed number of steps")]
+    TooManySteps,
+}
+
+const MOST_STEPS: u32 = 80;
+
+/// Root between two ends at which the function has different signs.
+///
+/// Bisection joined with inverse quadratic interpolation where that is safe.
+///
+/// * `low`, `high`: the bracket with its function values.
+/// * `tolerance`: on the variable, absolute.
+///
+/// # Errors
+///
+/// [`NoRoot`] when the ends do not bracket a root, or after 80 steps.
+///
+/// # Source
+///
+/// Chandrupatla, Adv. Eng. Software 28 (1997) 145-149 (from memory).
+pub fn bracketed(
+    low: (f64, f64),
+    high: (f64, f64),
+    tolerance: f64,
+    mut function: impl FnMut(f64) -> f64,
+) -> Result<f64, NoRoot> {
+    let ((mut a, mut fa), (mut b, mut fb)) = (high, low);
+    if fa.is_nan() || fb.is_nan() || fa * fb > 0.0 {
+        return Err(NoRoot::NotBracketed);
+    }
+    let mut share = 0.5;
+    for _ in 0..MOST_STEPS {
+        let x = a + share * (b - a);
+        let fx = function(x);
+        let (c, fc);
+        if (fx > 0.0) == (fa > 0.0) {
+            (c, fc) = (a, fa);
+        } else {
+            (c, fc) = (b, fb);
+            (b, fb) = (a, fa);
+        }
+        (a, fa) = (x, fx);
+        let (best, f_best) = if fa.abs() < fb.abs() {
+            (a, fa)
+        } else {
+            (b, fb)
+        };
+        let relative = tolerance / (b - a).abs();
+        if relative > 0.5 || f_best.abs() < f64::MIN_POSITIVE {
+            return Ok(best);
+        }
+        let xi = (a - b) / (c - b);
+        let phi = (fa - fb) / (fc - fb);
+        share = if phi * phi < xi && (1.0 - phi) * (1.0 - phi) < 1.0 - xi {
+            fa / (fb - fa) * fc / (fb - fc)
+                + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
+        } else {
+            0.5
+        };
+        share = share.clamp(relative, 1.0 - relative);
+    }
+    Err(NoRoot::TooManySteps)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn finds_the_root_of_a_cubic() {
+        let cubic = |x: f64| x * x * x - 2.0;
+        let root = bracketed((0.0, -2.0), (2.0, 6.0), 1e-12, cubic).unwrap();
+        assert!((root - libm::cbrt(2.0)).abs() < 1e-11);
+    }
+
+    #[test]
+    fn says_when_there_is_no_bracket() {
+        assert_eq!(
+            bracketed((0.0, 1.0), (1.0, f64::NAN), 1e-9, |x| x),
+            Err(NoRoot::NotBracketed)
+        );
+    }
+}

@@ -1,0 +1,232 @@
+//! The bibliography: one constant per publication, with how far it was checked.
+
+use serde::Serialize;
+
+/// How far a source was checked by this project.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Trust {
+    /// The number or formula was read, at times in a reprint.
+    Seen,
+    /// Written from memory and not checked against the document.
+    Memory,
+    /// A rule of the trade without a single authority.
+    CommonPractice,
+    /// Computed by this project from formulas that it names.
+    Computed,
+}
+
+/// A publication, or the lack of one, behind a formula, a value or a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Source {
+    /// The reference as a reader would cite it, with clause or table where known.
+    pub text: &'static str,
+    /// How far it was checked.
+    pub trust: Trust,
+}
+
+const fn seen(text: &'static str) -> Source {
+    Source {
+        text,
+        trust: Trust::Seen,
+    }
+}
+
+const fn memory(text: &'static str) -> Source {
+    Source {
+        text,
+        trust: Trust::Memory,
+    }
+}
+
+const fn practice(text: &'static str) -> Source {
+    Source {
+        text,
+        trust: Trust::CommonPractice,
+    }
+}
+
+const fn computed(text: &'static str) -> Source {
+    Source {
+        text,
+        trust: Trust::Computed,
+    }
+}
+
+/// Heating value of wood from its elements.
+pub const CHANNIWALA_PARIKH_2002: Source =
+    seen("Channiwala and Parikh, Fuel 81 (2002) 1051-1063, unified correlation");
+/// Lower heating value from the higher one and the water that leaves as vapor.
+pub const NET_HEATING_VALUE: Source = seen(
+    "Kanchanrai, fuel analysis table: net from gross heating value, 2.447 MJ per kg of water",
+);
+/// Composition of oak and pine.
+pub const WOOD_OAK_PINE: Source =
+    seen("Kanchanrai, fuel analysis table: ultimate analysis of oak and pine");
+/// Composition of wood in general.
+pub const WOOD_GENERIC: Source =
+    memory("Typical ultimate analysis of wood: C 50, H 6, O 43, N 0.2, ash 0.8 % of dry mass");
+/// Composition of dry air.
+pub const DRY_AIR: Source =
+    memory("U.S. Standard Atmosphere 1976, table 3: composition of dry air");
+/// Pressure of the standard atmosphere.
+pub const STANDARD_ATMOSPHERE: Source =
+    memory("U.S. Standard Atmosphere 1976 (ISO 2533), troposphere");
+/// Heat capacities and enthalpies of the gases.
+pub const GRI_MECH_THERMO: Source =
+    seen("GRI-Mech 3.0 thermodynamic data, NASA seven-coefficient polynomials");
+/// Transport properties of the pure gases.
+pub const PURE_GAS_TRANSPORT: Source = computed(
+    "Fit of this project to the reference equations in CoolProp 8.0 (Lemmon and Jacobsen 2004; \
+     Huber and others 2016; Laesecke and Muzny 2017; IAPWS 2008 and 2011), within 0.5 %",
+);
+/// Viscosity of a gas mixture.
+pub const WILKE_1950: Source = memory("Wilke, J. Chem. Phys. 18 (1950) 517-519");
+/// Thermal conductivity of a gas mixture.
+pub const MASON_SAXENA_1958: Source =
+    memory("Mason and Saxena, Phys. Fluids 1 (1958) 361-369, with Wassiljewa's form");
+/// Saturation of water vapor, in the form of the chimney standard.
+pub const EN_13384_DEW_POINT: Source = memory("EN 13384-1, water dew point of the flue gas");
+/// Laminar flow and heat transfer in rectangular ducts.
+pub const SHAH_LONDON_1978: Source = memory(
+    "Shah and London, Laminar Flow Forced Convection in Ducts (1978), rectangular ducts",
+);
+/// Laminar thermal entrance.
+pub const VDI_LAMINAR: Source =
+    memory("VDI Heat Atlas, G1: laminar flow in tubes, isothermal wall, thermal entrance");
+/// Turbulent heat transfer in smooth ducts.
+pub const GNIELINSKI_1976: Source =
+    seen("Gnielinski, Int. Chem. Eng. 16 (1976) 359-368, with entrance term after Hausen");
+/// Heat transfer between laminar and turbulent flow.
+pub const GNIELINSKI_2013: Source =
+    memory("Gnielinski, Int. J. Heat Mass Transfer 63 (2013) 134-140, transition region");
+/// Heat transfer of rough ducts.
+pub const NORRIS_1970: Source = memory(
+    "Norris (1970) in Augmentation of Convective Heat and Mass Transfer, ASME: exponent \
+     0.68 Pr^0.215, friction ratio at most 4",
+);
+/// Friction factor of a smooth duct.
+pub const KONAKOV_1946: Source =
+    memory("Konakov (1946), as used by Gnielinski in the VDI Heat Atlas");
+/// Friction factor of a rough duct.
+pub const COLEBROOK_1939: Source = memory("Colebrook, J. Inst. Civ. Eng. 11 (1939) 133-156");
+/// Friction factor of a rough duct, explicit.
+pub const HAALAND_1983: Source = memory("Haaland, J. Fluids Eng. 105 (1983) 89-90");
+/// Emissivity of carbon dioxide and water vapor.
+pub const LECKNER_1972: Source = memory(
+    "Leckner, Combustion and Flame 19 (1972) 33-48, as tabulated by Modest, Radiative Heat \
+     Transfer; overlap term seen, constants from memory",
+);
+/// Emissivity of combustion gas as a sum of gray gases.
+pub const SMITH_1982: Source =
+    seen("Smith, Shen and Friedman, J. Heat Transfer 104 (1982) 602-608, table 1");
+/// Mean beam length and gray-wall exchange.
+pub const HOTTEL_SAROFIM_1967: Source =
+    memory("Hottel and Sarofim, Radiative Transfer (1967): beam length 3.6 V/A, gray walls");
+/// Conduction into solids.
+pub const CARSLAW_JAEGER_1959: Source =
+    memory("Carslaw and Jaeger, Conduction of Heat in Solids (1959), 2.9 and 3.8");
+/// Heat given off by a face to the room.
+pub const SURFACE_EMISSION: Source = memory(
+    "Radiation and turbulent natural convection, 1.31 (T_s - T_r)^(4/3) W/m2, textbook form",
+);
+/// Sudden changes of section.
+pub const BORDA_CARNOT: Source = memory("Borda-Carnot: sudden expansion, contraction, inlet");
+/// Properties of fireclay and insulating brick.
+pub const VDI_REFRACTORIES: Source =
+    seen("VDI Heat Atlas (2010), table of refractories, as carried by the ht library");
+/// Properties of brick.
+pub const ASHRAE_2013: Source = seen("ASHRAE Handbook (2013), as carried by the ht library");
+/// Properties of stone, tile, concrete and steel.
+pub const EN_12524: Source = seen("EN 12524 / ISO 10456, as carried by the ht library");
+/// Properties known only from memory.
+pub const MATERIAL_FROM_MEMORY: Source =
+    memory("Material value from memory: obtain a data sheet");
+/// Route for one-off heaters: loads, firebox, path length.
+pub const EN_15544_SIZES: Source = memory(
+    "After EN 15544: firebox surface 900 cm2/kg, height 25 + m_B cm, length 1.3 or 1.5 sqrt(m_B) m",
+);
+/// Window of gas speed in the runs.
+pub const EN_15544_SPEED: Source = memory("After EN 15544: 1.2 to 6 m/s in the runs");
+/// Range of wood moisture.
+pub const EN_15544_MOISTURE: Source =
+    seen("EN 15544 (2023), catalog abstract: wood moisture 12-20 % wet basis");
+/// Range of the charge.
+pub const EN_15544_CHARGE: Source =
+    seen("EN 15544 (2023), catalog abstract: charge 10-40 kg, 5-40 kg in type-tested chambers");
+/// Duration of the burn.
+pub const EN_15544_BURN: Source =
+    seen("EN 15544 (2023), catalog abstract: burn of 78 +/- 20 min (pellet batch)");
+/// Window of excess air.
+pub const EN_15544_EXCESS_AIR: Source =
+    seen("EN 15544 (2023), catalog abstract: air ratio 1.95-3.95 of type-tested chambers");
+/// Share of glass.
+pub const EN_15544_GLASS: Source =
+    seen("EN 15544 (2023), catalog abstract: glass at most 1/5 of the chamber surface");
+/// Speed of the combustion air.
+pub const EN_15544_AIR: Source =
+    seen("EN 15544, catalog abstract: combustion air enters at 2-4 m/s");
+/// Turns of the gas path.
+pub const EN_15544_TURNS: Source =
+    memory("After EN 15544: coefficient 1.2 for a turn of 90 degrees");
+/// Reversal through a slot.
+pub const REVERSAL_PRACTICE: Source = practice(
+    "Reversal of 180 degrees through a slot as high as the channel: 3.0, authors from 2.0 to 4.5",
+);
+/// Roughness of runs and flues.
+pub const ROUGHNESS: Source = memory("EN 15544 and EN 13384-1, tables of mean roughness");
+/// Chimney calculation.
+pub const EN_13384: Source = memory(
+    "EN 13384-1: wall at the mouth at or above the water dew point (dry operation) or 0 C (wet)",
+);
+/// Outside films of a chimney.
+pub const EN_13384_FILMS: Source =
+    memory("EN 13384-1: 8 W/m2K inside a building, 23 W/m2K outdoors");
+/// Window of the gas into the chimney.
+pub const CHIMNEY_ENTRY_WINDOW: Source = practice(
+    "Gas into the chimney 120-200 C good, to 250 C look again, above it wasteful; below 120 C \
+     only with a wet-rated liner",
+);
+/// Chimney designation.
+pub const CHIMNEY_CLASS: Source = memory(
+    "EN 1443 designation (T400, T600); in North America residential type, 1000 F (538 C) continuous",
+);
+/// Reserve of draft.
+pub const DRAFT_RESERVE: Source =
+    practice("Draft margin when hot of at least 3 Pa and 15 % of the losses");
+/// Masonry heater clearances of the North American codes.
+pub const IRC_R1002_CLEARANCE: Source = seen(
+    "IRC R1002.5 / IBC 2112.5 (code reprint): 36 in (914 mm); 4 in (102 mm) where walls are 8 in \
+     and channel walls 5 in of solid masonry",
+);
+/// Cap slab to ceiling.
+pub const IRC_R1002_CEILING: Source = seen(
+    "IRC R1002.5 exception 1, second sentence (code reprint; reading from memory): 8 in (203 mm) \
+     above a gas-tight cap slab",
+);
+/// In front of the door.
+pub const E1602_DOOR: Source =
+    memory("ASTM E1602: 48 in (1220 mm) in front of the loading door");
+/// European distances.
+pub const MODEL_FIRE_ORDINANCE: Source = memory(
+    "Model fire ordinance (national law varies): 400 mm from the heater, 800 mm in the radiation \
+     zone of door and glass",
+);
+/// Heat through glass.
+pub const GLASS_PRACTICE: Source = practice(
+    "About 10 kW per m2 of glass in full fire, 3-5 % of the heat, straight to the room",
+);
+/// Emissivity of a wood flame.
+pub const FLAME_EMISSIVITY: Source = practice("Wood flame in a firebox: emissivity 0.3-0.7");
+/// Carbon monoxide of a modern heater.
+pub const TISSARI_CO: Source = seen(
+    "Tissari and others (Kuopio), abstract: carbon monoxide 14 g per kg of wood in a modern heater, \
+     about 1 % of the heating value",
+);
+/// Convection in the firebox.
+pub const FIREBOX_CONVECTION: Source =
+    practice("Inside film of a firebox about 8 W/m2K, small beside radiation");
+/// No rule set chosen.
+pub const NO_RULE_SET: Source = practice("No rule set: local code was not looked at");
+/// Limits of the inputs of this project.
+pub const USUAL_RANGE: Source = practice("Usual range of the input, see its help line");
