@@ -1,9 +1,10 @@
 //! The bibliography: one constant per publication, with how far it was checked.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// How far a source was checked by this project.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Trust {
     /// The number or formula was read, at times in a reprint.
@@ -17,7 +18,7 @@ pub enum Trust {
 }
 
 /// A publication, or the lack of one, behind a formula, a value or a limit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Source {
     /// The reference as a reader would cite it, with clause or table where known.
     pub text: &'static str,

@@ -2,7 +2,7 @@
 //!
 //! Sole home of 273.15 and 0.3048. It knows kinds of quantity, not what they mean to a heater.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// 0 °C (K).
 pub const ZERO_CELSIUS: f64 = 273.15;
@@ -23,8 +23,31 @@ pub fn celsius(kelvin: f64) -> f64 {
     ((kelvin - ZERO_CELSIUS) * 1e9).round() / 1e9
 }
 
+/// Serde form of a temperature: kelvin in memory, degrees Celsius outside.
+pub mod in_celsius {
+    use serde::{Deserialize as _, Deserializer, Serializer};
+
+    /// Writes degrees Celsius.
+    ///
+    /// # Errors
+    ///
+    /// Those of the serializer.
+    pub fn serialize<S: Serializer>(kelvin: &f64, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_f64(super::celsius(*kelvin))
+    }
+
+    /// Reads degrees Celsius.
+    ///
+    /// # Errors
+    ///
+    /// Those of the deserializer.
+    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {
+        f64::deserialize(deserializer).map(super::kelvin)
+    }
+}
+
 /// Kind of quantity.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Quantity {
     /// Height, distance, path (m; ft).

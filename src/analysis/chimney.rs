@@ -1,0 +1,164 @@
+//! Connector and chimney as channels with a steady wall.
+
+use super::march::{Channel, Passage, Sink, Stream, march};
+use crate::design::material::MINERAL_WOOL_CONDUCTIVITY;
+use crate::design::{Chimney, Design, FlueShape};
+use crate::physics::conduction::cylinder_resistance;
+use crate::physics::convection::{Duct, NUSSELT_LAMINAR_ROUND, nusselt_laminar_rectangle};
+use crate::physics::pressure::{LAMINAR_FRICTION_ROUND, laminar_friction_rectangle};
+use crate::physics::surface::emission;
+
+/// Outside film inside a building (W/m2K).
+///
+/// # Source
+///
+/// [`crate::sources::EN_13384_FILMS`].
+pub const FILM_INDOORS: f64 = 8.0;
+/// Outside film outdoors (W/m2K).
+///
+/// # Source
+///
+/// [`crate::sources::EN_13384_FILMS`].
+pub const FILM_OUTDOORS: f64 = 23.0;
+
+/// Emissivity of a steel connector (–), common practice, no source.
+const CONNECTOR_EMISSIVITY: f64 = 0.9;
+const CELLS: u32 = 3;
+
+/// Gas on its way from the last run to the mouth.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Flue {
+    /// Through the connector.
+    pub connector: Passage,
+    /// Through the indoor part of the chimney.
+    pub indoors: Passage,
+    /// Through the outdoor part of the chimney.
+    pub outdoors: Passage,
+}
+
+impl Flue {
+    /// Inner wall surface at the mouth (K).
+    pub fn mouth_wall(&self) -> f64 {
+        self.outdoors.wall_at_outlet
+    }
+}
+
+/// Flow and heat transfer of the flue.
+pub fn flue_duct(chimney: &Chimney, length: f64) -> Duct {
+    let (laminar_friction, laminar_nusselt) = match chimney.shape {
+        FlueShape::Round => (LAMINAR_FRICTION_ROUND, NUSSELT_LAMINAR_ROUND),
+        FlueShape::Rectangular => {
+            let (width, depth) = (chimney.flue_width, chimney.flue_depth);
+            let aspect = width.min(depth) / width.max(depth);
+            (
+                laminar_friction_rectangle(aspect),
+                nusselt_laminar_rectangle(aspect),
+            )
+        }
+    };
+    Duct {
+        hydraulic_diameter: chimney.hydraulic_diameter(),
+        length: length.max(0.01),
+        roughness: chimney.roughness,
+        laminar_friction,
+        laminar_nusselt,
+    }
+}
+
+/// Resistance of wall and insulation with an outside film, related to the inner surface (m2K/W).
+///
+/// R = sum D/(2k) ln(D_o/D_i) + D/(D_o film)
+pub fn wall_resistance(chimney: &Chimney, film: f64) -> f64 {
+    let inner = chimney.hydraulic_diameter();
+    let wall = inner + 2.0 * chimney.wall_thickness;
+    let outer = wall + 2.0 * chimney.insulation_thickness;
+    let conductivity = chimney.wall_material.properties().conductivity;
+    cylinder_resistance(inner, inner, wall, conductivity)
+        + cylinder_resistance(inner, wall, outer, MINERAL_WOOL_CONDUCTIVITY)
+        + inner / (outer * film)
+}
+
+/// Marches the gas from the last run to the mouth.
+pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> Flue {
+    let chimney = &design.chimney;
+    let room = design.site.room_temperature;
+    let height = chimney.mouth_height - exit_height;
+    let connector = connector(design, stream, inlet);
+    let part = |length: f64, film: f64, base: f64, inlet: f64| {
+        let sinks = [Sink {
+            girth: girth(chimney),
+            resistance: wall_resistance(chimney, film),
+        }];
+        let channel = Channel {
+            duct: flue_duct(chimney, height),
+            length,
+            area: chimney.area(),
+            sinks: &sinks,
+            base_temperature: base,
+            wall_emissivity: design.shell.inner_emissivity,
+            cells: CELLS,
+        };
+        march(stream, &channel, inlet)
+    };
+    let indoors = part(
+        height - chimney.outdoor_length,
+        FILM_INDOORS,
+        room,
+        connector.outlet,
+    );
+    let outdoors = if chimney.outdoor_length > 0.0 {
+        let outside = design.site.outdoor_temperature;
+        part(
+            chimney.outdoor_length,
+            FILM_OUTDOORS,
+            outside,
+            indoors.outlet,
+        )
+    } else {
+        Passage {
+            friction: 0.0,
+            acceleration: 0.0,
+            heat: 0.0,
+            ..indoors
+        }
+    };
+    Flue {
+        connector,
+        indoors,
+        outdoors,
+    }
+}
+
+fn girth(chimney: &Chimney) -> f64 {
+    4.0 * chimney.area() / chimney.hydraulic_diameter()
+}
+
+/// Bare steel that gives its heat to the room. Its outside film depends on its own temperature:
+/// two rounds bring it within a percent.
+fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
+    let chimney = &design.chimney;
+    let room = design.site.room_temperature;
+    let mut passage = Passage::default();
+    let mut film = FILM_INDOORS;
+    for _ in 0..2 {
+        let sinks = [Sink {
+            girth: girth(chimney),
+            resistance: 1.0 / film,
+        }];
+        let channel = Channel {
+            duct: flue_duct(chimney, chimney.connector_length),
+            length: chimney.connector_length,
+            area: chimney.area(),
+            sinks: &sinks,
+            base_temperature: room,
+            wall_emissivity: design.shell.inner_emissivity,
+            cells: 1,
+        };
+        passage = march(stream, &channel, inlet);
+        let excess = passage.wall - room;
+        if excess > 1.0 {
+            film = emission(CONNECTOR_EMISSIVITY, passage.wall, room) / excess;
+        }
+    }
+    passage
+}

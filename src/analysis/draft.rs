@@ -1,0 +1,250 @@
+//! What pulls and what holds back, and the flows at which the two balance.
+
+use super::chimney::Flue;
+use super::march::{Passage, Stream, dynamic_pressure};
+use super::path::Path;
+use super::{Failure, State, state_at};
+use crate::design::Design;
+use crate::physics::GRAVITY;
+use crate::physics::air;
+use crate::physics::root::bracketed;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A line of the draft ledger.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Item {
+    /// Hot gas in the firebox, up or down to the axis of the first run.
+    FireboxColumn,
+    /// Rises and falls from run to run.
+    RunRises,
+    /// Hot gas in the chimney.
+    ChimneyColumn,
+    /// Air inlet.
+    Inlet,
+    /// Turn into the first run.
+    EntryTurn,
+    /// Reversals between the runs.
+    Reversals,
+    /// Turn out of the last run.
+    ExitTurn,
+    /// Wall friction of the runs.
+    RunFriction,
+    /// Wall friction of connector and chimney.
+    ChimneyFriction,
+    /// Cap or other obstacle at the mouth.
+    Mouth,
+    /// Gas set in motion, from the firebox to the mouth.
+    Acceleration,
+    /// Suction of the house.
+    HouseSuction,
+}
+
+/// An item of the ledger with its pressure.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Entry {
+    /// What it is.
+    pub item: Item,
+    /// Pull if positive, hindrance if negative (Pa).
+    pub pascals: f64,
+}
+
+/// The draft ledger at one flow.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Ledger {
+    /// All items, in flow order of what pulls and then of what holds back.
+    pub entries: Vec<Entry>,
+    /// Sum of the columns of gas, signed (Pa).
+    pub draft: f64,
+    /// Sum of all that holds back (Pa).
+    pub losses: f64,
+}
+
+impl Ledger {
+    /// Draft less losses (Pa).
+    pub fn margin(&self) -> f64 {
+        self.draft - self.losses
+    }
+}
+
+/// What the ledger is made from.
+pub(super) struct Flow<'a> {
+    pub stream: &'a Stream,
+    pub path: &'a Path,
+    pub firebox_temperature: f64,
+    pub passages: &'a [Passage],
+    pub flue: &'a Flue,
+    pub air: f64,
+}
+
+/// Loss of the turn into each run (Pa), on the faster of the two sections that it joins.
+pub(super) fn turn_losses(flow: &Flow<'_>) -> Vec<f64> {
+    let mut area_before = f64::INFINITY;
+    let mut temperature = flow.firebox_temperature;
+    let mut losses = Vec::with_capacity(flow.passages.len());
+    for (segment, passage) in flow.path.segments.iter().zip(flow.passages) {
+        let narrow = segment.area.min(area_before);
+        let dynamic = dynamic_pressure(flow.stream, narrow, temperature);
+        losses.push(segment.turn_coefficient * dynamic);
+        area_before = segment.area;
+        temperature = passage.outlet;
+    }
+    losses
+}
+
+/// Sums up what pulls and what holds back.
+pub(super) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
+    let Flow {
+        stream,
+        path,
+        firebox_temperature,
+        passages,
+        flue,
+        air: air_flow,
+    } = flow;
+    let [firebox, rises, column] = columns(design, flow);
+    let flue_area = design.chimney.area();
+    let turns = turn_losses(flow);
+    let last = passages
+        .last()
+        .map_or(*firebox_temperature, |passage| passage.outlet);
+    let last_area = path
+        .segments
+        .last()
+        .map_or(f64::INFINITY, |segment| segment.area);
+    let exit = path.exit_coefficient * dynamic_pressure(stream, last_area.min(flue_area), last);
+    let room = air::density(stream.pressure, design.site.room_temperature);
+    let inlet_speed = air_flow / (room * design.firebox.inlet_area);
+    let inlet = design.firebox.inlet_coefficient * 0.5 * room * inlet_speed * inlet_speed;
+    let mouth = design.chimney.mouth_coefficient
+        * dynamic_pressure(stream, flue_area, flue.outdoors.outlet);
+
+    let reversals: f64 = turns.iter().skip(1).sum();
+    let run_friction: f64 = passages.iter().map(|passage| passage.friction).sum();
+    let flue_friction =
+        flue.connector.friction + flue.indoors.friction + flue.outdoors.friction;
+    let items = [
+        (Item::FireboxColumn, firebox),
+        (Item::RunRises, rises),
+        (Item::ChimneyColumn, column),
+        (Item::Inlet, -inlet),
+        (Item::EntryTurn, -turns.first().copied().unwrap_or(0.0)),
+        (Item::Reversals, -reversals),
+        (Item::ExitTurn, -exit),
+        (Item::RunFriction, -run_friction),
+        (Item::ChimneyFriction, -flue_friction),
+        (Item::Mouth, -mouth),
+        (Item::Acceleration, -acceleration(flow, flue_area)),
+        (Item::HouseSuction, -design.site.house_suction),
+    ];
+    let entries: Vec<Entry> = items
+        .into_iter()
+        .map(|(item, pascals)| Entry { item, pascals })
+        .collect();
+    let draft = firebox + rises + column;
+    let losses = draft - entries.iter().map(|entry| entry.pascals).sum::<f64>();
+    Ledger {
+        entries,
+        draft,
+        losses,
+    }
+}
+
+/// Pull of the gas in firebox, rises between runs, and chimney (Pa), signed.
+fn columns(design: &Design, flow: &Flow<'_>) -> [f64; 3] {
+    let Flow {
+        stream,
+        path,
+        firebox_temperature,
+        passages,
+        flue,
+        ..
+    } = flow;
+    let outside = air::density(stream.pressure, design.site.outdoor_temperature);
+    let gas_density = |t: f64| stream.gas.density(stream.pressure, t);
+    let pull = |rise: f64, density: f64| GRAVITY * rise * (outside - density);
+    let first_rise = path.segments.first().map_or(0.0, |segment| segment.rise);
+    let firebox = pull(
+        design.firebox.height + first_rise,
+        gas_density(*firebox_temperature),
+    );
+    let rises = path.segments.iter().skip(1).zip(*passages);
+    let rises: f64 = rises
+        .map(|(segment, before)| pull(segment.rise, gas_density(before.outlet)))
+        .sum();
+    let outdoors = design.chimney.outdoor_length;
+    let indoors = design.chimney.mouth_height - path.exit_height - outdoors;
+    let column =
+        pull(indoors, flue.indoors.mean_density) + pull(outdoors, flue.outdoors.mean_density);
+    [firebox, rises, column]
+}
+
+/// Momentum from rest in the firebox to the mouth: along each duct the rise of the momentum flux,
+/// at each change of section the difference of the dynamic pressures.
+fn acceleration(flow: &Flow<'_>, flue_area: f64) -> f64 {
+    let mut sum = 0.0;
+    let mut before = 0.0;
+    let mut temperature = flow.firebox_temperature;
+    for (segment, passage) in flow.path.segments.iter().zip(flow.passages) {
+        sum += dynamic_pressure(flow.stream, segment.area, temperature) - before;
+        sum += passage.acceleration;
+        temperature = passage.outlet;
+        before = dynamic_pressure(flow.stream, segment.area, temperature);
+    }
+    sum += dynamic_pressure(flow.stream, flue_area, temperature) - before;
+    let Flue {
+        connector,
+        indoors,
+        outdoors,
+    } = flow.flue;
+    sum + connector.acceleration + indoors.acceleration + outdoors.acceleration
+}
+
+/// A flow at which draft and losses balance with the air fully open.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct NaturalFlow {
+    /// Flue gas (kg/s).
+    pub gas_flow_kg_per_s: f64,
+    /// Air over stoichiometric air (–).
+    pub excess_air_ratio: f64,
+    /// Whether the margin falls with the flow, so that the flow holds itself.
+    pub stable: bool,
+}
+
+/// Range of excess air that is searched, below 1 for a fire that is short of air (–).
+const SEARCHED: (f64, f64) = (0.2, 14.0);
+const POINTS: u32 = 18;
+/// On the logarithm of the excess air.
+const TOLERANCE: f64 = 1e-5;
+
+/// Finds every flow at which the heater balances with its air fully open, by a scan over the
+/// excess air and a bracketed root in each interval whose ends differ in sign.
+pub(super) fn natural_flows(design: &Design, path: &Path) -> Result<Vec<NaturalFlow>, Failure> {
+    let margin = |log_ratio: f64| -> Result<f64, Failure> {
+        let state: State = state_at(design, path, libm::exp(log_ratio))?;
+        Ok(state.ledger.margin())
+    };
+    let (low, high) = (libm::log(SEARCHED.0), libm::log(SEARCHED.1));
+    let step = (high - low) / f64::from(POINTS);
+    let mut flows = Vec::new();
+    let mut before = (low, margin(low)?);
+    for index in 1..=POINTS {
+        let at = low + step * f64::from(index);
+        let here = (at, margin(at)?);
+        if before.1 * here.1 < 0.0 {
+            // A failure inside the bracket cannot happen where both ends were found; NaN ends
+            // the search if it does.
+            let root = bracketed(before, here, TOLERANCE, |x| margin(x).unwrap_or(f64::NAN))
+                .map_err(Failure::NaturalFlow)?;
+            let burn = super::fire::Burn::new(design, libm::exp(root));
+            flows.push(NaturalFlow {
+                gas_flow_kg_per_s: burn.gas_flow(),
+                excess_air_ratio: burn.excess_air_ratio,
+                stable: here.1 < before.1,
+            });
+        }
+        before = here;
+    }
+    Ok(flows)
+}

@@ -1,0 +1,320 @@
+//! Gas cooling along a duct: the one march for runs, connector and chimney.
+
+use crate::physics::convection::{Duct, nusselt};
+use crate::physics::gas::{Gas, Species};
+use crate::physics::radiation::{
+    Volume, absorptivity_leckner, emissivity_leckner, gas_to_wall, mean_beam_length,
+};
+
+/// A stream of flue gas.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stream {
+    /// The gas.
+    pub gas: Gas,
+    /// Mass flow (kg/s).
+    pub mass_flow: f64,
+    /// Absolute pressure (Pa).
+    pub pressure: f64,
+}
+
+/// A wall strip as the march sees it: its surface is warmer than a base by flux times resistance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sink {
+    /// Width of the strip (m).
+    pub girth: f64,
+    /// Temperature rise of the surface per unit of flux (m2K/W).
+    pub resistance: f64,
+}
+
+/// A duct with its walls.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Channel<'a> {
+    /// Flow and heat transfer of the section; `length` is from entrance to entrance.
+    pub duct: Duct,
+    /// Length to march (m).
+    pub length: f64,
+    /// Free section (m2).
+    pub area: f64,
+    /// Walls.
+    pub sinks: &'a [Sink],
+    /// Temperature to which all of them drain (K).
+    pub base_temperature: f64,
+    /// Emissivity of the walls (–).
+    pub wall_emissivity: f64,
+    /// Number of cells.
+    pub cells: u32,
+}
+
+/// What the gas did along a channel.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Passage {
+    /// Gas at the end (K).
+    pub outlet: f64,
+    /// Wall surface, mean over length and girth (K).
+    pub wall: f64,
+    /// Wall surface at the end, mean over the girth (K).
+    pub wall_at_outlet: f64,
+    /// Heat given to the walls (W).
+    pub heat: f64,
+    /// Share of it by radiation (–).
+    pub radiation_fraction: f64,
+    /// Wall friction (Pa).
+    pub friction: f64,
+    /// Rise of momentum flux from inlet to outlet (Pa).
+    pub acceleration: f64,
+    /// Length-mean of the gas density (kg/m3).
+    pub mean_density: f64,
+    /// Speed at the inlet (m/s).
+    pub velocity: f64,
+    /// Reynolds number at the middle (–).
+    pub reynolds: f64,
+}
+
+/// Passes over a cell until its mean temperature stands still.
+const MOST_PASSES: u32 = 12;
+/// At which change of the outlet a cell is done (K).
+const CELL_TOLERANCE: f64 = 1e-3;
+
+/// Marches a stream through a channel.
+pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
+    let step = channel.length / f64::from(channel.cells);
+    let mut passage = Passage {
+        outlet: inlet,
+        velocity: speed(stream, channel.area, inlet),
+        ..Passage::default()
+    };
+    let mut radiated = 0.0;
+    let mut guess = Guess {
+        drop: 0.0,
+        wall: channel.base_temperature,
+    };
+    for index in 0..channel.cells {
+        let cell = cell(stream, channel, passage.outlet, step, guess);
+        guess = Guess {
+            drop: cell.drop,
+            wall: cell.wall,
+        };
+        let weight = 1.0 / f64::from(channel.cells);
+        passage.wall += weight * cell.wall;
+        passage.heat += cell.heat;
+        radiated += cell.heat * cell.radiation_fraction;
+        passage.friction += cell.friction;
+        passage.mean_density += weight * cell.density;
+        if index == channel.cells / 2 {
+            passage.reynolds = cell.reynolds;
+        }
+        passage.outlet -= cell.drop;
+        passage.wall_at_outlet = cell.wall;
+    }
+    passage.radiation_fraction = if passage.heat > 0.0 {
+        radiated / passage.heat
+    } else {
+        0.0
+    };
+    let flux = stream.mass_flow / channel.area;
+    let volume = |t: f64| 1.0 / stream.gas.density(stream.pressure, t);
+    passage.acceleration = flux * flux * (volume(passage.outlet) - volume(inlet));
+    passage
+}
+
+/// Speed of a stream in a section (m/s).
+pub fn speed(stream: &Stream, area: f64, temperature: f64) -> f64 {
+    stream.mass_flow / (area * stream.gas.density(stream.pressure, temperature))
+}
+
+/// Dynamic pressure of a stream in a section (Pa).
+pub fn dynamic_pressure(stream: &Stream, area: f64, temperature: f64) -> f64 {
+    let density = stream.gas.density(stream.pressure, temperature);
+    let flux = stream.mass_flow / area;
+    0.5 * flux * flux / density
+}
+
+#[derive(Clone, Copy)]
+struct Guess {
+    drop: f64,
+    wall: f64,
+}
+
+struct Cell {
+    drop: f64,
+    wall: f64,
+    heat: f64,
+    radiation_fraction: f64,
+    friction: f64,
+    density: f64,
+    reynolds: f64,
+}
+
+/// One cell: an exponential step, with film and walls at the cell's logarithmic mean.
+fn cell(stream: &Stream, channel: &Channel<'_>, inlet: f64, step: f64, guess: Guess) -> Cell {
+    let Stream {
+        gas,
+        mass_flow,
+        pressure,
+    } = stream;
+    let base = channel.base_temperature;
+    let excess = inlet - base;
+    let mut drop = guess.drop;
+    let mut wall_guess = guess.wall;
+    let mut film = Film::default();
+    for _ in 0..MOST_PASSES {
+        let mean = base + logarithmic_mean(excess, excess - drop);
+        film = Film::at(stream, channel, mean, wall_guess);
+        wall_guess = film.wall;
+        let cooled = if drop.abs() < 1e-6 {
+            gas.heat_capacity(mean)
+        } else {
+            (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)) / drop
+        };
+        let theta = mean - base;
+        let conductance = if theta.abs() < 1e-9 {
+            0.0
+        } else {
+            film.flux_girth / theta
+        };
+        let next = -excess * libm::expm1(-conductance * step / (mass_flow * cooled));
+        let change = next - drop;
+        drop = next;
+        if change.abs() < CELL_TOLERANCE {
+            break;
+        }
+    }
+    let mean = base + logarithmic_mean(excess, excess - drop);
+    let density = gas.density(*pressure, mean);
+    Cell {
+        drop,
+        wall: film.wall,
+        heat: mass_flow * (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)),
+        radiation_fraction: film.radiation_fraction,
+        friction: channel.duct.friction_factor(film.reynolds) * step
+            / channel.duct.hydraulic_diameter
+            * dynamic_pressure(stream, channel.area, mean),
+        density,
+        reynolds: film.reynolds,
+    }
+}
+
+fn logarithmic_mean(one: f64, other: f64) -> f64 {
+    let ratio = one / other;
+    if (ratio - 1.0).abs() < 1e-4 || ratio <= 0.0 || !ratio.is_finite() {
+        0.5 * (one + other)
+    } else {
+        (one - other) / libm::log(ratio)
+    }
+}
+
+/// Heat flow between gas and walls at one temperature of the gas.
+#[derive(Clone, Copy, Default)]
+struct Film {
+    /// Flux times girth, over all strips (W/m).
+    flux_girth: f64,
+    radiation_fraction: f64,
+    wall: f64,
+    reynolds: f64,
+}
+
+impl Film {
+    fn at(stream: &Stream, channel: &Channel<'_>, gas_temperature: f64, wall: f64) -> Self {
+        let Stream {
+            gas,
+            mass_flow,
+            pressure,
+        } = stream;
+        let duct = &channel.duct;
+        let viscosity = gas.viscosity(gas_temperature);
+        let conductivity = gas.conductivity(gas_temperature);
+        let reynolds = mass_flow * duct.hydraulic_diameter / (channel.area * viscosity);
+        let prandtl = viscosity * gas.heat_capacity(gas_temperature) / conductivity;
+        let coefficient =
+            nusselt(duct, reynolds, prandtl) * conductivity / duct.hydraulic_diameter;
+        let volume = Volume {
+            water_pressure: gas.composition().fraction(Species::Water) * pressure,
+            carbon_dioxide_pressure: gas.composition().fraction(Species::CarbonDioxide)
+                * pressure,
+            pressure: *pressure,
+            beam_length: mean_beam_length(0.25 * duct.hydraulic_diameter),
+        };
+        let exchange = Exchange {
+            coefficient,
+            wall_emissivity: channel.wall_emissivity,
+            gas_emissivity: emissivity_leckner(&volume, gas_temperature).total(),
+            // It changes slowly with the wall, so one value serves all strips of a pass.
+            gas_absorptivity: absorptivity_leckner(&volume, gas_temperature, wall),
+            gas_temperature,
+        };
+        let (mut flux_girth, mut radiated, mut wall_girth, mut girth) = (0.0, 0.0, 0.0, 0.0);
+        for sink in channel.sinks {
+            let surface = exchange.surface(sink.resistance, channel.base_temperature);
+            flux_girth += sink.girth * exchange.flux(surface);
+            radiated += sink.girth * exchange.radiation(surface);
+            wall_girth += sink.girth * surface;
+            girth += sink.girth;
+        }
+        Self {
+            flux_girth,
+            radiation_fraction: if flux_girth > 0.0 {
+                radiated / flux_girth
+            } else {
+                0.0
+            },
+            wall: wall_girth / girth,
+            reynolds,
+        }
+    }
+}
+
+/// Heat exchange of a gas with one wall surface by convection and radiation.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Exchange {
+    /// Convective film (W/m2K).
+    pub coefficient: f64,
+    /// Emissivity of the wall (–).
+    pub wall_emissivity: f64,
+    /// Emissivity of the gas (–).
+    pub gas_emissivity: f64,
+    /// Absorptivity of the gas for the wall's radiation (–).
+    pub gas_absorptivity: f64,
+    /// Temperature of the gas (K).
+    pub gas_temperature: f64,
+}
+
+impl Exchange {
+    fn radiation(&self, surface: f64) -> f64 {
+        gas_to_wall(
+            self.wall_emissivity,
+            self.gas_emissivity,
+            self.gas_absorptivity,
+            self.gas_temperature,
+            surface,
+        )
+    }
+
+    /// Flux into a wall whose surface has a temperature (W/m2).
+    pub fn flux(&self, surface: f64) -> f64 {
+        self.coefficient * (self.gas_temperature - surface) + self.radiation(surface)
+    }
+
+    /// Surface temperature at which the flux into the wall equals what it takes up (K).
+    ///
+    /// Newton's method on `base + resistance flux(T) - T`, which falls everywhere.
+    pub fn surface(&self, resistance: f64, base: f64) -> f64 {
+        let mut surface = base.max(0.5 * (base + self.gas_temperature));
+        for _ in 0..20 {
+            let residual = base + resistance * self.flux(surface) - surface;
+            let radiative = 4.0
+                * crate::physics::STEFAN_BOLTZMANN
+                * 0.5
+                * (self.wall_emissivity + 1.0)
+                * self.gas_absorptivity
+                * surface
+                * surface
+                * surface;
+            let step = residual / (1.0 + resistance * (self.coefficient + radiative));
+            surface += step;
+            if step.abs() < 1e-8 {
+                break;
+            }
+        }
+        surface
+    }
+}

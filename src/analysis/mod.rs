@@ -1,0 +1,451 @@
+//! One design under one condition: the height of the fire.
+//!
+//! The height of the fire is an instant: burn rate = charge / burn duration, every heater wall at
+//! room temperature when lit, half of the burn over. Walls take heat as if the flux had been
+//! constant since; connector and chimney are steady.
+
+pub mod chimney;
+pub mod draft;
+pub mod fire;
+pub mod march;
+pub mod path;
+pub mod standard_route;
+
+use crate::design::Design;
+use crate::design::field::{Problem, check};
+use crate::physics::GRAVITY;
+use crate::physics::air::{self, DRY_AIR};
+use crate::physics::gas::{Gas, Species};
+use crate::physics::root::NoRoot;
+use crate::physics::vapor::dew_point;
+use crate::units::in_celsius;
+use chimney::{Flue, flue};
+use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
+use fire::{Burn, Firebox, firebox};
+use march::{Channel, Passage, Sink, Stream, march};
+use path::{Path, path};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Cells of the march along each run.
+const CELLS_PER_RUN: u32 = 3;
+
+/// Why a design could not be analyzed.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Failure {
+    /// An input is outside what is possible.
+    #[error("an input is outside what is possible")]
+    Inputs(Vec<Problem>),
+    /// No temperature at which the firebox balances.
+    #[error("the firebox finds no balance: {0}")]
+    Firebox(NoRoot),
+    /// The search for a natural flow did not end.
+    #[error("the search for the natural flow did not end: {0}")]
+    NaturalFlow(NoRoot),
+    /// A figure came out infinite or not a number.
+    #[error("the analysis came to no finite figures")]
+    NotFinite,
+}
+
+/// Everything found out about a design.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Analysis {
+    /// The instant that stands for the firing.
+    pub height_of_fire: HeightOfFire,
+    /// The heater in its house.
+    pub house: House,
+}
+
+/// Heat of the heater against the loss of the house at the design temperature.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct House {
+    /// Useful heat of all firings of a day, as a mean (W): charge x firings x efficiency.
+    #[serde(rename = "mean_output_watts")]
+    pub mean_output: f64,
+    /// Loss of the house at the outdoor temperature of the design (W).
+    #[serde(rename = "design_loss_watts")]
+    pub design_loss: f64,
+}
+
+/// One run at the height of the fire.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct RunState {
+    /// Gas where it enters the run (K in memory, °C in files).
+    #[serde(rename = "inlet_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub inlet: f64,
+    /// Gas where it leaves the run (K in memory, °C in files).
+    #[serde(rename = "outlet_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub outlet: f64,
+    /// Inner wall surface, mean over length and walls (K in memory, °C in files).
+    #[serde(rename = "wall_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub wall: f64,
+    /// Heat given to the walls (W).
+    #[serde(rename = "heat_watts")]
+    pub heat: f64,
+    /// Share of that heat by gas radiation (–).
+    pub radiation_fraction: f64,
+    /// Speed where the gas enters (m/s).
+    #[serde(rename = "velocity_m_per_s")]
+    pub velocity: f64,
+    /// Reynolds number at the middle (–).
+    pub reynolds: f64,
+    /// Buoyancy over inertia, g (T_g - T_w)/T_g D/v2 (–): near 1 and above, natural convection in
+    /// the run matters and the formulas for forced flow are out of their range.
+    pub richardson: f64,
+    /// Wall friction (Pa).
+    #[serde(rename = "friction_pascals")]
+    pub friction: f64,
+    /// Loss of the turn into the run (Pa).
+    #[serde(rename = "turn_pascals")]
+    pub turn: f64,
+}
+
+/// Where the heat of the wood goes at the height of the fire (W).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct HeatShares {
+    /// Heat of the wood on the lower heating value.
+    pub wood_watts: f64,
+    /// Sensible heat of the combustion air above 25 °C.
+    pub air_watts: f64,
+    /// Left unburned.
+    pub unburned_watts: f64,
+    /// Into the walls of the firebox.
+    pub firebox_walls_watts: f64,
+    /// Through the glass to the room.
+    pub glass_watts: f64,
+    /// Through the metal of the door to the room.
+    pub door_watts: f64,
+    /// Into the walls of the runs.
+    pub runs_watts: f64,
+    /// From the connector to the room.
+    pub connector_watts: f64,
+    /// From the chimney to house and outdoors.
+    pub chimney_watts: f64,
+    /// Out of the mouth, above 25 °C.
+    pub mouth_watts: f64,
+}
+
+/// The height of the fire: see the module.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct HeightOfFire {
+    /// Moist wood of the firing (kg).
+    #[serde(rename = "charge_kg")]
+    pub charge: f64,
+    /// Moist wood burned (kg/s).
+    #[serde(rename = "burn_rate_kg_per_s")]
+    pub burn_rate: f64,
+    /// Air over stoichiometric air (–).
+    pub excess_air_ratio: f64,
+    /// Flue gas (kg/s).
+    #[serde(rename = "gas_flow_kg_per_s")]
+    pub gas_flow: f64,
+    /// Combustion air (kg/s).
+    #[serde(rename = "air_flow_kg_per_s")]
+    pub air_flow: f64,
+    /// Local air pressure (Pa).
+    #[serde(rename = "pressure_pascals")]
+    pub pressure: f64,
+    /// Lower heating value of the moist wood (J/kg).
+    #[serde(rename = "lower_heating_value_j_per_kg")]
+    pub lower_heating_value: f64,
+    /// Adiabatic flame (K in memory, °C in files).
+    #[serde(rename = "flame_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub flame: f64,
+    /// Gas where it leaves the firebox (K in memory, °C in files).
+    #[serde(rename = "firebox_outlet_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub firebox_outlet: f64,
+    /// Inner wall surface of the firebox, mean (K in memory, °C in files).
+    #[serde(rename = "firebox_wall_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub firebox_wall: f64,
+    /// Runs in flow order.
+    pub runs: Vec<RunState>,
+    /// Length of runs and of the rises between them (m).
+    #[serde(rename = "path_length_m")]
+    pub path_length: f64,
+    /// Gas where it leaves the last run for the connector (K in memory, °C in files).
+    #[serde(rename = "runs_outlet_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub runs_outlet: f64,
+    /// Gas where it enters the chimney (K in memory, °C in files).
+    #[serde(rename = "chimney_inlet_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub chimney_inlet: f64,
+    /// Speed of the gas where it enters the chimney (m/s).
+    #[serde(rename = "chimney_velocity_m_per_s")]
+    pub chimney_velocity: f64,
+    /// Gas at the mouth (K in memory, °C in files).
+    #[serde(rename = "chimney_mouth_gas_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub chimney_mouth_gas: f64,
+    /// Inner wall surface at the mouth (K in memory, °C in files).
+    #[serde(rename = "chimney_mouth_wall_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub chimney_mouth_wall: f64,
+    /// Dew point of the water in the gas (K in memory, °C in files).
+    #[serde(rename = "dew_point_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub dew_point: f64,
+    /// What pulls: the columns of gas, signed (Pa).
+    #[serde(rename = "draft_pascals")]
+    pub draft: f64,
+    /// What holds back (Pa).
+    #[serde(rename = "losses_pascals")]
+    pub losses: f64,
+    /// Draft less losses (Pa).
+    #[serde(rename = "margin_pascals")]
+    pub margin: f64,
+    /// The ledger, item by item: pull positive, hindrance negative.
+    pub ledger: Vec<Entry>,
+    /// Flows at which the heater balances with the air fully open.
+    pub natural_flows: Vec<NaturalFlow>,
+    /// Useful heat over heat of the wood, lower heating value (–).
+    pub efficiency_lower: f64,
+    /// Useful heat over heat of the wood, higher heating value (–).
+    pub efficiency_higher: f64,
+    /// Where the heat goes.
+    pub heat: HeatShares,
+}
+
+impl HeightOfFire {
+    /// The flow that the heater takes with its air open: the largest stable one.
+    pub fn running_flow(&self) -> Option<&NaturalFlow> {
+        self.natural_flows.iter().rfind(|flow| flow.stable)
+    }
+}
+
+/// State of the whole heater at one excess air; what [`HeightOfFire`] is read off.
+pub(crate) struct State {
+    burn: Burn,
+    firebox: Firebox,
+    stream: Stream,
+    passages: Vec<Passage>,
+    turns: Vec<f64>,
+    flue: Flue,
+    pub(crate) ledger: Ledger,
+}
+
+/// Analyzes a design.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why no figures were found.
+pub fn analyze(design: &Design) -> Result<Analysis, Failure> {
+    let problems = check(design);
+    if !problems.is_empty() {
+        return Err(Failure::Inputs(problems));
+    }
+    let path = path(design);
+    let state = state_at(design, &path, design.fire.excess_air_ratio)?;
+    let mut height_of_fire = read_off(design, &path, &state);
+    height_of_fire.natural_flows = natural_flows(design, &path)?;
+    let finite = [
+        height_of_fire.margin,
+        height_of_fire.efficiency_lower,
+        height_of_fire.chimney_mouth_wall,
+        height_of_fire.dew_point,
+    ];
+    if finite.iter().all(|value| value.is_finite()) {
+        let house = house(design, &height_of_fire);
+        Ok(Analysis {
+            height_of_fire,
+            house,
+        })
+    } else {
+        Err(Failure::NotFinite)
+    }
+}
+
+const SECONDS_PER_DAY: f64 = 86_400.0;
+
+fn house(design: &Design, fire: &HeightOfFire) -> House {
+    let per_firing = fire.charge * fire.lower_heating_value * fire.efficiency_lower;
+    let site = &design.site;
+    House {
+        mean_output: per_firing * design.fire.firings_per_day / SECONDS_PER_DAY,
+        design_loss: site.heat_loss
+            * (site.room_temperature - site.outdoor_temperature).max(0.0),
+    }
+}
+
+/// Half of the burn: since then the walls have taken heat (s).
+fn elapsed(design: &Design) -> f64 {
+    0.5 * design.fire.burn_duration
+}
+
+pub(crate) fn state_at(
+    design: &Design,
+    path: &Path,
+    excess_air_ratio: f64,
+) -> Result<State, Failure> {
+    let burn = Burn::new(design, excess_air_ratio);
+    let firebox = firebox(design, path, &burn, elapsed(design))?;
+    let stream = Stream {
+        gas: burn.gas,
+        mass_flow: burn.gas_flow(),
+        pressure: pressure(design),
+    };
+    let passages = runs(design, path, &stream, firebox.temperature);
+    let runs_outlet = passages
+        .last()
+        .map_or(firebox.temperature, |passage| passage.outlet);
+    let flue = flue(design, &stream, path.exit_height, runs_outlet);
+    let flow = Flow {
+        stream: &stream,
+        path,
+        firebox_temperature: firebox.temperature,
+        passages: &passages,
+        flue: &flue,
+        air: burn.air_flow(),
+    };
+    let ledger = ledger(design, &flow);
+    let turns = turn_losses(&flow);
+    Ok(State {
+        burn,
+        firebox,
+        stream,
+        passages,
+        turns,
+        flue,
+        ledger,
+    })
+}
+
+/// Local pressure (Pa); the catalog of inputs holds the altitude inside the formula's range.
+fn pressure(design: &Design) -> f64 {
+    air::pressure_at_altitude(design.site.altitude).unwrap_or(air::SEA_LEVEL_PRESSURE)
+}
+
+fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passage> {
+    let time = elapsed(design);
+    let mut inlet = inlet;
+    let mut sinks = Vec::with_capacity(4);
+    path.segments
+        .iter()
+        .map(|segment| {
+            sinks.clear();
+            sinks.extend(segment.walls.iter().map(|wall| Sink {
+                girth: wall.girth,
+                resistance: wall.storage_resistance(design, time),
+            }));
+            let channel = Channel {
+                duct: segment.duct,
+                length: segment.length,
+                area: segment.area,
+                sinks: &sinks,
+                base_temperature: design.site.room_temperature,
+                wall_emissivity: design.shell.inner_emissivity,
+                cells: CELLS_PER_RUN,
+            };
+            let passage = march(stream, &channel, inlet);
+            inlet = passage.outlet;
+            passage
+        })
+        .collect()
+}
+
+fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
+    let State {
+        burn,
+        firebox,
+        stream,
+        passages,
+        turns,
+        flue,
+        ledger,
+    } = state;
+    let gas = &stream.gas;
+    let room = design.site.room_temperature;
+    let runs_outlet = passages
+        .last()
+        .map_or(firebox.temperature, |passage| passage.outlet);
+    let stack = stream.mass_flow * (gas.enthalpy(runs_outlet) - gas.enthalpy(room));
+    let efficiency_lower = 1.0 - stack / burn.heat() - design.fire.unburned_fraction;
+    let water_pressure = gas.composition().fraction(Species::Water) * stream.pressure;
+    let mut inlet = firebox.temperature;
+    let runs = passages
+        .iter()
+        .zip(turns)
+        .zip(&path.segments)
+        .map(|((passage, turn), segment)| {
+            let state = run_state(passage, inlet, *turn, segment.duct.hydraulic_diameter);
+            inlet = passage.outlet;
+            state
+        })
+        .collect();
+    HeightOfFire {
+        charge: design.fire.charge,
+        burn_rate: burn.rate,
+        excess_air_ratio: burn.excess_air_ratio,
+        gas_flow: stream.mass_flow,
+        air_flow: burn.air_flow(),
+        pressure: stream.pressure,
+        lower_heating_value: burn.lower_heating_value,
+        flame: burn.flame_temperature(room),
+        firebox_outlet: firebox.temperature,
+        firebox_wall: firebox.wall,
+        runs,
+        path_length: path.length,
+        runs_outlet,
+        chimney_inlet: flue.connector.outlet,
+        chimney_velocity: flue.indoors.velocity,
+        chimney_mouth_gas: flue.outdoors.outlet,
+        chimney_mouth_wall: flue.mouth_wall(),
+        dew_point: dew_point(water_pressure),
+        draft: ledger.draft,
+        losses: ledger.losses,
+        margin: ledger.margin(),
+        ledger: ledger.entries.clone(),
+        natural_flows: Vec::new(),
+        efficiency_lower,
+        efficiency_higher: efficiency_lower * burn.lower_heating_value
+            / burn.higher_heating_value,
+        heat: heat_shares(design, state),
+    }
+}
+
+fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) -> RunState {
+    let mean = 0.5 * (inlet + passage.outlet);
+    let buoyancy = GRAVITY * (mean - passage.wall) / mean * hydraulic_diameter;
+    RunState {
+        inlet,
+        outlet: passage.outlet,
+        wall: passage.wall,
+        heat: passage.heat,
+        radiation_fraction: passage.radiation_fraction,
+        velocity: passage.velocity,
+        reynolds: passage.reynolds,
+        richardson: buoyancy / (passage.velocity * passage.velocity),
+        friction: passage.friction,
+        turn,
+    }
+}
+
+fn heat_shares(design: &Design, state: &State) -> HeatShares {
+    let State {
+        burn,
+        firebox,
+        stream,
+        passages,
+        flue,
+        ..
+    } = state;
+    let room = design.site.room_temperature;
+    HeatShares {
+        wood_watts: burn.heat(),
+        air_watts: burn.air_flow() * Gas::new(DRY_AIR).enthalpy(room),
+        unburned_watts: burn.heat() * design.fire.unburned_fraction,
+        firebox_walls_watts: firebox.wall_heat,
+        glass_watts: firebox.glass_heat,
+        door_watts: firebox.door_heat,
+        runs_watts: passages.iter().map(|passage| passage.heat).sum(),
+        connector_watts: flue.connector.heat,
+        chimney_watts: flue.indoors.heat + flue.outdoors.heat,
+        mouth_watts: stream.mass_flow * stream.gas.enthalpy(flue.outdoors.outlet),
+    }
+}

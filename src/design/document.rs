@@ -1,0 +1,360 @@
+//! A design as a JSON file: versioned, in SI with the unit in each name.
+
+use super::field::{Choice, FIELDS, Field, FieldId, Kind, MOST_RUNS, Number, Problem, check};
+use super::{Design, RunOverride};
+use crate::units::{Quantity, ZERO_CELSIUS, celsius, kelvin};
+use serde_json::{Map, Value, json};
+
+/// Version of the file format that is written.
+pub const VERSION: u64 = 1;
+/// Key that marks a file as a design and holds its version.
+pub const VERSION_KEY: &str = "heater_design_version";
+/// Largest file that is read (bytes).
+pub const MOST_BYTES: usize = 256 * 1024;
+/// Longest name (characters).
+pub const MOST_NAME: usize = 80;
+
+/// Why a file cannot be read.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum DocumentError {
+    /// Too long.
+    #[error("the file is longer than {MOST_BYTES} bytes")]
+    TooLong,
+    /// Not JSON.
+    #[error("line {line}: not JSON: {cause}")]
+    NotJson {
+        /// Line, from 1.
+        line: usize,
+        /// What the reader says.
+        cause: String,
+    },
+    /// JSON, but no design.
+    #[error("this is not a design file: {VERSION_KEY} is missing")]
+    NotADesign,
+    /// Made by a later version.
+    #[error("the file has version {0}, this program reads up to {VERSION}")]
+    UnknownVersion(u64),
+    /// A value of the wrong kind.
+    #[error("line {line}: {path}: {expected} expected")]
+    WrongKind {
+        /// Line, from 1.
+        line: usize,
+        /// Group and key.
+        path: String,
+        /// What would be right.
+        expected: String,
+    },
+    /// A value that the program refuses.
+    #[error("line {line}: {path}: outside what is possible")]
+    Refused {
+        /// Line, from 1.
+        line: usize,
+        /// Group and key.
+        path: String,
+        /// What is wrong.
+        problem: Problem,
+    },
+}
+
+/// A design with the file from which it came, so that what we do not know survives.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Document {
+    /// The design.
+    pub design: Design,
+    /// The file as read.
+    pub original: Value,
+}
+
+/// Value of an input as it stands in files.
+pub(super) fn field_value(field: &Field, design: &Design) -> Value {
+    match &field.kind {
+        Kind::Choice(choice) => {
+            json!(
+                choice
+                    .keys
+                    .get((choice.get)(design))
+                    .copied()
+                    .unwrap_or_default()
+            )
+        }
+        Kind::Number(number) => {
+            let value = (number.get)(design);
+            match number.quantity {
+                Quantity::Temperature => json!(celsius(value)),
+                Quantity::Count => json!(value.round()),
+                _ => json!(value),
+            }
+        }
+    }
+}
+
+/// Puts a value from a file into a design; says what was expected if it is of the wrong kind.
+pub(super) fn set_field(
+    field: &Field,
+    design: &mut Design,
+    value: &Value,
+) -> Result<(), String> {
+    match &field.kind {
+        Kind::Choice(choice) => set_choice(choice, design, value),
+        Kind::Number(number) => set_number(number, design, value),
+    }
+}
+
+fn set_choice(choice: &Choice, design: &mut Design, value: &Value) -> Result<(), String> {
+    let text = value.as_str().unwrap_or_default();
+    let index = choice.keys.iter().position(|key| *key == text);
+    let index = index.ok_or_else(|| format!("one of {}", choice.keys.join(", ")))?;
+    (choice.set)(design, index);
+    Ok(())
+}
+
+fn set_number(number: &Number, design: &mut Design, value: &Value) -> Result<(), String> {
+    let value = value.as_f64().ok_or("a number")?;
+    let value = if number.quantity == Quantity::Temperature {
+        kelvin(value)
+    } else {
+        value
+    };
+    // `set` of a count holds it to its range, so a wrong one must be seen before.
+    if number.quantity == Quantity::Count
+        && !(number.possible.contains(&value) && value.fract().abs() < 1e-9)
+    {
+        let (low, high) = (number.possible.start(), number.possible.end());
+        return Err(format!("a whole number from {low} to {high}"));
+    }
+    (number.set)(design, value);
+    Ok(())
+}
+
+/// Reads a design file. Inputs that it lacks keep the value of the demonstration.
+///
+/// # Errors
+///
+/// [`DocumentError`], with line and field where there is one.
+pub fn read(text: &str) -> Result<Document, DocumentError> {
+    if text.len() > MOST_BYTES {
+        return Err(DocumentError::TooLong);
+    }
+    let original: Value =
+        serde_json::from_str(text).map_err(|error| DocumentError::NotJson {
+            line: error.line(),
+            cause: error.to_string(),
+        })?;
+    let version = original.get(VERSION_KEY).ok_or(DocumentError::NotADesign)?;
+    let version = version.as_u64().ok_or(DocumentError::NotADesign)?;
+    if version > VERSION {
+        return Err(DocumentError::UnknownVersion(version));
+    }
+    let mut design = Design::demonstration();
+    let wrong = |path: &str, expected: String| DocumentError::WrongKind {
+        line: line_of(text, path),
+        path: path.into(),
+        expected,
+    };
+    design.name = match original.get("name") {
+        None => String::new(),
+        Some(Value::String(name)) => name.chars().take(MOST_NAME).collect(),
+        Some(_) => return Err(wrong("name", "a text".into())),
+    };
+    for field in &FIELDS {
+        let pointer = format!("/{}", field.path.replace('.', "/"));
+        if let Some(value) = original.pointer(&pointer) {
+            set_field(field, &mut design, value).map_err(|e| wrong(field.path, e))?;
+        }
+    }
+    if let Some(value) = original.pointer("/path/runs") {
+        design.path.overrides =
+            read_overrides(value).map_err(|expected| wrong("path.runs", expected))?;
+    }
+    match check(&design).into_iter().next() {
+        None => Ok(Document { design, original }),
+        Some(problem) => {
+            let path = super::field::field(problem.field).path;
+            Err(DocumentError::Refused {
+                line: line_of(text, path),
+                path: path.into(),
+                problem,
+            })
+        }
+    }
+}
+
+fn read_overrides(value: &Value) -> Result<Vec<RunOverride>, String> {
+    let expected =
+        || format!("a list of at most {MOST_RUNS} runs with length_m, width_m, height_m");
+    let list = value
+        .as_array()
+        .filter(|list| list.len() <= MOST_RUNS)
+        .ok_or_else(expected)?;
+    list.iter()
+        .map(|run| {
+            let size = |key: &str| match run.get(key) {
+                None | Some(Value::Null) => Ok(None),
+                Some(size) => size.as_f64().map(Some).ok_or_else(expected),
+            };
+            if !run.is_object() {
+                return Err(expected());
+            }
+            Ok(RunOverride {
+                length: size("length_m")?,
+                width: size("width_m")?,
+                height: size("height_m")?,
+            })
+        })
+        .collect()
+}
+
+fn write_override(own: &RunOverride) -> Value {
+    let mut run = Map::new();
+    for (key, size) in [
+        ("length_m", own.length),
+        ("width_m", own.width),
+        ("height_m", own.height),
+    ] {
+        if let Some(size) = size {
+            run.insert(key.into(), json!(size));
+        }
+    }
+    Value::Object(run)
+}
+
+/// Writes a design file; laid over the original, so that what we do not know survives.
+pub fn write(design: &Design, original: Option<&Value>) -> String {
+    let mut root = match original {
+        Some(Value::Object(root)) => root.clone(),
+        _ => Map::new(),
+    };
+    root.insert(VERSION_KEY.into(), json!(VERSION));
+    root.insert("name".into(), json!(design.name));
+    for field in &FIELDS {
+        let Some((group, key)) = field.path.split_once('.') else {
+            continue;
+        };
+        insert(&mut root, group, key, field_value(field, design));
+    }
+    let runs: Vec<Value> = design.path.overrides.iter().map(write_override).collect();
+    insert(&mut root, "path", "runs", Value::Array(runs));
+    // A map of numbers and texts always has a JSON form.
+    serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
+}
+
+fn insert(root: &mut Map<String, Value>, group: &str, key: &str, value: Value) {
+    let entry = root.entry(group.to_owned()).or_insert_with(|| json!({}));
+    if !entry.is_object() {
+        *entry = json!({});
+    }
+    if let Some(map) = entry.as_object_mut() {
+        map.insert(key.into(), value);
+    }
+}
+
+/// Line on which a key of a group first stands, from 1; the first line when it does not.
+fn line_of(text: &str, path: &str) -> usize {
+    let mut from = 0;
+    for part in path.split('.') {
+        let quoted = format!("\"{part}\"");
+        let Some(at) = text.get(from..).and_then(|rest| rest.find(&quoted)) else {
+            return 1;
+        };
+        from += at;
+    }
+    text.get(..from)
+        .map_or(1, |before| before.matches('\n').count() + 1)
+}
+
+/// JSON Schema of a design file, made from the catalog of inputs.
+pub fn schema(describe: impl Fn(FieldId) -> String) -> Value {
+    let mut groups = Map::new();
+    for field in &FIELDS {
+        let Some((group, key)) = field.path.split_once('.') else {
+            continue;
+        };
+        let mut entry = match &field.kind {
+            Kind::Choice(choice) => json!({ "enum": choice.keys }),
+            Kind::Number(number) => number_schema(number),
+        };
+        if let Some(map) = entry.as_object_mut() {
+            map.insert("description".into(), json!(describe(field.id)));
+            map.insert(
+                "default".into(),
+                field_value(field, &Design::demonstration()),
+            );
+        }
+        let properties = groups
+            .entry(group.to_owned())
+            .or_insert_with(|| json!({ "type": "object", "properties": {} }));
+        if let Some(Value::Object(map)) = properties.get_mut("properties") {
+            map.insert(key.into(), entry);
+        }
+    }
+    let size = json!({ "type": "number", "exclusiveMinimum": 0 });
+    if let Some(Value::Object(map)) =
+        groups.get_mut("path").and_then(|p| p.get_mut("properties"))
+    {
+        map.insert(
+            "runs".into(),
+            json!({ "type": "array", "maxItems": MOST_RUNS,
+                "description": "Runs in flow order whose sizes differ from the rest.",
+                "items": { "type": "object",
+                    "properties": { "length_m": size, "width_m": size, "height_m": size } } }),
+        );
+    }
+    groups.insert(VERSION_KEY.into(), json!({ "const": VERSION }));
+    groups.insert("name".into(), json!({ "type": "string" }));
+    json!({ "type": "object", "required": [VERSION_KEY], "properties": groups })
+}
+
+fn number_schema(number: &Number) -> Value {
+    let zero = if number.quantity == Quantity::Temperature {
+        ZERO_CELSIUS
+    } else {
+        0.0
+    };
+    let kind = if number.quantity == Quantity::Count {
+        "integer"
+    } else {
+        "number"
+    };
+    let shift = |value: f64| ((value - zero) * 1e9).round() / 1e9;
+    json!({ "type": kind, "minimum": shift(*number.possible.start()),
+        "maximum": shift(*number.possible.end()) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn round_trip_keeps_what_we_do_not_know() {
+        let mut design = Design::demonstration();
+        design.path.overrides = vec![RunOverride {
+            height: Some(0.25),
+            ..Default::default()
+        }];
+        let text = write(
+            &design,
+            Some(&json!({ "note": "ours", "site": { "well_m": 3 } })),
+        );
+        let document = read(&text).unwrap();
+        assert_eq!(document.design, design);
+        assert_eq!(document.original["note"], "ours");
+        assert_eq!(document.original["site"]["well_m"], 3);
+    }
+
+    #[test]
+    fn errors_name_line_and_field() {
+        let text =
+            "{\n \"heater_design_version\": 1,\n \"fire\": {\n  \"charge_kg\": -3\n }\n}";
+        let error = read(text).unwrap_err().to_string();
+        assert!(error.starts_with("line 4: fire.charge_kg"), "{error}");
+        assert_eq!(read("{}").unwrap_err(), DocumentError::NotADesign);
+        assert!(matches!(
+            read("{\n,"),
+            Err(DocumentError::NotJson { line: 2, .. })
+        ));
+        let newer = "{\"heater_design_version\": 99}";
+        assert_eq!(read(newer).unwrap_err(), DocumentError::UnknownVersion(99));
+        let text = "{\"heater_design_version\": 1, \"path\": {\"run_count\": 2.5}}";
+        assert!(matches!(read(text), Err(DocumentError::WrongKind { .. })));
+    }
+}

@@ -1,0 +1,1108 @@
+//! The catalog of inputs: form, checks, file, schema and link all read it.
+
+use super::material::Material;
+use super::{ChimneyDuty, Design, FlueShape, Layout, RuleSet, RunOverride, Species};
+use crate::units::{Quantity, ZERO_CELSIUS};
+use std::ops::RangeInclusive;
+
+/// Name of an input in code; `words` gives it a label and a help line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FieldId {
+    /// See `words` for its name.
+    RuleSet,
+    /// See `words` for its name.
+    Altitude,
+    /// See `words` for its name.
+    OutdoorTemperature,
+    /// See `words` for its name.
+    RoomTemperature,
+    /// See `words` for its name.
+    HeatLoss,
+    /// See `words` for its name.
+    HouseSuction,
+    /// See `words` for its name.
+    Species,
+    /// See `words` for its name.
+    Moisture,
+    /// See `words` for its name.
+    Charge,
+    /// See `words` for its name.
+    BurnDuration,
+    /// See `words` for its name.
+    ExcessAir,
+    /// See `words` for its name.
+    Unburned,
+    /// See `words` for its name.
+    FiringsPerDay,
+    /// See `words` for its name.
+    FireboxWidth,
+    /// See `words` for its name.
+    FireboxDepth,
+    /// See `words` for its name.
+    FireboxHeight,
+    /// See `words` for its name.
+    FireboxWall,
+    /// See `words` for its name.
+    Crown,
+    /// See `words` for its name.
+    DoorWidth,
+    /// See `words` for its name.
+    DoorHeight,
+    /// See `words` for its name.
+    Glass,
+    /// See `words` for its name.
+    InletArea,
+    /// See `words` for its name.
+    InletCoefficient,
+    /// See `words` for its name.
+    FlameEmissivity,
+    /// See `words` for its name.
+    Layout,
+    /// See `words` for its name.
+    RunCount,
+    /// See `words` for its name.
+    RunLength,
+    /// See `words` for its name.
+    RunWidth,
+    /// See `words` for its name.
+    RunHeight,
+    /// See `words` for its name.
+    Baffle,
+    /// See `words` for its name.
+    PathRoughness,
+    /// See `words` for its name.
+    Reversal,
+    /// See `words` for its name.
+    Turn,
+    /// See `words` for its name.
+    CoreMaterial,
+    /// See `words` for its name.
+    FacingMaterial,
+    /// See `words` for its name.
+    CoreThickness,
+    /// See `words` for its name.
+    Gap,
+    /// See `words` for its name.
+    FacingThickness,
+    /// See `words` for its name.
+    Cap,
+    /// See `words` for its name.
+    InnerEmissivity,
+    /// See `words` for its name.
+    FlueShape,
+    /// See `words` for its name.
+    FlueMaterial,
+    /// See `words` for its name.
+    Duty,
+    /// See `words` for its name.
+    MouthHeight,
+    /// See `words` for its name.
+    FlueWidth,
+    /// See `words` for its name.
+    FlueDepth,
+    /// See `words` for its name.
+    FlueWall,
+    /// See `words` for its name.
+    Insulation,
+    /// See `words` for its name.
+    OutdoorLength,
+    /// See `words` for its name.
+    FlueRoughness,
+    /// See `words` for its name.
+    MouthCoefficient,
+    /// See `words` for its name.
+    ConnectorLength,
+    /// See `words` for its name.
+    RatedTemperature,
+    /// See `words` for its name.
+    SideDistance,
+    /// See `words` for its name.
+    BehindDistance,
+    /// See `words` for its name.
+    FrontDistance,
+    /// See `words` for its name.
+    AboveDistance,
+}
+
+/// The groups of the form, in the order in which a builder decides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// House and site.
+    Site,
+    /// Wood and fire.
+    Fire,
+    /// Firebox and door.
+    Firebox,
+    /// Smoke path.
+    Path,
+    /// Shell.
+    Shell,
+    /// Chimney.
+    Chimney,
+    /// Surroundings.
+    Surroundings,
+}
+
+impl Group {
+    /// All groups in order.
+    pub const ALL: [Self; 7] = [
+        Self::Site,
+        Self::Fire,
+        Self::Firebox,
+        Self::Path,
+        Self::Shell,
+        Self::Chimney,
+        Self::Surroundings,
+    ];
+}
+
+/// One input.
+#[derive(Debug)]
+pub struct Field {
+    /// Its name in code.
+    pub id: FieldId,
+    /// Where it stands in the form.
+    pub group: Group,
+    /// Group and key in the file, with the unit in the name.
+    pub path: &'static str,
+    /// Key in links: short, never reused.
+    pub link: &'static str,
+    /// Folded away at first.
+    pub advanced: bool,
+    /// Number or choice.
+    pub kind: Kind,
+}
+
+/// What an input holds.
+#[derive(Debug)]
+pub enum Kind {
+    /// A number.
+    Number(Number),
+    /// One of several.
+    Choice(Choice),
+}
+
+/// A number in SI base units, with what is allowed and what is usual.
+#[derive(Debug)]
+pub struct Number {
+    /// Kind of quantity.
+    pub quantity: Quantity,
+    /// Refused outside.
+    pub possible: RangeInclusive<f64>,
+    /// A finding outside.
+    pub usual: RangeInclusive<f64>,
+    /// One step of an arrow key.
+    pub step: f64,
+    /// Reads it.
+    pub get: fn(&Design) -> f64,
+    /// Writes it.
+    pub set: fn(&mut Design, f64),
+}
+
+/// A choice by place in a list of keys.
+#[derive(Debug)]
+pub struct Choice {
+    /// Keys in files and links.
+    pub keys: &'static [&'static str],
+    /// Reads it.
+    pub get: fn(&Design) -> usize,
+    /// Writes it.
+    pub set: fn(&mut Design, usize),
+}
+
+/// Most runs that a design can have.
+pub const MOST_RUNS: usize = 12;
+
+const fn kelvin(celsius: f64) -> f64 {
+    celsius + ZERO_CELSIUS
+}
+
+fn usize_to_f64(count: usize) -> f64 {
+    u32::try_from(count).map_or(f64::MAX, f64::from)
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "held to 0..=12 before"
+)]
+fn f64_to_usize(value: f64) -> usize {
+    value.round().clamp(0.0, 12.0) as usize
+}
+
+macro_rules! number {
+    ($id:ident, $group:ident, $path:literal, $link:literal, $advanced:literal, $quantity:ident,
+     $possible:expr, $usual:expr, $step:expr, $($field:ident).+) => {
+        Field {
+            id: FieldId::$id,
+            group: Group::$group,
+            path: $path,
+            link: $link,
+            advanced: $advanced,
+            kind: Kind::Number(Number {
+                quantity: Quantity::$quantity,
+                possible: $possible,
+                usual: $usual,
+                step: $step,
+                get: |design| design.$($field).+,
+                set: |design, value| design.$($field).+ = value,
+            }),
+        }
+    };
+}
+
+macro_rules! choice {
+    ($id:ident, $group:ident, $path:literal, $link:literal, $advanced:literal, $choice:ident,
+     $($field:ident).+) => {
+        Field {
+            id: FieldId::$id,
+            group: Group::$group,
+            path: $path,
+            link: $link,
+            advanced: $advanced,
+            kind: Kind::Choice(Choice {
+                keys: $choice::KEYS,
+                get: |design| design.$($field).+.index(),
+                set: |design, index| design.$($field).+ = $choice::at(index),
+            }),
+        }
+    };
+}
+
+/// All inputs, in the order of the form.
+pub static FIELDS: [Field; 57] = [
+    choice!(
+        RuleSet,
+        Site,
+        "site.rule_set",
+        "rs",
+        false,
+        RuleSet,
+        site.rule_set
+    ),
+    number!(
+        Altitude,
+        Site,
+        "site.altitude_m",
+        "za",
+        false,
+        Length,
+        -400.0..=4000.0,
+        0.0..=2500.0,
+        10.0,
+        site.altitude
+    ),
+    number!(
+        OutdoorTemperature,
+        Site,
+        "site.outdoor_celsius",
+        "to",
+        false,
+        Temperature,
+        kelvin(-50.0)..=kelvin(30.0),
+        kelvin(-35.0)..=kelvin(20.0),
+        1.0,
+        site.outdoor_temperature
+    ),
+    number!(
+        RoomTemperature,
+        Site,
+        "site.room_celsius",
+        "tr",
+        true,
+        Temperature,
+        kelvin(0.0)..=kelvin(35.0),
+        kelvin(15.0)..=kelvin(25.0),
+        1.0,
+        site.room_temperature
+    ),
+    number!(
+        HeatLoss,
+        Site,
+        "site.heat_loss_w_per_k",
+        "ua",
+        false,
+        HeatLoss,
+        5.0..=2000.0,
+        20.0..=500.0,
+        5.0,
+        site.heat_loss
+    ),
+    number!(
+        HouseSuction,
+        Site,
+        "site.house_suction_pascals",
+        "ps",
+        true,
+        Pressure,
+        0.0..=50.0,
+        0.0..=8.0,
+        1.0,
+        site.house_suction
+    ),
+    choice!(
+        Species,
+        Fire,
+        "fire.species",
+        "sp",
+        false,
+        Species,
+        fire.species
+    ),
+    number!(
+        Moisture,
+        Fire,
+        "fire.moisture_fraction",
+        "mw",
+        false,
+        Share,
+        0.0..=0.6,
+        0.12..=0.20,
+        0.01,
+        fire.moisture_fraction
+    ),
+    number!(
+        Charge,
+        Fire,
+        "fire.charge_kg",
+        "mc",
+        false,
+        Mass,
+        0.5..=80.0,
+        5.0..=40.0,
+        0.5,
+        fire.charge
+    ),
+    number!(
+        BurnDuration,
+        Fire,
+        "fire.burn_duration_s",
+        "bd",
+        false,
+        Duration,
+        1200.0..=14400.0,
+        3480.0..=5880.0,
+        60.0,
+        fire.burn_duration
+    ),
+    number!(
+        ExcessAir,
+        Fire,
+        "fire.excess_air_ratio",
+        "xa",
+        false,
+        Ratio,
+        1.05..=10.0,
+        1.95..=3.95,
+        0.05,
+        fire.excess_air_ratio
+    ),
+    number!(
+        Unburned,
+        Fire,
+        "fire.unburned_fraction",
+        "uf",
+        true,
+        Share,
+        0.0..=0.2,
+        0.0..=0.05,
+        0.005,
+        fire.unburned_fraction
+    ),
+    number!(
+        FiringsPerDay,
+        Fire,
+        "fire.firings_per_day",
+        "fd",
+        false,
+        Count,
+        1.0..=4.0,
+        1.0..=3.0,
+        1.0,
+        fire.firings_per_day
+    ),
+    number!(
+        FireboxWidth,
+        Firebox,
+        "firebox.width_m",
+        "fw",
+        false,
+        Size,
+        0.10..=1.5,
+        0.23..=0.90,
+        0.01,
+        firebox.width
+    ),
+    number!(
+        FireboxDepth,
+        Firebox,
+        "firebox.depth_m",
+        "fp",
+        false,
+        Size,
+        0.10..=1.5,
+        0.23..=0.90,
+        0.01,
+        firebox.depth
+    ),
+    number!(
+        FireboxHeight,
+        Firebox,
+        "firebox.height_m",
+        "fh",
+        false,
+        Size,
+        0.15..=2.0,
+        0.30..=1.20,
+        0.01,
+        firebox.height
+    ),
+    number!(
+        FireboxWall,
+        Firebox,
+        "firebox.wall_thickness_m",
+        "ft",
+        true,
+        Size,
+        0.03..=0.5,
+        0.06..=0.25,
+        0.001,
+        firebox.wall_thickness
+    ),
+    number!(
+        Crown,
+        Firebox,
+        "firebox.crown_thickness_m",
+        "fc",
+        true,
+        Size,
+        0.03..=0.5,
+        0.06..=0.20,
+        0.001,
+        firebox.crown_thickness
+    ),
+    number!(
+        DoorWidth,
+        Firebox,
+        "firebox.door_width_m",
+        "dw",
+        false,
+        Size,
+        0.05..=1.5,
+        0.20..=0.80,
+        0.01,
+        firebox.door_width
+    ),
+    number!(
+        DoorHeight,
+        Firebox,
+        "firebox.door_height_m",
+        "dh",
+        false,
+        Size,
+        0.05..=2.0,
+        0.20..=0.80,
+        0.01,
+        firebox.door_height
+    ),
+    number!(
+        Glass,
+        Firebox,
+        "firebox.glass_fraction",
+        "gf",
+        false,
+        Share,
+        0.0..=1.0,
+        0.0..=0.85,
+        0.05,
+        firebox.glass_fraction
+    ),
+    number!(
+        InletArea,
+        Firebox,
+        "firebox.inlet_area_m2",
+        "ai",
+        false,
+        Opening,
+        0.0005..=0.2,
+        0.005..=0.05,
+        0.0005,
+        firebox.inlet_area
+    ),
+    number!(
+        InletCoefficient,
+        Firebox,
+        "firebox.inlet_coefficient",
+        "ki",
+        true,
+        Ratio,
+        1.0..=10.0,
+        1.5..=4.0,
+        0.1,
+        firebox.inlet_coefficient
+    ),
+    number!(
+        FlameEmissivity,
+        Firebox,
+        "firebox.flame_emissivity",
+        "ef",
+        true,
+        Ratio,
+        0.05..=0.95,
+        0.3..=0.7,
+        0.05,
+        firebox.flame_emissivity
+    ),
+    choice!(
+        Layout,
+        Path,
+        "path.layout",
+        "ly",
+        false,
+        Layout,
+        path.layout
+    ),
+    Field {
+        id: FieldId::RunCount,
+        group: Group::Path,
+        path: "path.run_count",
+        link: "rn",
+        advanced: false,
+        kind: Kind::Number(Number {
+            quantity: Quantity::Count,
+            possible: 0.0..=12.0,
+            usual: 1.0..=8.0,
+            step: 1.0,
+            get: |design| usize_to_f64(design.path.run_count),
+            set: |design, value| design.path.run_count = f64_to_usize(value),
+        }),
+    },
+    number!(
+        RunLength,
+        Path,
+        "path.run_length_m",
+        "rl",
+        false,
+        Length,
+        0.2..=4.0,
+        0.5..=2.0,
+        0.05,
+        path.run_length
+    ),
+    number!(
+        RunWidth,
+        Path,
+        "path.run_width_m",
+        "rw",
+        false,
+        Size,
+        0.06..=0.8,
+        0.12..=0.40,
+        0.01,
+        path.run_width
+    ),
+    number!(
+        RunHeight,
+        Path,
+        "path.run_height_m",
+        "rh",
+        false,
+        Size,
+        0.06..=0.6,
+        0.12..=0.40,
+        0.01,
+        path.run_height
+    ),
+    number!(
+        Baffle,
+        Path,
+        "path.baffle_thickness_m",
+        "bt",
+        true,
+        Size,
+        0.02..=0.3,
+        0.03..=0.13,
+        0.001,
+        path.baffle_thickness
+    ),
+    number!(
+        PathRoughness,
+        Path,
+        "path.roughness_m",
+        "rr",
+        true,
+        Size,
+        0.0001..=0.01,
+        0.001..=0.005,
+        0.0005,
+        path.roughness
+    ),
+    number!(
+        Reversal,
+        Path,
+        "path.reversal_coefficient",
+        "kr",
+        true,
+        Ratio,
+        0.5..=10.0,
+        2.0..=4.5,
+        0.1,
+        path.reversal_coefficient
+    ),
+    number!(
+        Turn,
+        Path,
+        "path.turn_coefficient",
+        "kt",
+        true,
+        Ratio,
+        0.1..=5.0,
+        0.8..=1.8,
+        0.1,
+        path.turn_coefficient
+    ),
+    choice!(
+        CoreMaterial,
+        Shell,
+        "shell.core_material",
+        "cm",
+        false,
+        Material,
+        shell.core_material
+    ),
+    choice!(
+        FacingMaterial,
+        Shell,
+        "shell.facing_material",
+        "fm",
+        false,
+        Material,
+        shell.facing_material
+    ),
+    number!(
+        CoreThickness,
+        Shell,
+        "shell.core_thickness_m",
+        "ct",
+        true,
+        Size,
+        0.03..=0.5,
+        0.05..=0.25,
+        0.001,
+        shell.core_thickness
+    ),
+    number!(
+        Gap,
+        Shell,
+        "shell.gap_m",
+        "cg",
+        true,
+        Size,
+        0.0..=0.1,
+        0.003..=0.03,
+        0.001,
+        shell.gap
+    ),
+    number!(
+        FacingThickness,
+        Shell,
+        "shell.facing_thickness_m",
+        "cf",
+        false,
+        Size,
+        0.0..=0.6,
+        0.05..=0.30,
+        0.005,
+        shell.facing_thickness
+    ),
+    number!(
+        Cap,
+        Shell,
+        "shell.cap_thickness_m",
+        "cc",
+        true,
+        Size,
+        0.03..=0.6,
+        0.08..=0.30,
+        0.005,
+        shell.cap_thickness
+    ),
+    number!(
+        InnerEmissivity,
+        Shell,
+        "shell.inner_emissivity",
+        "ei",
+        true,
+        Ratio,
+        0.5..=1.0,
+        0.8..=0.95,
+        0.01,
+        shell.inner_emissivity
+    ),
+    choice!(
+        FlueShape,
+        Chimney,
+        "chimney.shape",
+        "fs",
+        false,
+        FlueShape,
+        chimney.shape
+    ),
+    choice!(
+        FlueMaterial,
+        Chimney,
+        "chimney.wall_material",
+        "wm",
+        true,
+        Material,
+        chimney.wall_material
+    ),
+    choice!(
+        Duty,
+        Chimney,
+        "chimney.duty",
+        "cd",
+        false,
+        ChimneyDuty,
+        chimney.duty
+    ),
+    number!(
+        MouthHeight,
+        Chimney,
+        "chimney.mouth_height_m",
+        "hm",
+        false,
+        Length,
+        1.0..=30.0,
+        4.0..=15.0,
+        0.1,
+        chimney.mouth_height
+    ),
+    number!(
+        FlueWidth,
+        Chimney,
+        "chimney.flue_width_m",
+        "fx",
+        false,
+        Size,
+        0.06..=0.8,
+        0.13..=0.35,
+        0.005,
+        chimney.flue_width
+    ),
+    number!(
+        FlueDepth,
+        Chimney,
+        "chimney.flue_depth_m",
+        "fy",
+        true,
+        Size,
+        0.06..=0.8,
+        0.13..=0.35,
+        0.005,
+        chimney.flue_depth
+    ),
+    number!(
+        FlueWall,
+        Chimney,
+        "chimney.wall_thickness_m",
+        "wt",
+        true,
+        Size,
+        0.0003..=0.5,
+        0.0003..=0.25,
+        0.001,
+        chimney.wall_thickness
+    ),
+    number!(
+        Insulation,
+        Chimney,
+        "chimney.insulation_thickness_m",
+        "it",
+        false,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        chimney.insulation_thickness
+    ),
+    number!(
+        OutdoorLength,
+        Chimney,
+        "chimney.outdoor_length_m",
+        "lo",
+        false,
+        Length,
+        0.0..=30.0,
+        0.0..=10.0,
+        0.1,
+        chimney.outdoor_length
+    ),
+    number!(
+        FlueRoughness,
+        Chimney,
+        "chimney.roughness_m",
+        "cr",
+        true,
+        Size,
+        0.0001..=0.01,
+        0.001..=0.005,
+        0.0005,
+        chimney.roughness
+    ),
+    number!(
+        MouthCoefficient,
+        Chimney,
+        "chimney.mouth_coefficient",
+        "km",
+        true,
+        Ratio,
+        0.0..=10.0,
+        0.0..=1.5,
+        0.1,
+        chimney.mouth_coefficient
+    ),
+    number!(
+        ConnectorLength,
+        Chimney,
+        "chimney.connector_length_m",
+        "lc",
+        true,
+        Length,
+        0.0..=5.0,
+        0.0..=1.5,
+        0.1,
+        chimney.connector_length
+    ),
+    number!(
+        RatedTemperature,
+        Chimney,
+        "chimney.rated_celsius",
+        "tc",
+        false,
+        Temperature,
+        kelvin(80.0)..=kelvin(1000.0),
+        kelvin(300.0)..=kelvin(600.0),
+        10.0,
+        chimney.rated_temperature
+    ),
+    number!(
+        SideDistance,
+        Surroundings,
+        "surroundings.side_m",
+        "ds",
+        false,
+        Size,
+        0.0..=20.0,
+        0.05..=5.0,
+        0.01,
+        surroundings.side
+    ),
+    number!(
+        BehindDistance,
+        Surroundings,
+        "surroundings.behind_m",
+        "db",
+        false,
+        Size,
+        0.0..=20.0,
+        0.05..=5.0,
+        0.01,
+        surroundings.behind
+    ),
+    number!(
+        FrontDistance,
+        Surroundings,
+        "surroundings.front_m",
+        "df",
+        false,
+        Size,
+        0.0..=20.0,
+        0.3..=5.0,
+        0.01,
+        surroundings.front
+    ),
+    number!(
+        AboveDistance,
+        Surroundings,
+        "surroundings.above_m",
+        "da",
+        false,
+        Size,
+        0.0..=20.0,
+        0.1..=5.0,
+        0.01,
+        surroundings.above
+    ),
+];
+
+/// The input of a name.
+///
+/// # Panics
+///
+/// Never: a test holds that every name is in the catalog.
+pub fn field(id: FieldId) -> &'static Field {
+    FIELDS
+        .iter()
+        .find(|field| field.id == id)
+        .unwrap_or(&FIELDS[0])
+}
+
+/// What is wrong with a design.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Problem {
+    /// The input to look at.
+    pub field: FieldId,
+    /// What is wrong with it.
+    pub kind: ProblemKind,
+}
+
+/// Kinds of problem with an input.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ProblemKind {
+    /// Outside the possible range (SI).
+    OutOfRange {
+        /// The value that was given.
+        value: f64,
+        /// Lowest possible.
+        low: f64,
+        /// Highest possible.
+        high: f64,
+    },
+    /// The chimney mouth must stand above the top of the heater, at this height at least (m).
+    MouthBelowHeater(f64),
+    /// The part outdoors must not be longer than the chimney, this long at most (m).
+    OutdoorsLongerThanChimney(f64),
+    /// The door must fit into the wall of the firebox, this size at most (m).
+    DoorLargerThanFirebox(f64),
+}
+
+/// Shortest chimney above the connector that can be analyzed (m).
+const SHORTEST_CHIMNEY: f64 = 0.3;
+
+/// Checks one number against its possible range.
+pub fn check_number(id: FieldId, number: &Number, value: f64) -> Option<Problem> {
+    // A hair of slack, so that a limit typed in another unit is not refused.
+    let (low, high) = (*number.possible.start(), *number.possible.end());
+    let slack = 1e-9 * (high - low);
+    let whole = number.quantity != Quantity::Count || (value - value.round()).abs() < 1e-9;
+    if (low - slack..=high + slack).contains(&value) && whole {
+        return None;
+    }
+    Some(Problem {
+        field: id,
+        kind: ProblemKind::OutOfRange { value, low, high },
+    })
+}
+
+/// Everything that keeps a design from being analyzed; empty for a good one.
+pub fn check(design: &Design) -> Vec<Problem> {
+    let numbers = FIELDS.iter().filter_map(|field| match &field.kind {
+        Kind::Number(number) => check_number(field.id, number, (number.get)(design)),
+        Kind::Choice(_) => None,
+    });
+    let mut problems: Vec<Problem> = numbers
+        .chain(design.path.overrides.iter().flat_map(check_override))
+        .collect();
+    if problems.is_empty() {
+        problems.extend(check_geometry(design));
+    }
+    problems
+}
+
+fn check_override(own: &RunOverride) -> Vec<Problem> {
+    let sizes = [
+        (FieldId::RunLength, own.length),
+        (FieldId::RunWidth, own.width),
+        (FieldId::RunHeight, own.height),
+    ];
+    let check = |(id, value): (FieldId, Option<f64>)| match &field(id).kind {
+        Kind::Number(number) => check_number(id, number, value?),
+        Kind::Choice(_) => None,
+    };
+    sizes.into_iter().filter_map(check).collect()
+}
+
+fn check_geometry(design: &Design) -> Vec<Problem> {
+    let Design {
+        firebox, chimney, ..
+    } = design;
+    let lowest_mouth = design.top_height() + SHORTEST_CHIMNEY;
+    let start = design
+        .run_heights()
+        .last()
+        .copied()
+        .unwrap_or(firebox.height);
+    let longest = chimney.mouth_height - start;
+    let problem = |field, kind| Problem { field, kind };
+    let mut problems = Vec::new();
+    if chimney.mouth_height < lowest_mouth {
+        problems.push(problem(
+            FieldId::MouthHeight,
+            ProblemKind::MouthBelowHeater(lowest_mouth),
+        ));
+    } else if longest < chimney.outdoor_length {
+        problems.push(problem(
+            FieldId::OutdoorLength,
+            ProblemKind::OutdoorsLongerThanChimney(longest),
+        ));
+    }
+    if firebox.width < firebox.door_width {
+        problems.push(problem(
+            FieldId::DoorWidth,
+            ProblemKind::DoorLargerThanFirebox(firebox.width),
+        ));
+    }
+    if firebox.height < firebox.door_height {
+        problems.push(problem(
+            FieldId::DoorHeight,
+            ProblemKind::DoorLargerThanFirebox(firebox.height),
+        ));
+    }
+    problems
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::HashSet;
+
+    #[test]
+    fn keys_are_unique_and_ranges_nested() {
+        let paths: HashSet<_> = FIELDS.iter().map(|field| field.path).collect();
+        let links: HashSet<_> = FIELDS.iter().map(|field| field.link).collect();
+        assert_eq!((paths.len(), links.len()), (FIELDS.len(), FIELDS.len()));
+        for each in &FIELDS {
+            assert_eq!(field(each.id).path, each.path);
+            if let Kind::Number(number) = &each.kind {
+                assert!(
+                    number.possible.start() <= number.usual.start(),
+                    "{}",
+                    each.path
+                );
+                assert!(number.usual.end() <= number.possible.end(), "{}", each.path);
+            }
+        }
+    }
+
+    #[test]
+    fn demonstration_is_good() {
+        assert_eq!(check(&Design::demonstration()), Vec::new());
+    }
+
+    #[test]
+    fn refuses_what_cannot_be_built() {
+        let mut design = Design::demonstration();
+        design.chimney.mouth_height = 2.0;
+        assert_eq!(check(&design)[0].field, FieldId::MouthHeight);
+        design = Design::demonstration();
+        design.fire.charge = f64::NAN;
+        assert_eq!(check(&design)[0].field, FieldId::Charge);
+        design = Design::demonstration();
+        design.path.overrides = vec![RunOverride {
+            length: Some(9.0),
+            ..Default::default()
+        }];
+        assert_eq!(check(&design)[0].field, FieldId::RunLength);
+    }
+}

@@ -1,0 +1,483 @@
+//! What the builder decides, as plain data, with the catalog of inputs, materials, files, links.
+
+pub mod document;
+pub mod field;
+pub mod link;
+pub mod material;
+
+use crate::physics::wood::Ultimate;
+use crate::units::kelvin;
+use material::Material;
+
+/// A heater with its wood, chimney, house and surroundings. SI base units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Design {
+    /// Name that the builder gave it.
+    pub name: String,
+    /// House and site.
+    pub site: Site,
+    /// Wood and fire.
+    pub fire: Fire,
+    /// Firebox and door.
+    pub firebox: Firebox,
+    /// Smoke path between firebox and chimney.
+    pub path: SmokePath,
+    /// Walls of the heater.
+    pub shell: Shell,
+    /// Connector and chimney.
+    pub chimney: Chimney,
+    /// Distances to what can burn.
+    pub surroundings: Surroundings,
+}
+
+/// House and site.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Site {
+    /// Height above the sea (m).
+    pub altitude: f64,
+    /// Outdoor temperature for which the heater is judged (K).
+    pub outdoor_temperature: f64,
+    /// Room temperature (K).
+    pub room_temperature: f64,
+    /// Heat loss of the house per kelvin (W/K).
+    pub heat_loss: f64,
+    /// Suction of the house at the heater's air inlet (Pa).
+    pub house_suction: f64,
+    /// Rules by which findings are made.
+    pub rule_set: RuleSet,
+}
+
+/// Wood and fire.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fire {
+    /// Composition of the wood.
+    pub species: Species,
+    /// Water over moist mass (–).
+    pub moisture_fraction: f64,
+    /// Moist wood of one firing (kg).
+    pub charge: f64,
+    /// Time in which the charge burns (s).
+    pub burn_duration: f64,
+    /// Air over stoichiometric air (–).
+    pub excess_air_ratio: f64,
+    /// Share of the lower heating value that leaves unburned (–).
+    pub unburned_fraction: f64,
+    /// Firings in 24 hours (–).
+    pub firings_per_day: f64,
+}
+
+/// Firebox and door.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Firebox {
+    /// Inner width, along the runs (m).
+    pub width: f64,
+    /// Inner depth (m).
+    pub depth: f64,
+    /// Inner height (m).
+    pub height: f64,
+    /// Thickness of its walls (m).
+    pub wall_thickness: f64,
+    /// Thickness of the slab between firebox and first run (m).
+    pub crown_thickness: f64,
+    /// Width of the loading door (m).
+    pub door_width: f64,
+    /// Height of the loading door (m).
+    pub door_height: f64,
+    /// Glass over door area (–).
+    pub glass_fraction: f64,
+    /// Free area of the air inlet (m2).
+    pub inlet_area: f64,
+    /// Loss coefficient of the air inlet, outlet included (–).
+    pub inlet_coefficient: f64,
+    /// Emissivity of the flame (–).
+    pub flame_emissivity: f64,
+}
+
+/// Smoke path between firebox and chimney.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SmokePath {
+    /// Where the runs lie.
+    pub layout: Layout,
+    /// Number of runs (–).
+    pub run_count: usize,
+    /// Inner length of a run between its end walls (m).
+    pub run_length: f64,
+    /// Inner width of a run (m).
+    pub run_width: f64,
+    /// Inner height of a run (m).
+    pub run_height: f64,
+    /// Runs that differ from the rest, by index from 0; entries past the count are kept.
+    pub overrides: Vec<RunOverride>,
+    /// Thickness of the baffle between two runs (m).
+    pub baffle_thickness: f64,
+    /// Mean roughness of the runs (m).
+    pub roughness: f64,
+    /// Loss coefficient of a reversal between two runs (–).
+    pub reversal_coefficient: f64,
+    /// Loss coefficient of a turn of 90 degrees (–).
+    pub turn_coefficient: f64,
+}
+
+/// Sizes of one run where they differ from the rest.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct RunOverride {
+    /// Inner length (m).
+    pub length: Option<f64>,
+    /// Inner width (m).
+    pub width: Option<f64>,
+    /// Inner height (m).
+    pub height: Option<f64>,
+}
+
+/// Sizes of one run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Run {
+    /// Inner length (m).
+    pub length: f64,
+    /// Inner width (m).
+    pub width: f64,
+    /// Inner height (m).
+    pub height: f64,
+}
+
+/// Walls of the heater.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shell {
+    /// Material of firebox, runs and baffles.
+    pub core_material: Material,
+    /// Thickness of the core around the runs (m).
+    pub core_thickness: f64,
+    /// Gap between core and facing (m).
+    pub gap: f64,
+    /// Material of the facing.
+    pub facing_material: Material,
+    /// Thickness of the facing (m).
+    pub facing_thickness: f64,
+    /// Thickness of the slab over the heater (m).
+    pub cap_thickness: f64,
+    /// Emissivity of inner walls (–).
+    pub inner_emissivity: f64,
+}
+
+/// Connector and chimney.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chimney {
+    /// Height of the mouth above the floor of the firebox (m).
+    pub mouth_height: f64,
+    /// Shape of the flue.
+    pub shape: FlueShape,
+    /// Inner width or diameter (m).
+    pub flue_width: f64,
+    /// Inner depth of a rectangular flue (m).
+    pub flue_depth: f64,
+    /// Material of the flue's wall.
+    pub wall_material: Material,
+    /// Thickness of the flue's wall (m).
+    pub wall_thickness: f64,
+    /// Thickness of mineral wool around it (m).
+    pub insulation_thickness: f64,
+    /// Length of flue outdoors, at the top (m).
+    pub outdoor_length: f64,
+    /// Mean roughness (m).
+    pub roughness: f64,
+    /// Loss coefficient of the mouth beyond the outflow (–).
+    pub mouth_coefficient: f64,
+    /// Length of the steel connector (m).
+    pub connector_length: f64,
+    /// Gas temperature for which the chimney is rated (K).
+    pub rated_temperature: f64,
+    /// Whether condensate may run in it.
+    pub duty: ChimneyDuty,
+}
+
+/// Distances to what can burn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Surroundings {
+    /// From a side face (m).
+    pub side: f64,
+    /// From the back (m).
+    pub behind: f64,
+    /// In front of the loading door (m).
+    pub front: f64,
+    /// From the cap slab up to the ceiling (m).
+    pub above: f64,
+}
+
+macro_rules! choices {
+    ($(#[$doc:meta])* $name:ident { $($(#[$variant_doc:meta])* $variant:ident = $key:literal),+ $(,)? }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum $name { $($(#[$variant_doc])* $variant),+ }
+
+        impl $name {
+            /// All choices, in the order in which they are offered.
+            pub const ALL: &'static [Self] = &[$(Self::$variant),+];
+            /// Their keys in files and links.
+            pub const KEYS: &'static [&'static str] = &[$($key),+];
+
+            #[expect(clippy::indexing_slicing, reason = "the list is never empty")]
+            /// The choice at a place of the list; the first when there is none.
+            pub fn at(index: usize) -> Self {
+                Self::ALL.get(index).copied().unwrap_or(Self::ALL[0])
+            }
+
+            /// The place in the list.
+            pub fn index(self) -> usize {
+                Self::ALL.iter().position(|each| *each == self).unwrap_or(0)
+            }
+
+            /// The key in files and links.
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$variant => $key),+ }
+            }
+        }
+    };
+}
+use choices;
+
+choices! {
+    /// Rules by which findings are made.
+    RuleSet {
+        /// IRC/IBC, NFPA 211, ASTM E1602 as far as known.
+        NorthAmerica = "north_america",
+        /// EN 15544, EN 13384-1, model fire ordinance as far as known.
+        Europe = "europe",
+        /// No clearance rules at all.
+        None = "none",
+    }
+}
+
+choices! {
+    /// Composition of the wood.
+    Species {
+        /// Wood in general.
+        Mixed = "mixed",
+        /// Oak.
+        Oak = "oak",
+        /// Pine.
+        Pine = "pine",
+    }
+}
+
+impl Species {
+    /// Elements of the dry wood.
+    ///
+    /// # Source
+    ///
+    /// [`crate::sources::WOOD_GENERIC`], [`crate::sources::WOOD_OAK_PINE`].
+    pub const fn ultimate(self) -> Ultimate {
+        let (carbon, hydrogen, oxygen, nitrogen, ash) = match self {
+            Self::Mixed => (0.50, 0.06, 0.43, 0.002, 0.008),
+            Self::Oak => (0.502, 0.060, 0.433, 0.001, 0.004),
+            Self::Pine => (0.526, 0.070, 0.401, 0.0, 0.003),
+        };
+        Ultimate {
+            carbon,
+            hydrogen,
+            oxygen,
+            nitrogen,
+            ash,
+        }
+    }
+}
+
+choices! {
+    /// Where the runs lie.
+    Layout {
+        /// Stacked above the firebox; the gas rises from run to run.
+        Above = "above",
+        /// Stacked behind or beside the firebox, from the top down; the chimney then rises.
+        Behind = "behind",
+        /// Side by side at floor level, as a bench.
+        Bench = "bench",
+    }
+}
+
+choices! {
+    /// Shape of the flue.
+    FlueShape {
+        /// Round.
+        Round = "round",
+        /// Rectangular.
+        Rectangular = "rectangular",
+    }
+}
+
+choices! {
+    /// Whether condensate may run in the chimney.
+    ChimneyDuty {
+        /// The flue must stay dry.
+        Dry = "dry",
+        /// The flue is rated for condensate.
+        Wet = "wet",
+    }
+}
+
+impl SmokePath {
+    /// Sizes of every run, in flow order.
+    pub fn runs(&self) -> Vec<Run> {
+        (0..self.run_count)
+            .map(|index| {
+                let own = self.overrides.get(index).copied().unwrap_or_default();
+                Run {
+                    length: own.length.unwrap_or(self.run_length),
+                    width: own.width.unwrap_or(self.run_width),
+                    height: own.height.unwrap_or(self.run_height),
+                }
+            })
+            .collect()
+    }
+}
+
+impl Firebox {
+    /// Area of the loading door (m2).
+    pub fn door_area(&self) -> f64 {
+        self.door_width * self.door_height
+    }
+
+    /// Inner surface with door and gas exit counted in (m2).
+    pub fn surface(&self) -> f64 {
+        2.0 * self.width * self.depth + 2.0 * (self.width + self.depth) * self.height
+    }
+}
+
+impl Chimney {
+    /// Free area of the flue (m2).
+    pub fn area(&self) -> f64 {
+        match self.shape {
+            FlueShape::Round => std::f64::consts::PI / 4.0 * self.flue_width * self.flue_width,
+            FlueShape::Rectangular => self.flue_width * self.flue_depth,
+        }
+    }
+
+    /// Hydraulic diameter of the flue (m).
+    pub fn hydraulic_diameter(&self) -> f64 {
+        match self.shape {
+            FlueShape::Round => self.flue_width,
+            FlueShape::Rectangular => {
+                2.0 * self.flue_width * self.flue_depth / (self.flue_width + self.flue_depth)
+            }
+        }
+    }
+}
+
+impl Design {
+    /// Height of the axis of each run above the floor of the firebox (m).
+    pub fn run_heights(&self) -> Vec<f64> {
+        let runs = self.path.runs();
+        let baffle = self.path.baffle_thickness;
+        let stacked = |order: &mut dyn Iterator<Item = &Run>, base: f64| {
+            let mut bottom = base;
+            order
+                .map(|run| {
+                    let axis = bottom + 0.5 * run.height;
+                    bottom += run.height + baffle;
+                    axis
+                })
+                .collect::<Vec<_>>()
+        };
+        match self.path.layout {
+            Layout::Above => stacked(
+                &mut runs.iter(),
+                self.firebox.height + self.firebox.crown_thickness,
+            ),
+            Layout::Behind => {
+                let mut heights = stacked(&mut runs.iter().rev(), 0.0);
+                heights.reverse();
+                heights
+            }
+            Layout::Bench => runs.iter().map(|run| 0.5 * run.height).collect(),
+        }
+    }
+
+    /// Height of the top of the masonry above the floor of the firebox (m).
+    pub fn top_height(&self) -> f64 {
+        let runs = self.path.runs();
+        let firebox = self.firebox.height + self.firebox.crown_thickness;
+        let tops = self.run_heights().into_iter().zip(&runs);
+        let core = tops
+            .map(|(axis, run)| axis + 0.5 * run.height)
+            .fold(firebox, f64::max);
+        core + self.shell.cap_thickness
+    }
+
+    #[expect(clippy::too_many_lines, reason = "one literal, a line per input")]
+    /// The demonstration: an invented farmhouse with a brick heater of five runs.
+    pub fn demonstration() -> Self {
+        Self {
+            name: "North farmhouse".into(),
+            site: Site {
+                altitude: 640.0,
+                outdoor_temperature: kelvin(-16.0),
+                room_temperature: kelvin(20.0),
+                heat_loss: 100.0,
+                house_suction: 4.0,
+                rule_set: RuleSet::NorthAmerica,
+            },
+            fire: Fire {
+                species: Species::Mixed,
+                moisture_fraction: 0.17,
+                charge: 14.0,
+                burn_duration: 4680.0,
+                excess_air_ratio: 2.2,
+                unburned_fraction: 0.01,
+                firings_per_day: 2.0,
+            },
+            firebox: Firebox {
+                width: 0.42,
+                depth: 0.36,
+                height: 0.62,
+                wall_thickness: 0.114,
+                crown_thickness: 0.10,
+                door_width: 0.36,
+                door_height: 0.34,
+                glass_fraction: 0.6,
+                inlet_area: 0.016,
+                inlet_coefficient: 2.0,
+                flame_emissivity: 0.5,
+            },
+            path: SmokePath {
+                layout: Layout::Above,
+                run_count: 5,
+                run_length: 1.7,
+                run_width: 0.28,
+                run_height: 0.16,
+                overrides: Vec::new(),
+                baffle_thickness: 0.064,
+                roughness: 0.003,
+                reversal_coefficient: 3.0,
+                turn_coefficient: 1.2,
+            },
+            shell: Shell {
+                core_material: Material::Fireclay,
+                core_thickness: 0.114,
+                gap: 0.006,
+                facing_material: Material::CommonBrick,
+                facing_thickness: 0.115,
+                cap_thickness: 0.15,
+                inner_emissivity: 0.9,
+            },
+            chimney: Chimney {
+                mouth_height: 7.5,
+                shape: FlueShape::Round,
+                flue_width: 0.20,
+                flue_depth: 0.20,
+                wall_material: Material::ClayTile,
+                wall_thickness: 0.02,
+                insulation_thickness: 0.04,
+                outdoor_length: 1.5,
+                roughness: 0.0015,
+                mouth_coefficient: 0.5,
+                connector_length: 0.4,
+                rated_temperature: kelvin(400.0),
+                duty: ChimneyDuty::Dry,
+            },
+            surroundings: Surroundings {
+                side: 0.60,
+                behind: 0.30,
+                front: 1.50,
+                above: 0.60,
+            },
+        }
+    }
+}

@@ -1,0 +1,134 @@
+//! Distances to what can burn, by the rule set that the user picked.
+
+use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use crate::design::field::FieldId;
+use crate::design::{Design, RuleSet};
+use crate::sources::{
+    E1602_DOOR, IRC_R1002_CEILING, IRC_R1002_CLEARANCE, MODEL_FIRE_ORDINANCE, NO_RULE_SET,
+    Source,
+};
+use crate::units::Quantity;
+
+/// North America, every face: 36 in (m).
+pub const FULL: f64 = 0.914;
+/// North America, exception for thick walls: 4 in (m).
+pub const REDUCED: f64 = 0.102;
+/// North America, exception for thick walls, above the cap slab: 8 in (m).
+pub const REDUCED_CEILING: f64 = 0.203;
+/// North America, walls of the heater for the exception: 8 in of solid masonry (m).
+pub const BODY_WALL: f64 = 0.203;
+/// North America, walls of the channels for the exception: 5 in of solid masonry (m).
+pub const CHANNEL_WALL: f64 = 0.127;
+/// North America, in front of the loading door: 48 in (m).
+pub const DOOR: f64 = 1.220;
+/// Europe, every face (m).
+pub const EUROPE: f64 = 0.400;
+/// Europe, in front of door and glass (m).
+pub const EUROPE_DOOR: f64 = 0.800;
+/// Hair by which a distance may miss its limit (m).
+const SLACK: f64 = 1e-6;
+
+/// Whether the walls meet the North American exception: solid masonry, so gaps do not count.
+pub fn thick_walls(design: &Design) -> bool {
+    let facing = design.shell.facing_thickness;
+    BODY_WALL - SLACK <= design.firebox.wall_thickness + facing
+        && CHANNEL_WALL - SLACK <= design.shell.core_thickness + facing
+}
+
+/// Distances that a rule set asks for (m), each with its source.
+struct Limits {
+    faces: (f64, &'static Source),
+    ceiling: (f64, &'static Source),
+    door: (f64, &'static Source),
+}
+
+fn limits(design: &Design) -> Option<Limits> {
+    match design.site.rule_set {
+        RuleSet::NorthAmerica if thick_walls(design) => Some(Limits {
+            faces: (REDUCED, &IRC_R1002_CLEARANCE),
+            ceiling: (REDUCED_CEILING, &IRC_R1002_CEILING),
+            door: (DOOR, &E1602_DOOR),
+        }),
+        RuleSet::NorthAmerica => Some(Limits {
+            faces: (FULL, &IRC_R1002_CLEARANCE),
+            ceiling: (FULL, &IRC_R1002_CLEARANCE),
+            door: (DOOR, &E1602_DOOR),
+        }),
+        RuleSet::Europe => Some(Limits {
+            faces: (EUROPE, &MODEL_FIRE_ORDINANCE),
+            ceiling: (EUROPE, &MODEL_FIRE_ORDINANCE),
+            door: (EUROPE_DOOR, &MODEL_FIRE_ORDINANCE),
+        }),
+        RuleSet::None => None,
+    }
+}
+
+pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
+    let Some(limits) = limits(design) else {
+        findings.push(not_checked());
+        return;
+    };
+    let around = &design.surroundings;
+    let distances = [
+        (
+            Rule::SideClose,
+            Place::Side,
+            FieldId::SideDistance,
+            around.side,
+            limits.faces,
+        ),
+        (
+            Rule::BackClose,
+            Place::Back,
+            FieldId::BehindDistance,
+            around.behind,
+            limits.faces,
+        ),
+        (
+            Rule::FrontClose,
+            Place::Front,
+            FieldId::FrontDistance,
+            around.front,
+            limits.door,
+        ),
+        (
+            Rule::CeilingClose,
+            Place::Ceiling,
+            FieldId::AboveDistance,
+            around.above,
+            limits.ceiling,
+        ),
+    ];
+    let size = |value| Figure {
+        value,
+        quantity: Quantity::Size,
+    };
+    for (rule, place, field, found, (limit, source)) in distances {
+        if found < limit - SLACK {
+            findings.push(Finding {
+                rule,
+                severity: Severity::DoNotBuild,
+                place,
+                found: size(found),
+                limit: Some(size(limit)),
+                lever: Some(Lever { field, raise: true }),
+                source,
+            });
+        }
+    }
+}
+
+fn not_checked() -> Finding {
+    Finding {
+        rule: Rule::ClearancesNotChecked,
+        severity: Severity::LookAgain,
+        place: Place::Whole,
+        found: Figure {
+            value: 0.0,
+            quantity: Quantity::Count,
+        },
+        limit: None,
+        lever: None,
+        source: &NO_RULE_SET,
+    }
+}

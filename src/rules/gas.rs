@@ -1,0 +1,143 @@
+//! Gas into the chimney, wall at its mouth, length of the path.
+
+use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use crate::analysis::Analysis;
+use crate::analysis::standard_route::shortest_path;
+use crate::design::field::FieldId;
+use crate::design::{ChimneyDuty, Design};
+use crate::sources::{
+    CHIMNEY_CLASS, CHIMNEY_ENTRY_WINDOW, EN_13384, EN_15544_SIZES, SHAH_LONDON_1978,
+};
+use crate::units::{Quantity, ZERO_CELSIUS};
+
+/// Gas into the chimney: too cool below, good up to, look again up to, wasteful above (K).
+pub const ENTRY_WINDOW: [f64; 3] = [
+    120.0 + ZERO_CELSIUS,
+    200.0 + ZERO_CELSIUS,
+    250.0 + ZERO_CELSIUS,
+];
+
+/// Richardson number from which buoyancy in a run rivals the forced flow (–).
+pub const RICHARDSON: f64 = 1.0;
+
+const fn temperature(value: f64) -> Figure {
+    Figure {
+        value,
+        quantity: Quantity::Temperature,
+    }
+}
+
+pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
+    findings.extend(entry(design, analysis));
+    findings.extend(mouth(design, analysis));
+    findings.extend(path(design, analysis));
+    findings.extend(outside_formula(analysis));
+}
+
+fn entry(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let inlet = analysis.height_of_fire.chimney_inlet;
+    let rated = design.chimney.rated_temperature;
+    let [cool, good, warm] = ENTRY_WINDOW;
+    let dry = design.chimney.duty == ChimneyDuty::Dry;
+    let (rule, severity, limit) = if rated < inlet {
+        (Rule::GasAboveChimneyRating, Severity::DoNotBuild, rated)
+    } else if warm < inlet {
+        (Rule::GasWasteful, Severity::LookAgain, warm)
+    } else if good < inlet {
+        (Rule::GasWarm, Severity::LookAgain, good)
+    } else if inlet < cool && dry {
+        (Rule::GasCool, Severity::LookAgain, cool)
+    } else {
+        return None;
+    };
+    Some(Finding {
+        rule,
+        severity,
+        place: Place::ChimneyInlet,
+        found: temperature(inlet),
+        limit: Some(temperature(limit)),
+        lever: Some(Lever {
+            field: FieldId::RunLength,
+            raise: rule != Rule::GasCool,
+        }),
+        source: if rule == Rule::GasAboveChimneyRating {
+            &CHIMNEY_CLASS
+        } else {
+            &CHIMNEY_ENTRY_WINDOW
+        },
+    })
+}
+
+fn mouth(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let fire = &analysis.height_of_fire;
+    let wall = fire.chimney_mouth_wall;
+    let dry = design.chimney.duty == ChimneyDuty::Dry;
+    let (rule, limit) = if wall < ZERO_CELSIUS {
+        (Rule::ChimneyWallFreezing, ZERO_CELSIUS)
+    } else if dry && wall < fire.dew_point {
+        (Rule::ChimneyWallWet, fire.dew_point)
+    } else {
+        return None;
+    };
+    Some(Finding {
+        rule,
+        severity: Severity::DoNotBuild,
+        place: Place::ChimneyMouth,
+        found: temperature(wall),
+        limit: Some(temperature(limit)),
+        lever: Some(Lever {
+            field: FieldId::Insulation,
+            raise: true,
+        }),
+        source: &EN_13384,
+    })
+}
+
+fn path(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let length = |value| Figure {
+        value,
+        quantity: Quantity::Length,
+    };
+    let found = analysis.height_of_fire.path_length;
+    let asked = shortest_path(design.fire.charge, design.shell.gap);
+    let rule = if design.path.run_count == 0 {
+        Rule::NoRuns
+    } else {
+        Rule::PathShort
+    };
+    (found < asked).then(|| Finding {
+        rule,
+        severity: Severity::LookAgain,
+        place: Place::RunsOutlet,
+        found: length(found),
+        limit: Some(length(asked)),
+        lever: Some(Lever {
+            field: FieldId::RunLength,
+            raise: true,
+        }),
+        source: &EN_15544_SIZES,
+    })
+}
+
+fn outside_formula(analysis: &Analysis) -> Option<Finding> {
+    let runs = analysis.height_of_fire.runs.iter().enumerate();
+    let (index, run) = runs.max_by(|a, b| a.1.richardson.total_cmp(&b.1.richardson))?;
+    (RICHARDSON < run.richardson).then_some(Finding {
+        rule: Rule::OutsideFormula,
+        severity: Severity::GoodToKnow,
+        place: Place::Run(index),
+        found: Figure {
+            value: run.richardson,
+            quantity: Quantity::Ratio,
+        },
+        limit: Some(Figure {
+            value: RICHARDSON,
+            quantity: Quantity::Ratio,
+        }),
+        lever: Some(Lever {
+            field: FieldId::RunHeight,
+            raise: false,
+        }),
+        source: &SHAH_LONDON_1978,
+    })
+}

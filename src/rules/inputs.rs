@@ -1,0 +1,92 @@
+//! Inputs outside what is usual, wet wood, and the house's demand.
+
+use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use crate::analysis::Analysis;
+use crate::design::Design;
+use crate::design::field::{FIELDS, FieldId, Kind};
+use crate::sources::{EN_15544_MOISTURE, NET_HEATING_VALUE, USUAL_RANGE};
+use crate::units::Quantity;
+
+/// Wettest wood (–).
+pub const MOISTURE: f64 = 0.20;
+/// Hair by which an input may leave its usual range, relative to the range (–).
+const SLACK: f64 = 1e-9;
+
+pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
+    findings.extend(FIELDS.iter().filter_map(|field| {
+        let Kind::Number(number) = &field.kind else {
+            return None;
+        };
+        let value = (number.get)(design);
+        let (low, high) = (*number.usual.start(), *number.usual.end());
+        let slack = SLACK * (high - low);
+        let wet = field.id == FieldId::Moisture && high < value;
+        let limit = if value < low - slack {
+            low
+        } else if high + slack < value && !wet {
+            high
+        } else {
+            return None;
+        };
+        Some(Finding {
+            rule: Rule::InputUnusual(field.id),
+            severity: Severity::GoodToKnow,
+            place: Place::Whole,
+            found: Figure {
+                value,
+                quantity: number.quantity,
+            },
+            limit: Some(Figure {
+                value: limit,
+                quantity: number.quantity,
+            }),
+            lever: Some(Lever {
+                field: field.id,
+                raise: value < low,
+            }),
+            source: &USUAL_RANGE,
+        })
+    }));
+    findings.extend(wet_wood(design));
+    findings.extend(house(design, analysis));
+}
+
+fn wet_wood(design: &Design) -> Option<Finding> {
+    let value = design.fire.moisture_fraction;
+    let share = |value| Figure {
+        value,
+        quantity: Quantity::Share,
+    };
+    (MOISTURE + SLACK < value).then(|| Finding {
+        rule: Rule::WoodWet,
+        severity: Severity::LookAgain,
+        place: Place::Fire,
+        found: share(value),
+        limit: Some(share(MOISTURE)),
+        lever: Some(Lever {
+            field: FieldId::Moisture,
+            raise: false,
+        }),
+        source: &EN_15544_MOISTURE,
+    })
+}
+
+fn house(_design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let house = &analysis.house;
+    let power = |value| Figure {
+        value,
+        quantity: Quantity::Power,
+    };
+    (house.mean_output < house.design_loss).then(|| Finding {
+        rule: Rule::HouseNotCovered,
+        severity: Severity::GoodToKnow,
+        place: Place::Whole,
+        found: power(house.mean_output),
+        limit: Some(power(house.design_loss)),
+        lever: Some(Lever {
+            field: FieldId::FiringsPerDay,
+            raise: true,
+        }),
+        source: &NET_HEATING_VALUE,
+    })
+}

@@ -1,0 +1,297 @@
+//! Judgments as data: each rule is a cheap pure function of design and analysis.
+//!
+//! A rule computes nothing that a result table would want too; its sentences stand in `words`.
+
+mod clearances;
+mod draft;
+mod firebox;
+mod gas;
+mod inputs;
+
+use crate::analysis::Analysis;
+use crate::design::Design;
+use crate::design::field::FieldId;
+use crate::sources::Source;
+use crate::units::Quantity;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// How much a finding weighs, the heaviest last.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "snake_case")]
+pub enum Severity {
+    /// Good to know.
+    GoodToKnow,
+    /// Look again.
+    LookAgain,
+    /// Do not build.
+    DoNotBuild,
+}
+
+/// The three questions.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Question {
+    /// Will it draw?
+    Draw,
+    /// Will the heat stay?
+    Heat,
+    /// Is it safe?
+    Safe,
+}
+
+impl Question {
+    /// All three, in the order of the page.
+    pub const ALL: [Self; 3] = [Self::Draw, Self::Heat, Self::Safe];
+}
+
+/// Where in the drawing a finding belongs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Place {
+    /// The heater as a whole.
+    Whole,
+    /// Wood and fire.
+    Fire,
+    /// Firebox.
+    Firebox,
+    /// Loading door.
+    Door,
+    /// A run, from 0.
+    Run(usize),
+    /// End of the last run.
+    RunsOutlet,
+    /// Chimney at its foot.
+    ChimneyInlet,
+    /// Chimney at its mouth.
+    ChimneyMouth,
+    /// Side face.
+    Side,
+    /// Back.
+    Back,
+    /// Room in front of the door.
+    Front,
+    /// Between cap and ceiling.
+    Ceiling,
+}
+
+/// What a finding is about. One sentence each in `words`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rule {
+    /// Losses eat up the draft.
+    DraftNegative,
+    /// Draft with too little to spare.
+    DraftReserveSmall,
+    /// No flow at which the heater runs.
+    NoRunningFlow,
+    /// A second state in which the fire could stall.
+    SecondFlow,
+    /// Gas into the chimney hotter than its rating.
+    GasAboveChimneyRating,
+    /// Gas into the chimney so hot that wood is wasted.
+    GasWasteful,
+    /// Gas into the chimney on the hot side.
+    GasWarm,
+    /// Gas into the chimney too cool.
+    GasCool,
+    /// Wall at the mouth below the dew point.
+    ChimneyWallWet,
+    /// Wall at the mouth below freezing.
+    ChimneyWallFreezing,
+    /// Gas too slow in a run.
+    GasSlow,
+    /// Gas too fast in a run.
+    GasFast,
+    /// Firebox surface small for the charge.
+    FireboxSmall,
+    /// Firebox surface large for the charge.
+    FireboxLarge,
+    /// Base of the firebox small for the charge.
+    FireboxBaseSmall,
+    /// Firebox low for the charge.
+    FireboxLow,
+    /// Base more than twice as long as wide.
+    FireboxNarrow,
+    /// More glass than the route allows.
+    GlassLarge,
+    /// Combustion air enters too fast.
+    InletFast,
+    /// Path shorter than the standard route asks.
+    PathShort,
+    /// No run at all.
+    NoRuns,
+    /// Side face too close.
+    SideClose,
+    /// Back too close.
+    BackClose,
+    /// Something in front of the door.
+    FrontClose,
+    /// Ceiling too close.
+    CeilingClose,
+    /// No clearance rules were applied.
+    ClearancesNotChecked,
+    /// A formula was used outside its range.
+    OutsideFormula,
+    /// An input is outside its usual range.
+    InputUnusual(FieldId),
+    /// Wood too wet.
+    WoodWet,
+    /// Heat of the day does not cover the house on the design day.
+    HouseNotCovered,
+}
+
+impl Rule {
+    /// Short name, what is wrong, for files and tests.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::DraftNegative => "draft-negative",
+            Self::DraftReserveSmall => "draft-reserve-small",
+            Self::NoRunningFlow => "no-running-flow",
+            Self::SecondFlow => "second-flow",
+            Self::GasAboveChimneyRating => "gas-above-chimney-rating",
+            Self::GasWasteful => "gas-wasteful",
+            Self::GasWarm => "gas-warm",
+            Self::GasCool => "gas-cool",
+            Self::ChimneyWallWet => "chimney-wall-wet",
+            Self::ChimneyWallFreezing => "chimney-wall-freezing",
+            Self::GasSlow => "gas-slow",
+            Self::GasFast => "gas-fast",
+            Self::FireboxSmall => "firebox-small",
+            Self::FireboxLarge => "firebox-large",
+            Self::FireboxBaseSmall => "firebox-base-small",
+            Self::FireboxLow => "firebox-low",
+            Self::FireboxNarrow => "firebox-narrow",
+            Self::GlassLarge => "glass-large",
+            Self::InletFast => "inlet-fast",
+            Self::PathShort => "path-short",
+            Self::NoRuns => "no-runs",
+            Self::SideClose => "side-close",
+            Self::BackClose => "back-close",
+            Self::FrontClose => "front-close",
+            Self::CeilingClose => "ceiling-close",
+            Self::ClearancesNotChecked => "clearances-not-checked",
+            Self::OutsideFormula => "outside-formula",
+            Self::InputUnusual(_) => "input-unusual",
+            Self::WoodWet => "wood-wet",
+            Self::HouseNotCovered => "house-not-covered",
+        }
+    }
+
+    /// The question to which it belongs.
+    pub const fn question(self) -> Question {
+        match self {
+            Self::DraftNegative
+            | Self::DraftReserveSmall
+            | Self::NoRunningFlow
+            | Self::SecondFlow
+            | Self::GasSlow
+            | Self::GasFast
+            | Self::InletFast => Question::Draw,
+            Self::GasWasteful
+            | Self::GasWarm
+            | Self::FireboxSmall
+            | Self::FireboxLarge
+            | Self::FireboxBaseSmall
+            | Self::FireboxLow
+            | Self::FireboxNarrow
+            | Self::PathShort
+            | Self::NoRuns
+            | Self::OutsideFormula
+            | Self::InputUnusual(_)
+            | Self::WoodWet
+            | Self::HouseNotCovered => Question::Heat,
+            Self::GasAboveChimneyRating
+            | Self::GasCool
+            | Self::ChimneyWallWet
+            | Self::ChimneyWallFreezing
+            | Self::GlassLarge
+            | Self::SideClose
+            | Self::BackClose
+            | Self::FrontClose
+            | Self::CeilingClose
+            | Self::ClearancesNotChecked => Question::Safe,
+        }
+    }
+}
+
+/// A figure of a finding (SI) with its kind.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Figure {
+    /// Value in SI.
+    pub value: f64,
+    /// Kind of quantity.
+    pub quantity: Quantity,
+}
+
+/// Which input to move, and which way, to mend a finding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Lever {
+    /// The input.
+    pub field: FieldId,
+    /// Whether more of it helps.
+    pub raise: bool,
+}
+
+/// One judgment.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Finding {
+    /// What it is about.
+    pub rule: Rule,
+    /// How much it weighs.
+    pub severity: Severity,
+    /// Where it belongs.
+    pub place: Place,
+    /// What was found.
+    pub found: Figure,
+    /// The limit that it passed, where there is one.
+    pub limit: Option<Figure>,
+    /// What to move.
+    pub lever: Option<Lever>,
+    /// Where the limit comes from.
+    pub source: &'static Source,
+}
+
+/// Answer to one of the three questions.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Answer {
+    /// What was checked passed.
+    Yes,
+    /// Something to look at again.
+    LookAgain,
+    /// Not as it stands.
+    No,
+    /// Too little is known or checked.
+    NotEnoughKnown,
+}
+
+/// All findings of a design, the heaviest first.
+pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    draft::check(design, analysis, &mut findings);
+    gas::check(design, analysis, &mut findings);
+    firebox::check(design, analysis, &mut findings);
+    clearances::check(design, &mut findings);
+    inputs::check(design, analysis, &mut findings);
+    findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    findings
+}
+
+/// Answer to a question from the findings that belong to it.
+pub fn answer(question: Question, findings: &[Finding]) -> Answer {
+    let mine = || {
+        findings
+            .iter()
+            .filter(|finding| finding.rule.question() == question)
+    };
+    let worst = mine().map(|finding| finding.severity).max();
+    let unchecked = mine().any(|finding| finding.rule == Rule::ClearancesNotChecked);
+    match worst {
+        Some(Severity::DoNotBuild) => Answer::No,
+        _ if unchecked => Answer::NotEnoughKnown,
+        Some(Severity::LookAgain) => Answer::LookAgain,
+        Some(Severity::GoodToKnow) | None => Answer::Yes,
+    }
+}

@@ -1,0 +1,162 @@
+//! English names and help lines of the inputs.
+
+use crate::design::field::FieldId;
+
+/// Label of an input.
+pub const fn label(id: FieldId) -> &'static str {
+    match id {
+        FieldId::RuleSet => "Rules",
+        FieldId::Altitude => "Altitude",
+        FieldId::OutdoorTemperature => "Outdoor temperature",
+        FieldId::RoomTemperature => "Room temperature",
+        FieldId::HeatLoss => "Heat loss of the house",
+        FieldId::HouseSuction => "Suction of the house",
+        FieldId::Species => "Wood",
+        FieldId::Moisture => "Moisture (wet basis)",
+        FieldId::Charge => "Charge",
+        FieldId::BurnDuration => "Burn duration",
+        FieldId::ExcessAir => "Excess air ratio",
+        FieldId::Unburned => "Left unburned",
+        FieldId::FiringsPerDay => "Firings a day",
+        FieldId::FireboxWidth => "Firebox width",
+        FieldId::FireboxDepth => "Firebox depth",
+        FieldId::FireboxHeight => "Firebox height",
+        FieldId::FireboxWall => "Firebox wall",
+        FieldId::Crown => "Firebox crown",
+        FieldId::DoorWidth => "Door width",
+        FieldId::DoorHeight => "Door height",
+        FieldId::Glass => "Glass in the door",
+        FieldId::InletArea => "Air inlet",
+        FieldId::InletCoefficient => "Air inlet loss",
+        FieldId::FlameEmissivity => "Flame emissivity",
+        FieldId::Layout => "Layout",
+        FieldId::RunCount => "Runs",
+        FieldId::RunLength => "Run length",
+        FieldId::RunWidth => "Run width",
+        FieldId::RunHeight => "Run height",
+        FieldId::Baffle => "Baffle",
+        FieldId::PathRoughness => "Roughness of the runs",
+        FieldId::Reversal => "Reversal loss",
+        FieldId::Turn => "Turn loss",
+        FieldId::CoreMaterial => "Core material",
+        FieldId::CoreThickness => "Core thickness",
+        FieldId::Gap => "Gap",
+        FieldId::FacingMaterial => "Facing material",
+        FieldId::FacingThickness => "Facing thickness",
+        FieldId::Cap => "Cap slab",
+        FieldId::InnerEmissivity => "Wall emissivity",
+        FieldId::MouthHeight => "Chimney mouth height",
+        FieldId::FlueShape => "Flue shape",
+        FieldId::FlueWidth => "Flue width or diameter",
+        FieldId::FlueDepth => "Flue depth",
+        FieldId::FlueMaterial => "Flue material",
+        FieldId::FlueWall => "Flue wall",
+        FieldId::Insulation => "Flue insulation",
+        FieldId::OutdoorLength => "Chimney outdoors",
+        FieldId::FlueRoughness => "Roughness of the flue",
+        FieldId::MouthCoefficient => "Mouth loss",
+        FieldId::ConnectorLength => "Connector length",
+        FieldId::RatedTemperature => "Chimney rating",
+        FieldId::Duty => "Chimney duty",
+        FieldId::SideDistance => "Clearance at the sides",
+        FieldId::BehindDistance => "Clearance behind",
+        FieldId::FrontDistance => "Clearance in front of the door",
+        FieldId::AboveDistance => "Clearance above",
+    }
+}
+
+/// Help line of an input.
+#[expect(clippy::too_many_lines, reason = "one arm per input")]
+pub const fn help(id: FieldId) -> &'static str {
+    match id {
+        FieldId::RuleSet => {
+            "Whose clearance rules are applied. Local code decides in any case."
+        }
+        FieldId::Altitude => "Height of the house above the sea. Thin air pulls less.",
+        FieldId::OutdoorTemperature => "The coldest day for which the heater is meant.",
+        FieldId::RoomTemperature => {
+            "Temperature of the room with the heater, and of its masonry before the fire."
+        }
+        FieldId::HeatLoss => "Heat that the house loses per degree between inside and outside.",
+        FieldId::HouseSuction => {
+            "Pressure by which the house itself and its fans pull against the chimney."
+        }
+        FieldId::Species => "Composition of the wood.",
+        FieldId::Moisture => {
+            "Water as a share of the moist wood. Meters for builders often show it as a share of the dry wood: 20 % there is 17 % here."
+        }
+        FieldId::Charge => "Moist wood of one firing.",
+        FieldId::BurnDuration => "Time in which the charge burns down to embers.",
+        FieldId::ExcessAir => {
+            "Air that passes the fire over the air that the wood needs. The draft margin is judged at it."
+        }
+        FieldId::Unburned => {
+            "Share of the heat that leaves as carbon monoxide, soot and charcoal."
+        }
+        FieldId::FiringsPerDay => "On the coldest days.",
+        FieldId::FireboxWidth => "Inside, along the runs.",
+        FieldId::FireboxDepth => "Inside, front to back.",
+        FieldId::FireboxHeight => "Inside, floor to ceiling.",
+        FieldId::FireboxWall => "Thickness of the firebox walls, without facing.",
+        FieldId::Crown => "Thickness of the slab between the firebox and what lies above it.",
+        FieldId::DoorWidth => "Opening of the loading door.",
+        FieldId::DoorHeight => "Opening of the loading door, sill to lintel.",
+        FieldId::Glass => "Glass as a share of the door.",
+        FieldId::InletArea => "Free area through which the fire takes its air when fully open.",
+        FieldId::InletCoefficient => {
+            "Pressure loss of the air inlet in dynamic pressures of the inflow."
+        }
+        FieldId::FlameEmissivity => "How strongly the flame radiates, 1 being a black body.",
+        FieldId::Layout => "Where the runs lie.",
+        FieldId::RunCount => {
+            "Number of horizontal runs that the smoke passes one after another."
+        }
+        FieldId::RunLength => "Inside, from end wall to end wall.",
+        FieldId::RunWidth => "Inside, across the flow, front to back.",
+        FieldId::RunHeight => {
+            "Inside, from baffle to baffle. The slot at each reversal is as long as the run is high."
+        }
+        FieldId::Baffle => "Thickness of the baffle between two runs.",
+        FieldId::PathRoughness => {
+            "Mean roughness of the walls: smooth fireclay 2 mm, brickwork 3 mm."
+        }
+        FieldId::Reversal => {
+            "Pressure loss of a reversal between two runs, in dynamic pressures. Authors differ: 2.0 to 4.5."
+        }
+        FieldId::Turn => "Pressure loss of a turn of 90 degrees, in dynamic pressures.",
+        FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
+        FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",
+        FieldId::Gap => "Space between core and facing.",
+        FieldId::FacingMaterial => "Material of the outer shell.",
+        FieldId::FacingThickness => "Thickness of the outer shell.",
+        FieldId::Cap => "Thickness of the slab that closes the heater at the top.",
+        FieldId::InnerEmissivity => "How well the inner walls take up radiation.",
+        FieldId::MouthHeight => {
+            "Height of the mouth above the floor of the firebox. The house fixes it."
+        }
+        FieldId::FlueShape => "Round or rectangular.",
+        FieldId::FlueWidth => "Inside.",
+        FieldId::FlueDepth => "Inside, for a rectangular flue.",
+        FieldId::FlueMaterial => "Material of the wall or liner of the flue.",
+        FieldId::FlueWall => "Thickness of the wall or liner of the flue.",
+        FieldId::Insulation => "Thickness of mineral wool around the flue.",
+        FieldId::OutdoorLength => {
+            "Length of the chimney that stands outdoors or in an unheated attic."
+        }
+        FieldId::FlueRoughness => {
+            "Mean roughness of the flue: clay liner 1.5 mm, brickwork 5 mm."
+        }
+        FieldId::MouthCoefficient => {
+            "Pressure loss of a cap at the mouth, in dynamic pressures; 0 for an open mouth."
+        }
+        FieldId::ConnectorLength => {
+            "Length of the bare steel pipe from the last run to the chimney."
+        }
+        FieldId::RatedTemperature => "Gas temperature for which the chimney is rated.",
+        FieldId::Duty => "Whether condensate may run in the chimney.",
+        FieldId::SideDistance => "From the facing to the nearest thing that can burn.",
+        FieldId::BehindDistance => "From the back to the nearest thing that can burn.",
+        FieldId::FrontDistance => "From the loading door to the nearest thing that can burn.",
+        FieldId::AboveDistance => "From the cap slab up to the ceiling.",
+    }
+}

@@ -1,0 +1,201 @@
+//! English sentences of the findings.
+
+use super::label;
+use crate::rules::{Figure, Finding, Rule};
+use crate::units::{System, figure};
+
+/// A finding in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Text {
+    /// What was found, with its figures.
+    pub title: String,
+    /// Why it matters.
+    pub reason: &'static str,
+    /// What to change.
+    pub remedy: &'static str,
+}
+
+/// A finding in words.
+pub fn finding(finding: &Finding, system: System) -> Text {
+    let show = |shown: Figure| figure(shown.value, shown.quantity, system);
+    let found = show(finding.found);
+    let limit = finding.limit.map(show).unwrap_or_default();
+    Text {
+        title: title(finding, &found, &limit),
+        reason: reason(finding.rule),
+        remedy: remedy(finding.rule),
+    }
+}
+
+#[expect(clippy::too_many_lines, reason = "a sentence per rule")]
+fn title(finding: &Finding, found: &str, limit: &str) -> String {
+    match finding.rule {
+        Rule::DraftNegative => {
+            format!("The chimney does not pull enough: the draft margin is {found}.")
+        }
+        Rule::DraftReserveSmall => {
+            format!("Little draft to spare: {found}, where {limit} is wanted.")
+        }
+        Rule::NoRunningFlow => {
+            "With its air fully open this heater finds no flow at which it runs.".into()
+        }
+        Rule::SecondFlow => {
+            format!(
+                "The draft balances at {found} flows: the fire may settle at the wrong one."
+            )
+        }
+        Rule::GasAboveChimneyRating => {
+            format!("Gas enters the chimney at {found}; the chimney is rated for {limit}.")
+        }
+        Rule::GasWasteful => {
+            format!(
+                "Gas enters the chimney at {found}; above {limit} much of the wood is lost."
+            )
+        }
+        Rule::GasWarm => {
+            format!("Gas enters the chimney at {found}, on the warm side of {limit}.")
+        }
+        Rule::GasCool => {
+            format!("Gas enters the chimney at {found}; below {limit} a dry flue drips.")
+        }
+        Rule::ChimneyWallWet => format!(
+            "The wall at the mouth of the chimney is at {found}, below the dew point of {limit}."
+        ),
+        Rule::ChimneyWallFreezing => {
+            format!("The wall at the mouth of the chimney is at {found}, below freezing.")
+        }
+        Rule::GasSlow => format!("Gas moves at {found} here, slower than {limit}."),
+        Rule::GasFast => format!("Gas moves at {found} here, faster than {limit}."),
+        Rule::FireboxSmall => {
+            format!("The firebox has {found} of inner surface; the charge asks for {limit}.")
+        }
+        Rule::FireboxLarge => {
+            format!("The firebox has {found} of inner surface; {limit} suits the charge.")
+        }
+        Rule::FireboxBaseSmall => {
+            format!("The base of the firebox is {found}; the charge asks for {limit}.")
+        }
+        Rule::FireboxLow => {
+            format!("The firebox is {found} high; the charge asks for {limit}.")
+        }
+        Rule::FireboxNarrow => {
+            format!("One side of the firebox is {found} times the other, more than {limit}.")
+        }
+        Rule::GlassLarge => {
+            format!("Glass makes {found} of the firebox surface, more than {limit}.")
+        }
+        Rule::InletFast => {
+            format!("Combustion air enters at {found}, faster than {limit}.")
+        }
+        Rule::PathShort => {
+            format!("The smoke path is {found} long; the standard route asks for {limit}.")
+        }
+        Rule::NoRuns => {
+            "There are no runs: the gas goes straight from the firebox to the chimney.".into()
+        }
+        Rule::SideClose => {
+            format!("At the sides {found} to what can burn, where {limit} is asked.")
+        }
+        Rule::BackClose => {
+            format!("Behind the heater {found} to what can burn, where {limit} is asked.")
+        }
+        Rule::FrontClose => format!(
+            "In front of the loading door {found} to what can burn, where {limit} is asked."
+        ),
+        Rule::CeilingClose => {
+            format!("From the cap slab to the ceiling {found}, where {limit} is asked.")
+        }
+        Rule::ClearancesNotChecked => "No clearance was checked: no rule set is chosen.".into(),
+        Rule::OutsideFormula => format!(
+            "The gas is so slow here that its own buoyancy matters (ratio {found}, limit {limit})."
+        ),
+        Rule::InputUnusual(id) => {
+            format!(
+                "{} is {found}, outside the usual range (limit {limit}).",
+                label(id)
+            )
+        }
+        Rule::WoodWet => format!("The wood holds {found} of water, more than {limit}."),
+        Rule::HouseNotCovered => format!(
+            "All firings of a day give {found} on average; the house loses {limit} on the \
+             coldest day."
+        ),
+    }
+}
+
+const fn reason(rule: Rule) -> &'static str {
+    match rule {
+        Rule::DraftNegative | Rule::NoRunningFlow => {
+            "Smoke and carbon monoxide come into the room."
+        }
+        Rule::DraftReserveSmall => {
+            "Soot, wind or a mild day take the rest, and the heater smokes."
+        }
+        Rule::SecondFlow => {
+            "A gust or an open door can throw it from one state into the other."
+        }
+        Rule::GasAboveChimneyRating => "The chimney can crack and set the house on fire.",
+        Rule::GasWasteful | Rule::GasWarm => {
+            "Heat that was paid for leaves through the chimney."
+        }
+        Rule::GasCool | Rule::ChimneyWallWet => {
+            "Water and tar run down the flue and soak its joints."
+        }
+        Rule::ChimneyWallFreezing => "Ice closes the mouth and splits the flue.",
+        Rule::GasSlow => "Slow gas leaves soot and takes long to start.",
+        Rule::GasFast => "Fast gas costs draft at every turn.",
+        Rule::FireboxSmall | Rule::FireboxBaseSmall | Rule::FireboxLow => {
+            "The flame touches cold walls before it has burned out, and smokes."
+        }
+        Rule::FireboxLarge => "A fire too small for its room burns cool and dirty.",
+        Rule::FireboxNarrow => "The flame does not fill a long narrow box.",
+        Rule::GlassLarge => "Glass lets the heat of the fire out at once and cools it.",
+        Rule::InletFast => "Fast air whistles, and costs draft.",
+        Rule::PathShort | Rule::NoRuns => "The masonry does not get the heat.",
+        Rule::SideClose | Rule::BackClose | Rule::CeilingClose => {
+            "Wood that is kept warm for years catches fire at lower and lower temperatures."
+        }
+        Rule::FrontClose => "Radiation from the door, and embers, reach it.",
+        Rule::ClearancesNotChecked => "A missing check is not a passed check.",
+        Rule::OutsideFormula => "The formulas are for forced flow; the figures here are rough.",
+        Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
+        Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
+        Rule::HouseNotCovered => "Something else has to heat on those days.",
+    }
+}
+
+const fn remedy(rule: Rule) -> &'static str {
+    match rule {
+        Rule::DraftNegative | Rule::DraftReserveSmall => {
+            "Drop a run, widen the runs, or raise the chimney."
+        }
+        Rule::NoRunningFlow | Rule::SecondFlow => "Raise the chimney or drop a run.",
+        Rule::GasAboveChimneyRating => {
+            "Add a run, lengthen the runs, or take a chimney with a higher rating."
+        }
+        Rule::GasWasteful | Rule::GasWarm => "Add a run, lengthen the runs, or use less air.",
+        Rule::GasCool => "Drop a run, shorten the runs, or take a liner rated for condensate.",
+        Rule::ChimneyWallWet | Rule::ChimneyWallFreezing => {
+            "Insulate the flue, shorten the part outdoors, or drop a run."
+        }
+        Rule::GasSlow => "Make the runs narrower or lower.",
+        Rule::GasFast => "Make the runs wider or higher.",
+        Rule::FireboxSmall => "Enlarge the firebox or burn less at a time.",
+        Rule::FireboxLarge => "Make the firebox smaller or burn more at a time.",
+        Rule::FireboxBaseSmall => "Widen or deepen the firebox, or burn less at a time.",
+        Rule::FireboxLow => "Raise the ceiling of the firebox, or burn less at a time.",
+        Rule::FireboxNarrow => "Bring width and depth of the firebox closer together.",
+        Rule::GlassLarge => "Take less glass.",
+        Rule::InletFast => "Enlarge the air inlet.",
+        Rule::PathShort => "Add a run, lengthen the runs, or burn less at a time.",
+        Rule::NoRuns => "Add a run.",
+        Rule::SideClose | Rule::BackClose | Rule::FrontClose | Rule::CeilingClose => {
+            "Move the heater, or build what is near it from something that cannot burn."
+        }
+        Rule::ClearancesNotChecked => "Choose a rule set, and ask the building official.",
+        Rule::OutsideFormula => "Make the runs lower, so that the gas moves faster.",
+        Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
+        Rule::WoodWet => "Dry the wood for two summers under a roof.",
+        Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
+    }
+}

@@ -1,0 +1,283 @@
+//! Sentences: findings, figures and inputs in the reader's language and units.
+//!
+//! Nothing is decided here. Every match is exhaustive, so a missing text does not compile.
+
+mod fields;
+mod findings;
+pub mod report;
+
+pub use fields::{help, label};
+pub use findings::{Text, finding};
+
+use crate::analysis::draft::Item;
+use crate::analysis::{Analysis, Failure};
+use crate::design::document::DocumentError;
+use crate::design::field::{FieldId, Group, Kind, Problem, ProblemKind, field};
+use crate::design::link::LinkError;
+use crate::rules::{Answer, Place, Question, Severity};
+use crate::sources::Trust;
+use crate::units::{Quantity, System, editable, figure, unit_of};
+
+/// What every page and sheet says.
+pub const CAUTIONS: [&str; 4] = [
+    "This is a design aid, not a permit. Your local fire code, the building official and a \
+     qualified mason or chimney professional decide.",
+    "Fit a carbon monoxide alarm in the room and where people sleep.",
+    "Never close the damper by the clock: only when no red and no blue flame is left.",
+    "Figures marked \"from memory\" were not checked against the published document.",
+];
+
+/// Name of a group of inputs.
+pub const fn group(group: Group) -> &'static str {
+    match group {
+        Group::Site => "House and site",
+        Group::Fire => "Wood and fire",
+        Group::Firebox => "Firebox and door",
+        Group::Path => "Smoke path",
+        Group::Shell => "Shell",
+        Group::Chimney => "Chimney",
+        Group::Surroundings => "Surroundings",
+    }
+}
+
+/// Name of a choice, from its key.
+pub fn choice(key: &str) -> &'static str {
+    match key {
+        "north_america" => "North America (IRC, NFPA 211, ASTM E1602)",
+        "europe" => "Europe (EN 15544, EN 13384-1)",
+        "none" => "No rule set",
+        "mixed" => "Wood in general",
+        "oak" => "Oak",
+        "pine" => "Pine",
+        "above" => "Stacked above the firebox",
+        "behind" => "Stacked behind the firebox",
+        "bench" => "Bench at floor level",
+        "round" => "Round",
+        "rectangular" => "Rectangular",
+        "dry" => "Must stay dry",
+        "wet" => "Rated for condensate",
+        "fireclay" => "Fireclay brick",
+        "common_brick" => "Common brick",
+        "soapstone" => "Soapstone",
+        "castable" => "Refractory concrete",
+        "granite" => "Granite, crystalline stone",
+        "clay_tile" => "Clay tile or liner",
+        "stainless" => "Stainless steel",
+        _ => "Unknown",
+    }
+}
+
+/// One of the three questions.
+pub const fn question(question: Question) -> &'static str {
+    match question {
+        Question::Draw => "Will it draw?",
+        Question::Heat => "Will the heat stay?",
+        Question::Safe => "Is it safe?",
+    }
+}
+
+/// Answer to a question. Nothing is ever called safe: the question on safety says what passed.
+pub const fn answer(question: Question, answer: Answer) -> &'static str {
+    match (question, answer) {
+        (Question::Safe, Answer::Yes) => "What was checked passed",
+        (_, Answer::Yes) => "Yes",
+        (_, Answer::LookAgain) => "Look again",
+        (_, Answer::No) => "No",
+        (_, Answer::NotEnoughKnown) => "Not enough known",
+    }
+}
+
+/// The figure that decides a question.
+pub fn deciding(question: Question, analysis: &Analysis, system: System) -> String {
+    let fire = &analysis.height_of_fire;
+    match question {
+        Question::Draw if fire.margin < 0.0 => {
+            format!("{} short", figure(-fire.margin, Quantity::Pressure, system))
+        }
+        Question::Draw => format!(
+            "{} to spare",
+            figure(fire.margin, Quantity::Pressure, system)
+        ),
+        Question::Heat => {
+            format!(
+                "{} stays",
+                figure(fire.efficiency_lower, Quantity::Share, system)
+            )
+        }
+        Question::Safe => format!(
+            "gas into the chimney {}",
+            figure(fire.chimney_inlet, Quantity::Temperature, system)
+        ),
+    }
+}
+
+/// Weight of a finding.
+pub const fn severity(severity: Severity) -> &'static str {
+    match severity {
+        Severity::GoodToKnow => "Good to know",
+        Severity::LookAgain => "Look again",
+        Severity::DoNotBuild => "Do not build",
+    }
+}
+
+/// How far a source was checked.
+pub const fn trust(trust: Trust) -> &'static str {
+    match trust {
+        Trust::Seen => "seen",
+        Trust::Memory => "from memory",
+        Trust::CommonPractice => "common practice, no source",
+        Trust::Computed => "computed",
+    }
+}
+
+/// Where a finding belongs.
+pub fn place(place: Place) -> String {
+    match place {
+        Place::Whole => "Heater".into(),
+        Place::Fire => "Fire".into(),
+        Place::Firebox => "Firebox".into(),
+        Place::Door => "Door".into(),
+        Place::Run(index) => format!("Run {}", index + 1),
+        Place::RunsOutlet => "End of the runs".into(),
+        Place::ChimneyInlet => "Foot of the chimney".into(),
+        Place::ChimneyMouth => "Mouth of the chimney".into(),
+        Place::Side => "Side".into(),
+        Place::Back => "Back".into(),
+        Place::Front => "In front of the door".into(),
+        Place::Ceiling => "Ceiling".into(),
+    }
+}
+
+/// A line of the draft ledger.
+pub const fn item(item: Item) -> &'static str {
+    match item {
+        Item::FireboxColumn => "Hot gas in the firebox",
+        Item::RunRises => "Rises between the runs",
+        Item::ChimneyColumn => "Hot gas in the chimney",
+        Item::Inlet => "Air inlet",
+        Item::EntryTurn => "Turn into the first run",
+        Item::Reversals => "Reversals between the runs",
+        Item::ExitTurn => "Turn out of the last run",
+        Item::RunFriction => "Friction in the runs",
+        Item::ChimneyFriction => "Friction in the chimney",
+        Item::Mouth => "Mouth of the chimney",
+        Item::Acceleration => "Setting the gas in motion",
+        Item::HouseSuction => "Suction of the house",
+    }
+}
+
+fn quantity(id: FieldId) -> Quantity {
+    match &field(id).kind {
+        Kind::Number(number) => number.quantity,
+        Kind::Choice(_) => Quantity::Ratio,
+    }
+}
+
+fn with_unit(value: f64, quantity: Quantity, system: System) -> String {
+    let number = editable(value, quantity, system);
+    match unit_of(quantity, system).symbol {
+        "" => number,
+        symbol => format!("{number} {symbol}"),
+    }
+}
+
+/// Message at a field: what is wrong and what is allowed.
+pub fn problem(problem: &Problem, system: System) -> String {
+    let name = label(problem.field);
+    let quantity = quantity(problem.field);
+    let show = |value: f64| with_unit(value, quantity, system);
+    match problem.kind {
+        ProblemKind::OutOfRange { value, low, high } => {
+            let given = if value.is_finite() {
+                show(value)
+            } else {
+                "no number".into()
+            };
+            format!(
+                "{name} must be {} to {}. You gave {given}.",
+                show(low),
+                show(high)
+            )
+        }
+        ProblemKind::MouthBelowHeater(lowest) => format!(
+            "The mouth of the chimney must stand above the heater: at least {} with these runs.",
+            figure(lowest, Quantity::Length, system)
+        ),
+        ProblemKind::OutdoorsLongerThanChimney(longest) => format!(
+            "The part outdoors cannot be longer than the chimney: at most {}.",
+            figure(longest, Quantity::Length, system)
+        ),
+        ProblemKind::DoorLargerThanFirebox(largest) => format!(
+            "The door does not fit the firebox: at most {}.",
+            figure(largest, Quantity::Size, system)
+        ),
+    }
+}
+
+/// Message at a field whose text is no number.
+pub fn not_a_number(id: FieldId, system: System) -> String {
+    let name = label(id);
+    match &field(id).kind {
+        Kind::Number(number) => {
+            let show = |value: f64| with_unit(value, number.quantity, system);
+            format!(
+                "{name} must be a number from {} to {}.",
+                show(*number.possible.start()),
+                show(*number.possible.end())
+            )
+        }
+        Kind::Choice(_) => format!("{name}: pick one of the list."),
+    }
+}
+
+/// Why there are no figures.
+pub fn failure(failure: &Failure, system: System) -> String {
+    match failure {
+        Failure::Inputs(problems) => problems
+            .iter()
+            .map(|each| problem(each, system))
+            .collect::<Vec<_>>()
+            .join(" "),
+        Failure::Firebox(_) => {
+            "No temperature was found at which this firebox balances; look at charge, excess \
+             air and firebox."
+                .into()
+        }
+        Failure::NaturalFlow(_) => {
+            "The flow that this heater would take was not found; look at chimney and runs."
+                .into()
+        }
+        Failure::NotFinite => "These inputs lead to no finite figures.".into(),
+    }
+}
+
+/// Why a link does not open.
+pub fn link_error(error: LinkError) -> String {
+    match error {
+        LinkError::NotADesign => "This link holds no heater.".into(),
+        LinkError::UnknownVersion(_) => {
+            "This link was made by a newer version of Longsmoke. Load the page anew to get it."
+                .into()
+        }
+        LinkError::Damaged => {
+            "This link is damaged: it was cut off or changed on the way. Ask for it again."
+                .into()
+        }
+        LinkError::TooLong => "This link is too long to be one of ours.".into(),
+        LinkError::Refused => "This link holds a value that is not possible.".into(),
+    }
+}
+
+/// Why a file does not open.
+pub fn document_error(error: &DocumentError, system: System) -> String {
+    match error {
+        DocumentError::Refused {
+            line,
+            path,
+            problem: refused,
+        } => {
+            format!("line {line}: {path}: {}", problem(refused, system))
+        }
+        other => other.to_string(),
+    }
+}

@@ -1,0 +1,154 @@
+//! The result as plain data: all that the page shows, for scripts and for the native command.
+
+use super::{CAUTIONS, finding as words_of};
+use crate::analysis::{Analysis, HeightOfFire, House};
+use crate::design::Design;
+use crate::rules::{self, Finding, Question, Severity, answer};
+use crate::sources::Source;
+use crate::units::{Quantity, System, celsius};
+use schemars::{JsonSchema, Schema, schema_for};
+use serde::Serialize;
+
+/// Version of the result format.
+pub const VERSION: u32 = 1;
+
+/// The result of a design. Figures are in SI and degrees Celsius; texts in the system asked for.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Report {
+    /// Marks the document and tells its version.
+    pub heater_result_version: u32,
+    /// Name of the design.
+    pub name: String,
+    /// Answers to the three questions.
+    pub answers: Answers,
+    /// The instant that stands for the firing.
+    pub height_of_fire: HeightOfFire,
+    /// The heater in its house.
+    pub house: House,
+    /// All findings, the heaviest first.
+    pub findings: Vec<FindingReport>,
+    /// What every page says.
+    pub cautions: Vec<&'static str>,
+}
+
+/// Answers to the three questions.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+pub struct Answers {
+    /// Does the chimney pull the gas through the runs?
+    pub will_it_draw: rules::Answer,
+    /// Does the heat end in the masonry?
+    pub will_the_heat_stay: rules::Answer,
+    /// Did what was checked for safety pass?
+    pub is_it_safe: rules::Answer,
+}
+
+/// A finding with its sentences.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct FindingReport {
+    /// Short name, what is wrong.
+    pub id: &'static str,
+    /// How much it weighs.
+    pub severity: Severity,
+    /// Where in the heater it belongs.
+    pub place: String,
+    /// What was found.
+    pub figures: Figures,
+    /// The limit that was passed, where there is one.
+    pub limit: Option<Figure>,
+    /// Where the limit comes from, and how far that was checked.
+    pub source: Source,
+    /// What was found, as a sentence.
+    pub text: String,
+    /// Why it matters.
+    pub reason: &'static str,
+    /// What to change.
+    pub remedy: &'static str,
+}
+
+/// Figures of a finding.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+pub struct Figures {
+    /// What was found.
+    pub found: Figure,
+}
+
+/// A figure with its unit.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+pub struct Figure {
+    /// Value in the unit.
+    pub value: f64,
+    /// Unit: SI, or celsius; 1 for shares and ratios.
+    pub unit: &'static str,
+}
+
+/// Puts together the result of a design.
+pub fn report(
+    design: &Design,
+    analysis: &Analysis,
+    findings: &[Finding],
+    system: System,
+) -> Report {
+    Report {
+        heater_result_version: VERSION,
+        name: design.name.clone(),
+        answers: Answers {
+            will_it_draw: answer(Question::Draw, findings),
+            will_the_heat_stay: answer(Question::Heat, findings),
+            is_it_safe: answer(Question::Safe, findings),
+        },
+        height_of_fire: analysis.height_of_fire.clone(),
+        house: analysis.house,
+        findings: findings.iter().map(|each| finding(each, system)).collect(),
+        cautions: CAUTIONS.to_vec(),
+    }
+}
+
+/// JSON Schema of the result.
+pub fn schema() -> Schema {
+    schema_for!(Report)
+}
+
+fn finding(finding: &Finding, system: System) -> FindingReport {
+    let text = words_of(finding, system);
+    FindingReport {
+        id: finding.rule.id(),
+        severity: finding.severity,
+        place: super::place(finding.place),
+        figures: Figures {
+            found: figure(finding.found),
+        },
+        limit: finding.limit.map(figure),
+        source: *finding.source,
+        text: text.title,
+        reason: text.reason,
+        remedy: text.remedy,
+    }
+}
+
+fn figure(figure: rules::Figure) -> Figure {
+    let value = match figure.quantity {
+        Quantity::Temperature => celsius(figure.value),
+        _ => figure.value,
+    };
+    Figure {
+        value,
+        unit: si_unit(figure.quantity),
+    }
+}
+
+/// Unit of a figure in files.
+const fn si_unit(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::Length | Quantity::Size => "m",
+        Quantity::Area | Quantity::Opening => "m2",
+        Quantity::Temperature => "celsius",
+        Quantity::Mass => "kg",
+        Quantity::Power => "W",
+        Quantity::Pressure => "Pa",
+        Quantity::Speed => "m/s",
+        Quantity::Duration => "s",
+        Quantity::MassFlow => "kg/s",
+        Quantity::HeatLoss => "W/K",
+        Quantity::Share | Quantity::Ratio | Quantity::Count => "1",
+    }
+}
