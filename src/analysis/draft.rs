@@ -214,9 +214,9 @@ pub struct NaturalFlow {
 
 /// Range of excess air that is searched, below 1 for a fire that is short of air (–).
 const SEARCHED: (f64, f64) = (0.2, 14.0);
-const POINTS: u32 = 18;
+const POINTS: u32 = 16;
 /// On the logarithm of the excess air.
-const TOLERANCE: f64 = 1e-5;
+const TOLERANCE: f64 = 5e-5;
 
 /// Finds every flow at which the heater balances with its air fully open, by a scan over the
 /// excess air and a bracketed root in each interval whose ends differ in sign.

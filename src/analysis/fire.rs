@@ -5,7 +5,7 @@ use super::march::Exchange;
 use super::path::{Backing, Path, storage_resistance};
 use crate::design::{Design, Layout};
 use crate::physics::air::DRY_AIR;
-use crate::physics::gas::Gas;
+use crate::physics::gas::{Gas, sensible_enthalpy};
 use crate::physics::root::bracketed;
 use crate::physics::wood::{FlueGas, flame_temperature, flue_gas, higher_heating_value};
 use crate::physics::{STEFAN_BOLTZMANN, wood};
@@ -115,7 +115,7 @@ pub fn firebox(
     time: f64,
 ) -> Result<Firebox, Failure> {
     let room = design.site.room_temperature;
-    let air = Gas::new(DRY_AIR).enthalpy(room);
+    let air = sensible_enthalpy(&DRY_AIR, room);
     let supply = burn.heat() * (1.0 - design.fire.unburned_fraction) + burn.air_flow() * air;
     let shares = WallShares::new(design, path, time);
     let surplus = |temperature: f64| {

@@ -2,9 +2,7 @@
 
 use crate::physics::convection::{Duct, nusselt};
 use crate::physics::gas::{Gas, Species};
-use crate::physics::radiation::{
-    Volume, absorptivity_leckner, emissivity_leckner, gas_to_wall, mean_beam_length,
-};
+use crate::physics::radiation::{Radiator, Volume, gas_to_wall, mean_beam_length};
 
 /// A stream of flue gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -72,8 +70,13 @@ pub struct Passage {
 
 /// Passes over a cell until its mean temperature stands still.
 const MOST_PASSES: u32 = 12;
-/// At which change of the outlet a cell is done (K).
-const CELL_TOLERANCE: f64 = 1e-3;
+/// At which change of the outlet a cell is done (K); what remains is a fifth of it.
+const CELL_TOLERANCE: f64 = 0.01;
+/// Films are reckoned anew when the gas has moved by this much within a cell (K): at the mean of
+/// a wood gas, half a kelvin changes a film by less than 0.1 %.
+const GAS_MOVED: f64 = 0.5;
+/// And when the wall has moved by this much (K).
+const WALL_MOVED: f64 = 2.0;
 
 /// Marches a stream through a channel.
 pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
@@ -83,13 +86,18 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
         velocity: speed(stream, channel.area, inlet),
         ..Passage::default()
     };
+    let place = Stretch {
+        stream,
+        channel,
+        radiator: radiator(stream, channel),
+    };
     let mut radiated = 0.0;
     let mut guess = Guess {
         drop: 0.0,
         wall: channel.base_temperature,
     };
     for index in 0..channel.cells {
-        let cell = cell(stream, channel, passage.outlet, step, guess);
+        let cell = cell(&place, passage.outlet, step, guess);
         guess = Guess {
             drop: cell.drop,
             wall: cell.wall,
@@ -115,6 +123,24 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
     let volume = |t: f64| 1.0 / stream.gas.density(stream.pressure, t);
     passage.acceleration = flux * flux * (volume(passage.outlet) - volume(inlet));
     passage
+}
+
+/// A stream in a channel, with what its gas radiates.
+#[derive(Clone, Copy)]
+struct Stretch<'a> {
+    stream: &'a Stream,
+    channel: &'a Channel<'a>,
+    radiator: Radiator,
+}
+
+fn radiator(stream: &Stream, channel: &Channel<'_>) -> Radiator {
+    let partial = |species| stream.gas.composition().fraction(species) * stream.pressure;
+    Radiator::new(&Volume {
+        water_pressure: partial(Species::Water),
+        carbon_dioxide_pressure: partial(Species::CarbonDioxide),
+        pressure: stream.pressure,
+        beam_length: mean_beam_length(0.25 * channel.duct.hydraulic_diameter),
+    })
 }
 
 /// Speed of a stream in a section (m/s).
@@ -146,7 +172,10 @@ struct Cell {
 }
 
 /// One cell: an exponential step, with film and walls at the cell's logarithmic mean.
-fn cell(stream: &Stream, channel: &Channel<'_>, inlet: f64, step: f64, guess: Guess) -> Cell {
+fn cell(place: &Stretch<'_>, inlet: f64, step: f64, guess: Guess) -> Cell {
+    let Stretch {
+        stream, channel, ..
+    } = *place;
     let Stream {
         gas,
         mass_flow,
@@ -155,12 +184,10 @@ fn cell(stream: &Stream, channel: &Channel<'_>, inlet: f64, step: f64, guess: Gu
     let base = channel.base_temperature;
     let excess = inlet - base;
     let mut drop = guess.drop;
-    let mut wall_guess = guess.wall;
-    let mut film = Film::default();
+    let mut mean = base + logarithmic_mean(excess, excess - drop);
+    let mut film = Film::at(place, mean, guess.wall);
+    let mut flow = film.flow(channel, mean);
     for _ in 0..MOST_PASSES {
-        let mean = base + logarithmic_mean(excess, excess - drop);
-        film = Film::at(stream, channel, mean, wall_guess);
-        wall_guess = film.wall;
         let cooled = if drop.abs() < 1e-6 {
             gas.heat_capacity(mean)
         } else {
@@ -170,22 +197,28 @@ fn cell(stream: &Stream, channel: &Channel<'_>, inlet: f64, step: f64, guess: Gu
         let conductance = if theta.abs() < 1e-9 {
             0.0
         } else {
-            film.flux_girth / theta
+            flow.flux_girth / theta
         };
         let next = -excess * libm::expm1(-conductance * step / (mass_flow * cooled));
         let change = next - drop;
         drop = next;
+        mean = base + logarithmic_mean(excess, excess - drop);
         if change.abs() < CELL_TOLERANCE {
             break;
         }
+        if GAS_MOVED < (mean - film.gas_temperature).abs()
+            || WALL_MOVED < (flow.wall - film.wall_temperature).abs()
+        {
+            film = Film::at(place, mean, flow.wall);
+        }
+        flow = film.flow(channel, mean);
     }
-    let mean = base + logarithmic_mean(excess, excess - drop);
     let density = gas.density(*pressure, mean);
     Cell {
         drop,
-        wall: film.wall,
+        wall: flow.wall,
         heat: mass_flow * (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)),
-        radiation_fraction: film.radiation_fraction,
+        radiation_fraction: flow.radiation_fraction,
         friction: channel.duct.friction_factor(film.reynolds) * step
             / channel.duct.hydraulic_diameter
             * dynamic_pressure(stream, channel.area, mean),
@@ -203,43 +236,56 @@ fn logarithmic_mean(one: f64, other: f64) -> f64 {
     }
 }
 
-/// Heat flow between gas and walls at one temperature of the gas.
-#[derive(Clone, Copy, Default)]
+/// Films between gas and walls, reckoned at one temperature of each.
+#[derive(Clone, Copy)]
 struct Film {
+    coefficient: f64,
+    gas_emissivity: f64,
+    gas_absorptivity: f64,
+    reynolds: f64,
+    gas_temperature: f64,
+    wall_temperature: f64,
+}
+
+/// Heat flow from gas to walls.
+#[derive(Clone, Copy)]
+struct HeatFlow {
     /// Flux times girth, over all strips (W/m).
     flux_girth: f64,
     radiation_fraction: f64,
     wall: f64,
-    reynolds: f64,
 }
 
 impl Film {
-    fn at(stream: &Stream, channel: &Channel<'_>, gas_temperature: f64, wall: f64) -> Self {
-        let Stream {
-            gas,
-            mass_flow,
-            pressure,
-        } = stream;
+    fn at(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> Self {
+        let Stretch {
+            stream: Stream { gas, mass_flow, .. },
+            channel,
+            radiator,
+        } = place;
         let duct = &channel.duct;
         let viscosity = gas.viscosity(gas_temperature);
         let conductivity = gas.conductivity(gas_temperature);
         let reynolds = mass_flow * duct.hydraulic_diameter / (channel.area * viscosity);
         let prandtl = viscosity * gas.heat_capacity(gas_temperature) / conductivity;
-        let coefficient =
-            nusselt(duct, reynolds, prandtl) * conductivity / duct.hydraulic_diameter;
-        let volume = Volume {
-            water_pressure: gas.composition().fraction(Species::Water) * pressure,
-            carbon_dioxide_pressure: gas.composition().fraction(Species::CarbonDioxide)
-                * pressure,
-            pressure: *pressure,
-            beam_length: mean_beam_length(0.25 * duct.hydraulic_diameter),
-        };
+        Self {
+            coefficient: nusselt(duct, reynolds, prandtl) * conductivity
+                / duct.hydraulic_diameter,
+            gas_emissivity: radiator.emissivity(gas_temperature, 0.0).total(),
+            // It changes slowly with the wall, so one value serves all strips.
+            gas_absorptivity: radiator.absorptivity(gas_temperature, wall),
+            reynolds,
+            gas_temperature,
+            wall_temperature: wall,
+        }
+    }
+
+    fn flow(&self, channel: &Channel<'_>, gas_temperature: f64) -> HeatFlow {
         let exchange = Exchange {
-            coefficient,
+            coefficient: self.coefficient,
             wall_emissivity: channel.wall_emissivity,
-            gas_emissivity: emissivity_leckner(&volume, gas_temperature).total(),
-            // It changes slowly with the wall, so one value serves all strips of a pass.
-            gas_absorptivity: absorptivity_leckner(&volume, gas_temperature, wall),
+            gas_emissivity: self.gas_emissivity,
+            gas_absorptivity: self.gas_absorptivity,
             gas_temperature,
         };
         let (mut flux_girth, mut radiated, mut wall_girth, mut girth) = (0.0, 0.0, 0.0, 0.0);
@@ -250,7 +296,7 @@ impl Film {
             wall_girth += sink.girth * surface;
             girth += sink.girth;
         }
-        Self {
+        HeatFlow {
             flux_girth,
             radiation_fraction: if flux_girth > 0.0 {
                 radiated / flux_girth
@@ -258,7 +304,6 @@ impl Film {
                 0.0
             },
             wall: wall_girth / girth,
-            reynolds,
         }
     }
 }
@@ -311,7 +356,8 @@ impl Exchange {
                 * surface;
             let step = residual / (1.0 + resistance * (self.coefficient + radiative));
             surface += step;
-            if step.abs() < 1e-8 {
+            // Newton's next error is the square of this one.
+            if step.abs() < 1e-3 {
                 break;
             }
         }

@@ -15,7 +15,7 @@ use crate::design::Design;
 use crate::design::field::{Problem, check};
 use crate::physics::GRAVITY;
 use crate::physics::air::{self, DRY_AIR};
-use crate::physics::gas::{Gas, Species};
+use crate::physics::gas::{Species, sensible_enthalpy};
 use crate::physics::root::NoRoot;
 use crate::physics::vapor::dew_point;
 use crate::units::in_celsius;
@@ -438,7 +438,7 @@ fn heat_shares(design: &Design, state: &State) -> HeatShares {
     let room = design.site.room_temperature;
     HeatShares {
         wood_watts: burn.heat(),
-        air_watts: burn.air_flow() * Gas::new(DRY_AIR).enthalpy(room),
+        air_watts: burn.air_flow() * sensible_enthalpy(&DRY_AIR, room),
         unburned_watts: burn.heat() * design.fire.unburned_fraction,
         firebox_walls_watts: firebox.wall_heat,
         glass_watts: firebox.glass_heat,

@@ -324,23 +324,17 @@ impl Chebyshev {
     }
 }
 
-/// A mixture made ready for many evaluations: polynomials of its own for all properties.
+/// Polynomials of a mixture: those of its gases, weighted (J/kgK).
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Gas {
-    composition: Composition,
-    molar_mass: f64,
+struct Polynomials {
     low: [f64; 6],
     high: [f64; 6],
     reference_enthalpy: f64,
-    viscosity: Chebyshev,
-    conductivity: Chebyshev,
 }
 
-impl Gas {
-    /// Prepares a mixture.
-    pub fn new(composition: Composition) -> Self {
-        let molar_mass = composition.molar_mass();
-        let specific = MOLAR_GAS_CONSTANT / molar_mass;
+impl Polynomials {
+    fn mixed(composition: &Composition) -> Self {
+        let specific = MOLAR_GAS_CONSTANT / composition.molar_mass();
         let mix = |table: &[[f64; 6]; SPECIES]| {
             let mut mixed = [0.0; 6];
             for (x, row) in composition.fractions.iter().zip(table) {
@@ -350,23 +344,72 @@ impl Gas {
             }
             mixed
         };
+        let mut polynomials = Self {
+            low: mix(&NASA_LOW),
+            high: mix(&NASA_HIGH),
+            reference_enthalpy: 0.0,
+        };
+        polynomials.reference_enthalpy = polynomials.enthalpy(REFERENCE_TEMPERATURE);
+        polynomials
+    }
+
+    const fn at(&self, temperature: f64) -> &[f64; 6] {
+        if temperature < POLYNOMIAL_SWITCH {
+            &self.low
+        } else {
+            &self.high
+        }
+    }
+
+    fn heat_capacity(&self, t: f64) -> f64 {
+        let [a1, a2, a3, a4, a5, _] = self.at(t);
+        a1 + t * (a2 + t * (a3 + t * (a4 + t * a5)))
+    }
+
+    fn enthalpy(&self, t: f64) -> f64 {
+        let [a1, a2, a3, a4, a5, a6] = self.at(t);
+        let series = a1 + t * (a2 / 2.0 + t * (a3 / 3.0 + t * (a4 / 4.0 + t * a5 / 5.0)));
+        series * t + a6 - self.reference_enthalpy
+    }
+}
+
+/// Sensible enthalpy of a mixture above 298.15 K (J/kg), for a single use; see [`Gas::enthalpy`].
+///
+/// # Source
+///
+/// [`crate::sources::GRI_MECH_THERMO`].
+pub fn sensible_enthalpy(composition: &Composition, temperature: f64) -> f64 {
+    Polynomials::mixed(composition).enthalpy(temperature)
+}
+
+/// A mixture made ready for many evaluations: polynomials of its own for all properties.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gas {
+    composition: Composition,
+    molar_mass: f64,
+    polynomials: Polynomials,
+    viscosity: Chebyshev,
+    conductivity: Chebyshev,
+}
+
+impl Gas {
+    /// Prepares a mixture.
+    pub fn new(composition: Composition) -> Self {
+        let molar_mass = composition.molar_mass();
+        let polynomials = Polynomials::mixed(&composition);
         let temperatures = Chebyshev::temperatures();
         // The square root takes out most of the curvature of both properties.
         let at_nodes = temperatures.map(|t| {
             let (viscosity, conductivity) = mixture_transport(&composition, t);
             (viscosity / t.sqrt(), conductivity / t.sqrt())
         });
-        let mut gas = Self {
+        Self {
             composition,
             molar_mass,
-            low: mix(&NASA_LOW),
-            high: mix(&NASA_HIGH),
-            reference_enthalpy: 0.0,
+            polynomials,
             viscosity: Chebyshev::through(at_nodes.map(|pair| pair.0)),
             conductivity: Chebyshev::through(at_nodes.map(|pair| pair.1)),
-        };
-        gas.reference_enthalpy = gas.enthalpy(REFERENCE_TEMPERATURE);
-        gas
+        }
     }
 
     /// Mole fractions.
@@ -379,14 +422,6 @@ impl Gas {
         self.molar_mass
     }
 
-    const fn polynomial(&self, temperature: f64) -> &[f64; 6] {
-        if temperature < POLYNOMIAL_SWITCH {
-            &self.low
-        } else {
-            &self.high
-        }
-    }
-
     /// Specific heat capacity at constant pressure (J/kgK).
     ///
     /// c_p/R = a1 + a2 T + a3 T2 + a4 T3 + a5 T4
@@ -397,9 +432,7 @@ impl Gas {
     ///
     /// [`crate::sources::GRI_MECH_THERMO`].
     pub fn heat_capacity(&self, temperature: f64) -> f64 {
-        let t = temperature;
-        let [a1, a2, a3, a4, a5, _] = self.polynomial(t);
-        a1 + t * (a2 + t * (a3 + t * (a4 + t * a5)))
+        self.polynomials.heat_capacity(temperature)
     }
 
     /// Sensible enthalpy above 298.15 K (J/kg).
@@ -412,10 +445,7 @@ impl Gas {
     ///
     /// [`crate::sources::GRI_MECH_THERMO`].
     pub fn enthalpy(&self, temperature: f64) -> f64 {
-        let t = temperature;
-        let [a1, a2, a3, a4, a5, a6] = self.polynomial(t);
-        let series = a1 + t * (a2 / 2.0 + t * (a3 / 3.0 + t * (a4 / 4.0 + t * a5 / 5.0)));
-        series * t + a6 - self.reference_enthalpy
+        self.polynomials.enthalpy(temperature)
     }
 
     /// Temperature at which the sensible enthalpy above 298.15 K has a value (K).

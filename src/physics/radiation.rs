@@ -91,7 +91,8 @@ fn carbon_dioxide_zero(l: f64, t: f64) -> f64 {
 /// Emissivity of a mixture of water vapor and carbon dioxide in air (–).
 ///
 /// e = e_w + e_c - overlap, each with its pressure correction
-/// e/e0 = 1 - (a-1)(1-P)/(a+b-1+P) exp\[-c log10((pL)_m/pL)^2\]
+/// e/e0 = 1 - (a-1)(1-P)/(a+b-1+P) exp\[-c log10((pL)_m/pL)^2\];
+/// overlap = \[z/(10.7 + 101 z) - 0.0089 z^10.4\] (log10 pL)^2.76
 ///
 /// * `temperature` (K): held to [`LECKNER_TEMPERATURE`].
 ///
@@ -99,52 +100,123 @@ fn carbon_dioxide_zero(l: f64, t: f64) -> f64 {
 ///
 /// [`crate::sources::LECKNER_1972`].
 pub fn emissivity_leckner(volume: &Volume, temperature: f64) -> Emissivity {
-    let (low, high) = (*LECKNER_TEMPERATURE.start(), *LECKNER_TEMPERATURE.end());
-    let t = temperature.clamp(low, high) / 1000.0;
-    let pressure = volume.pressure / PASCALS_PER_BAR;
-    let path = |partial: f64| (partial * volume.beam_length * BAR_CENTIMETERS).max(1e-9);
-    let water_path = path(volume.water_pressure);
-    let carbon_path = path(volume.carbon_dioxide_pressure);
-    let water_log = libm::log10(water_path);
-    let carbon_log = libm::log10(carbon_path);
-    let log_t = libm::log10(t);
-    // The charts begin at about 0.1 bar cm; below, emissivity falls in proportion to the path.
-    let water = if water_log < -1.0 {
-        water_zero(-1.0, t) * water_path * 10.0
+    Radiator::new(volume).emissivity(temperature, 0.0)
+}
+
+/// Absorptivity of the gas for radiation from a wall (–).
+///
+/// alpha = (T_g/T_w)^(1/2) e(T_w, pL T_w/T_g)
+///
+/// * `gas_temperature`, `wall_temperature` (K).
+///
+/// # Source
+///
+/// [`crate::sources::LECKNER_1972`], form of Modest.
+pub fn absorptivity_leckner(
+    volume: &Volume,
+    gas_temperature: f64,
+    wall_temperature: f64,
+) -> f64 {
+    Radiator::new(volume).absorptivity(gas_temperature, wall_temperature)
+}
+
+/// log10 of 13.2, 0.054 and 0.225: paths of the largest pressure correction.
+const LOG_WATER_PATH: f64 = 1.1205739312058498;
+const LOG_CARBON_PATH_COLD: f64 = -1.267606240177031;
+const LOG_CARBON_PATH_HOT: f64 = -0.6478174818886375;
+
+/// A radiating gas volume made ready for many evaluations of [`emissivity_leckner`]: what does
+/// not change with temperature is kept.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Radiator {
+    /// Pressures (bar).
+    pressure: f64,
+    water_pressure: f64,
+    carbon_dioxide_pressure: f64,
+    /// log10 of the pressure paths in bar cm.
+    water_log: f64,
+    carbon_log: f64,
+    sum_log: f64,
+    overlap_factor: f64,
+}
+
+impl Radiator {
+    /// Prepares a volume.
+    pub fn new(volume: &Volume) -> Self {
+        let path = |partial: f64| (partial * volume.beam_length * BAR_CENTIMETERS).max(1e-9);
+        let sum = volume.water_pressure + volume.carbon_dioxide_pressure;
+        let z = (volume.water_pressure / sum.max(1e-9)).max(1e-6);
+        Self {
+            pressure: volume.pressure / PASCALS_PER_BAR,
+            water_pressure: volume.water_pressure / PASCALS_PER_BAR,
+            carbon_dioxide_pressure: volume.carbon_dioxide_pressure / PASCALS_PER_BAR,
+            water_log: libm::log10(path(volume.water_pressure)),
+            carbon_log: libm::log10(path(volume.carbon_dioxide_pressure)),
+            sum_log: libm::log10(path(sum)),
+            overlap_factor: z / (10.7 + 101.0 * z) - 0.0089 * libm::pow(z, 10.4),
+        }
+    }
+
+    /// See [`absorptivity_leckner`].
+    pub fn absorptivity(&self, gas_temperature: f64, wall_temperature: f64) -> f64 {
+        let ratio = wall_temperature / gas_temperature;
+        self.emissivity(wall_temperature, libm::log10(ratio))
+            .total()
+            / ratio.sqrt()
+    }
+
+    /// See [`emissivity_leckner`]; `log_scale` is the log10 of a factor on the paths.
+    pub fn emissivity(&self, temperature: f64, log_scale: f64) -> Emissivity {
+        let (low, high) = (*LECKNER_TEMPERATURE.start(), *LECKNER_TEMPERATURE.end());
+        let t = temperature.clamp(low, high) / 1000.0;
+        let log_t = libm::log10(t);
+        let ln_t = log_t * std::f64::consts::LN_10;
+        let water_log = self.water_log + log_scale;
+        let carbon_log = self.carbon_log + log_scale;
+        let water_state = PressureCorrection {
+            effective: self.pressure + 2.56 * self.water_pressure / t.sqrt(),
+            log_path_ratio: LOG_WATER_PATH + 2.0 * log_t - water_log,
+            a: if t < 0.75 {
+                2.144
+            } else {
+                1.888 - 2.053 * log_t
+            },
+            b: 1.10 * libm::exp(-1.4 * ln_t),
+            c: 0.5,
+        };
+        let carbon_state = PressureCorrection {
+            effective: self.pressure + 0.28 * self.carbon_dioxide_pressure,
+            log_path_ratio: if t < 0.7 {
+                LOG_CARBON_PATH_COLD - 2.0 * log_t
+            } else {
+                LOG_CARBON_PATH_HOT + 2.0 * log_t
+            } - carbon_log,
+            a: 1.0 + 0.1 * libm::exp(-1.45 * ln_t),
+            b: 0.23,
+            c: 1.47,
+        };
+        Emissivity {
+            water: at_path(water_log, |l| water_zero(l, t)) * water_state.factor(),
+            carbon_dioxide: at_path(carbon_log, |l| carbon_dioxide_zero(l, t))
+                * carbon_state.factor(),
+            overlap: self.overlap(self.sum_log + log_scale),
+        }
+    }
+
+    fn overlap(&self, path_log: f64) -> f64 {
+        if path_log <= 0.0 {
+            return 0.0;
+        }
+        (self.overlap_factor * libm::exp(2.76 * libm::log(path_log))).max(0.0)
+    }
+}
+
+/// The charts begin at about 0.1 bar cm; below, emissivity falls in proportion to the path.
+fn at_path(path_log: f64, chart: impl Fn(f64) -> f64) -> f64 {
+    if path_log < -1.0 {
+        chart(-1.0) * libm::exp((path_log + 1.0) * std::f64::consts::LN_10)
     } else {
-        water_zero(water_log, t)
-    };
-    let carbon_dioxide = if carbon_log < -1.0 {
-        carbon_dioxide_zero(-1.0, t) * carbon_path * 10.0
-    } else {
-        carbon_dioxide_zero(carbon_log, t)
-    };
-    let water_state = PressureCorrection {
-        effective: pressure + 2.56 * volume.water_pressure / PASCALS_PER_BAR / t.sqrt(),
-        log_path_ratio: libm::log10(13.2) + 2.0 * log_t - water_log,
-        a: if t < 0.75 {
-            2.144
-        } else {
-            1.888 - 2.053 * log_t
-        },
-        b: 1.10 / (t * libm::exp(0.4 * log_t * std::f64::consts::LN_10)),
-        c: 0.5,
-    };
-    let carbon_state = PressureCorrection {
-        effective: pressure + 0.28 * volume.carbon_dioxide_pressure / PASCALS_PER_BAR,
-        log_path_ratio: if t < 0.7 {
-            libm::log10(0.054) - 2.0 * log_t
-        } else {
-            libm::log10(0.225) + 2.0 * log_t
-        } - carbon_log,
-        a: 1.0 + 0.1 / (t * libm::exp(0.45 * log_t * std::f64::consts::LN_10)),
-        b: 0.23,
-        c: 1.47,
-    };
-    Emissivity {
-        water: water * water_state.factor(),
-        carbon_dioxide: carbon_dioxide * carbon_state.factor(),
-        overlap: overlap(volume, water_path + carbon_path),
+        chart(path_log)
     }
 }
 
@@ -168,41 +240,6 @@ impl PressureCorrection {
         1.0 - (a - 1.0) * (1.0 - effective) / (a + b - 1.0 + effective)
             * libm::exp(-c * log_path_ratio * log_path_ratio)
     }
-}
-
-/// Overlap of the bands: \[z/(10.7 + 101 z) - 0.0089 z^10.4\] (log10 pL)^2.76.
-fn overlap(volume: &Volume, path: f64) -> f64 {
-    let log_path = libm::log10(path);
-    if log_path <= 0.0 {
-        return 0.0;
-    }
-    let sum = volume.water_pressure + volume.carbon_dioxide_pressure;
-    let z = volume.water_pressure / sum.max(1e-9);
-    let z_power = libm::exp(10.4 * libm::log(z.max(1e-6)));
-    let path_power = libm::exp(2.76 * libm::log(log_path));
-    ((z / (10.7 + 101.0 * z) - 0.0089 * z_power) * path_power).max(0.0)
-}
-
-/// Absorptivity of the gas for radiation from a wall (–).
-///
-/// alpha = (T_g/T_w)^(1/2) e(T_w, pL T_w/T_g)
-///
-/// * `gas_temperature`, `wall_temperature` (K).
-///
-/// # Source
-///
-/// [`crate::sources::LECKNER_1972`], form of Modest.
-pub fn absorptivity_leckner(
-    volume: &Volume,
-    gas_temperature: f64,
-    wall_temperature: f64,
-) -> f64 {
-    let ratio = wall_temperature / gas_temperature;
-    let scaled = Volume {
-        beam_length: volume.beam_length * ratio,
-        ..*volume
-    };
-    emissivity_leckner(&scaled, wall_temperature).total() / ratio.sqrt()
 }
 
 /// Emissivity of combustion gas with equal parts of water vapor and carbon dioxide (–).

@@ -1,7 +1,7 @@
 //! Wood as a fuel: heating value, air, flue gas, flame temperature.
 
 use super::air::DRY_AIR;
-use super::gas::{Composition, Gas, MOLAR_MASS, Species, molar_mass};
+use super::gas::{Composition, Gas, MOLAR_MASS, Species, molar_mass, sensible_enthalpy};
 
 /// Atomic masses of carbon, hydrogen, nitrogen and oxygen (kg/mol).
 const CARBON: f64 = 0.012011;
@@ -134,7 +134,7 @@ pub fn flame_temperature(
     lower_heating_value: f64,
     air_temperature: f64,
 ) -> f64 {
-    let air = Gas::new(DRY_AIR).enthalpy(air_temperature);
+    let air = sensible_enthalpy(&DRY_AIR, air_temperature);
     let heat = lower_heating_value + flue_gas.air_per_fuel * air;
     gas.temperature(heat / flue_gas.gas_per_fuel)
 }
