@@ -27,31 +27,19 @@ pub struct Source {
 }
 
 const fn seen(text: &'static str) -> Source {
-    Source {
-        text,
-        trust: Trust::Seen,
-    }
+    Source { text, trust: Trust::Seen }
 }
 
 const fn memory(text: &'static str) -> Source {
-    Source {
-        text,
-        trust: Trust::Memory,
-    }
+    Source { text, trust: Trust::Memory }
 }
 
 const fn practice(text: &'static str) -> Source {
-    Source {
-        text,
-        trust: Trust::CommonPractice,
-    }
+    Source { text, trust: Trust::CommonPractice }
 }
 
 const fn computed(text: &'static str) -> Source {
-    Source {
-        text,
-        trust: Trust::Computed,
-    }
+    Source { text, trust: Trust::Computed }
 }
 
 /// Heating value of wood from its elements.

@@ -106,12 +106,7 @@ pub struct Unit {
 }
 
 const fn unit(symbol: &'static str, factor: f64, decimals: usize) -> Unit {
-    Unit {
-        symbol,
-        factor,
-        zero: 0.0,
-        decimals,
-    }
+    Unit { symbol, factor, zero: 0.0, decimals }
 }
 
 /// The unit of a quantity in a system.
@@ -125,12 +120,9 @@ pub const fn unit_of(quantity: Quantity, system: System) -> Unit {
         (Quantity::Area, System::Us) => unit("ft²", METERS_PER_FOOT * METERS_PER_FOOT, 1),
         (Quantity::Opening, System::Metric) => unit("cm²", 1e-4, 0),
         (Quantity::Opening, System::Us) => unit("in²", METERS_PER_INCH * METERS_PER_INCH, 1),
-        (Quantity::Temperature, System::Metric) => Unit {
-            symbol: "°C",
-            factor: 1.0,
-            zero: ZERO_CELSIUS,
-            decimals: 0,
-        },
+        (Quantity::Temperature, System::Metric) => {
+            Unit { symbol: "°C", factor: 1.0, zero: ZERO_CELSIUS, decimals: 0 }
+        }
         (Quantity::Temperature, System::Us) => Unit {
             symbol: "°F",
             factor: 5.0 / 9.0,
@@ -182,10 +174,7 @@ pub fn number(value: f64, quantity: Quantity, system: System) -> String {
     let decimals = unit_of(quantity, system).decimals;
     let text = format!("{:.decimals$}", to_shown(value, quantity, system));
     // Rounding may leave a minus before zero.
-    if text
-        .strip_prefix('-')
-        .is_some_and(|rest| rest.chars().all(|c| "0.".contains(c)))
-    {
+    if text.strip_prefix('-').is_some_and(|rest| rest.chars().all(|c| "0.".contains(c))) {
         text.trim_start_matches('-').into()
     } else {
         text
@@ -201,11 +190,7 @@ pub fn editable(value: f64, quantity: Quantity, system: System) -> String {
     } else {
         &text
     };
-    if text == "-0" {
-        "0".into()
-    } else {
-        text.into()
-    }
+    if text == "-0" { "0".into() } else { text.into() }
 }
 
 /// A text that is not a number.
@@ -223,10 +208,7 @@ pub struct NotANumber;
 /// [`NotANumber`] for anything else.
 pub fn parse(text: &str, quantity: Quantity, system: System) -> Result<f64, NotANumber> {
     let text = text.trim().replace(',', ".").replace('\u{2212}', "-");
-    let text = text
-        .strip_suffix(unit_of(quantity, system).symbol)
-        .unwrap_or(&text)
-        .trim();
+    let text = text.strip_suffix(unit_of(quantity, system).symbol).unwrap_or(&text).trim();
     if matches!(quantity, Quantity::Length | Quantity::Size) && text.contains(['\'', '"']) {
         return feet_and_inches(text);
     }
@@ -238,16 +220,8 @@ fn feet_and_inches(text: &str) -> Result<f64, NotANumber> {
         Some((feet, inches)) => (with_fraction(feet)?, inches),
         None => (0.0, text),
     };
-    let inches = inches
-        .trim()
-        .trim_end_matches('"')
-        .trim()
-        .trim_start_matches('-');
-    let inches = if inches.is_empty() {
-        0.0
-    } else {
-        with_fraction(inches)?
-    };
+    let inches = inches.trim().trim_end_matches('"').trim().trim_start_matches('-');
+    let inches = if inches.is_empty() { 0.0 } else { with_fraction(inches)? };
     Ok(feet * METERS_PER_FOOT + inches * METERS_PER_INCH)
 }
 
@@ -255,10 +229,7 @@ fn with_fraction(text: &str) -> Result<f64, NotANumber> {
     let plain = |text: &str| {
         // `parse` would also take "inf", "nan" and "1e9".
         let digits = text.trim();
-        if digits.is_empty()
-            || !digits
-                .chars()
-                .all(|c| c.is_ascii_digit() || "+-.".contains(c))
+        if digits.is_empty() || !digits.chars().all(|c| c.is_ascii_digit() || "+-.".contains(c))
         {
             return Err(NotANumber);
         }
@@ -276,11 +247,7 @@ fn with_fraction(text: &str) -> Result<f64, NotANumber> {
         Some((whole, numerator)) => {
             let whole = plain(whole)?;
             let part = plain(numerator)? / denominator;
-            Ok(if whole < 0.0 {
-                whole - part
-            } else {
-                whole + part
-            })
+            Ok(if whole < 0.0 { whole - part } else { whole + part })
         }
         None => Ok(plain(left)? / denominator),
     }
@@ -303,11 +270,7 @@ mod tests {
             (parse("180 mm", Quantity::Size, System::Metric).unwrap() - 0.18).abs() < 1e-12
         );
         for bad in ["", "abc", "1e9", "inf", "nan", "1/0", "--3", "1 2 3/4/5"] {
-            assert_eq!(
-                parse(bad, Quantity::Length, System::Metric),
-                Err(NotANumber),
-                "{bad}"
-            );
+            assert_eq!(parse(bad, Quantity::Length, System::Metric), Err(NotANumber), "{bad}");
         }
     }
 
@@ -316,10 +279,7 @@ mod tests {
         for t in [-16.0, 0.0, 20.0, 399.9] {
             assert_eq!(celsius(kelvin(t)).to_bits(), f64::to_bits(t));
         }
-        assert_eq!(
-            figure(kelvin(100.0), Quantity::Temperature, System::Us),
-            "212 °F"
-        );
+        assert_eq!(figure(kelvin(100.0), Quantity::Temperature, System::Us), "212 °F");
         assert_eq!(figure(-0.01, Quantity::Pressure, System::Metric), "0.0 Pa");
     }
 }

@@ -1,6 +1,6 @@
 //! Connector and chimney as channels with a steady wall.
 
-use super::march::{Channel, Passage, Sink, Stream, march};
+use super::march::{Channel, Passage, Sink, Stream, march, wall_at};
 use crate::design::material::MINERAL_WOOL_CONDUCTIVITY;
 use crate::design::{Chimney, Design, FlueShape};
 use crate::physics::conduction::cylinder_resistance;
@@ -34,13 +34,8 @@ pub struct Flue {
     pub indoors: Passage,
     /// Through the outdoor part of the chimney.
     pub outdoors: Passage,
-}
-
-impl Flue {
     /// Inner wall surface at the mouth (K).
-    pub fn mouth_wall(&self) -> f64 {
-        self.outdoors.wall_at_outlet
-    }
+    pub mouth_wall: f64,
 }
 
 /// Flow and heat transfer of the flue.
@@ -50,10 +45,7 @@ pub fn flue_duct(chimney: &Chimney, length: f64) -> Duct {
         FlueShape::Rectangular => {
             let (width, depth) = (chimney.flue_width, chimney.flue_depth);
             let aspect = width.min(depth) / width.max(depth);
-            (
-                laminar_friction_rectangle(aspect),
-                nusselt_laminar_rectangle(aspect),
-            )
+            (laminar_friction_rectangle(aspect), nusselt_laminar_rectangle(aspect))
         }
     };
     Duct {
@@ -84,49 +76,29 @@ pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> F
     let room = design.site.room_temperature;
     let height = chimney.mouth_height - exit_height;
     let connector = connector(design, stream, inlet);
-    let part = |length: f64, film: f64, base: f64, inlet: f64| {
-        let sinks = [Sink {
-            girth: girth(chimney),
-            resistance: wall_resistance(chimney, film),
-        }];
-        let channel = Channel {
-            duct: flue_duct(chimney, height),
-            length,
-            area: chimney.area(),
-            sinks: &sinks,
-            base_temperature: base,
-            wall_emissivity: design.shell.inner_emissivity,
-            cells: CELLS,
-        };
-        march(stream, &channel, inlet)
+    let sinks_of = |film: f64| {
+        [Sink { girth: girth(chimney), resistance: wall_resistance(chimney, film) }]
     };
-    let indoors = part(
-        height - chimney.outdoor_length,
-        FILM_INDOORS,
-        room,
-        connector.outlet,
-    );
-    let outdoors = if chimney.outdoor_length > 0.0 {
-        let outside = design.site.outdoor_temperature;
-        part(
-            chimney.outdoor_length,
-            FILM_OUTDOORS,
-            outside,
-            indoors.outlet,
-        )
+    let (inside, outside) = (sinks_of(FILM_INDOORS), sinks_of(FILM_OUTDOORS));
+    let part = |length, sinks, base_temperature| Channel {
+        duct: flue_duct(chimney, height),
+        length,
+        area: chimney.area(),
+        sinks,
+        base_temperature,
+        wall_emissivity: design.shell.inner_emissivity,
+        cells: CELLS,
+    };
+    let lower = part(height - chimney.outdoor_length, &inside, room);
+    let upper = part(chimney.outdoor_length, &outside, design.site.outdoor_temperature);
+    let indoors = march(stream, &lower, connector.outlet);
+    let (outdoors, last) = if chimney.outdoor_length > 0.0 {
+        (march(stream, &upper, indoors.outlet), &upper)
     } else {
-        Passage {
-            friction: 0.0,
-            acceleration: 0.0,
-            heat: 0.0,
-            ..indoors
-        }
+        (Passage { friction: 0.0, acceleration: 0.0, heat: 0.0, ..indoors }, &lower)
     };
-    Flue {
-        connector,
-        indoors,
-        outdoors,
-    }
+    let mouth_wall = wall_at(stream, last, outdoors.outlet);
+    Flue { connector, indoors, outdoors, mouth_wall }
 }
 
 fn girth(chimney: &Chimney) -> f64 {
@@ -141,10 +113,7 @@ fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
     let mut passage = Passage::default();
     let mut film = FILM_INDOORS;
     for _ in 0..2 {
-        let sinks = [Sink {
-            girth: girth(chimney),
-            resistance: 1.0 / film,
-        }];
+        let sinks = [Sink { girth: girth(chimney), resistance: 1.0 / film }];
         let channel = Channel {
             duct: flue_duct(chimney, chimney.connector_length),
             length: chimney.connector_length,

@@ -95,24 +95,12 @@ pub(super) fn turn_losses(flow: &Flow<'_>) -> Vec<f64> {
 
 /// Sums up what pulls and what holds back.
 pub(super) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
-    let Flow {
-        stream,
-        path,
-        firebox_temperature,
-        passages,
-        flue,
-        air: air_flow,
-    } = flow;
+    let Flow { stream, path, firebox_temperature, passages, flue, air: air_flow } = flow;
     let [firebox, rises, column] = columns(design, flow);
     let flue_area = design.chimney.area();
     let turns = turn_losses(flow);
-    let last = passages
-        .last()
-        .map_or(*firebox_temperature, |passage| passage.outlet);
-    let last_area = path
-        .segments
-        .last()
-        .map_or(f64::INFINITY, |segment| segment.area);
+    let last = passages.last().map_or(*firebox_temperature, |passage| passage.outlet);
+    let last_area = path.segments.last().map_or(f64::INFINITY, |segment| segment.area);
     let exit = path.exit_coefficient * dynamic_pressure(stream, last_area.min(flue_area), last);
     let room = air::density(stream.pressure, design.site.room_temperature);
     let inlet_speed = air_flow / (room * design.firebox.inlet_area);
@@ -138,41 +126,24 @@ pub(super) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
         (Item::Acceleration, -acceleration(flow, flue_area)),
         (Item::HouseSuction, -design.site.house_suction),
     ];
-    let entries: Vec<Entry> = items
-        .into_iter()
-        .map(|(item, pascals)| Entry { item, pascals })
-        .collect();
+    let entries: Vec<Entry> =
+        items.into_iter().map(|(item, pascals)| Entry { item, pascals }).collect();
     let draft = firebox + rises + column;
     let losses = draft - entries.iter().map(|entry| entry.pascals).sum::<f64>();
-    Ledger {
-        entries,
-        draft,
-        losses,
-    }
+    Ledger { entries, draft, losses }
 }
 
 /// Pull of the gas in firebox, rises between runs, and chimney (Pa), signed.
 fn columns(design: &Design, flow: &Flow<'_>) -> [f64; 3] {
-    let Flow {
-        stream,
-        path,
-        firebox_temperature,
-        passages,
-        flue,
-        ..
-    } = flow;
+    let Flow { stream, path, firebox_temperature, passages, flue, .. } = flow;
     let outside = air::density(stream.pressure, design.site.outdoor_temperature);
     let gas_density = |t: f64| stream.gas.density(stream.pressure, t);
     let pull = |rise: f64, density: f64| GRAVITY * rise * (outside - density);
     let first_rise = path.segments.first().map_or(0.0, |segment| segment.rise);
-    let firebox = pull(
-        design.firebox.height + first_rise,
-        gas_density(*firebox_temperature),
-    );
+    let firebox = pull(design.firebox.height + first_rise, gas_density(*firebox_temperature));
     let rises = path.segments.iter().skip(1).zip(*passages);
-    let rises: f64 = rises
-        .map(|(segment, before)| pull(segment.rise, gas_density(before.outlet)))
-        .sum();
+    let rises: f64 =
+        rises.map(|(segment, before)| pull(segment.rise, gas_density(before.outlet))).sum();
     let outdoors = design.chimney.outdoor_length;
     let indoors = design.chimney.mouth_height - path.exit_height - outdoors;
     let column =
@@ -193,11 +164,7 @@ fn acceleration(flow: &Flow<'_>, flue_area: f64) -> f64 {
         before = dynamic_pressure(flow.stream, segment.area, temperature);
     }
     sum += dynamic_pressure(flow.stream, flue_area, temperature) - before;
-    let Flue {
-        connector,
-        indoors,
-        outdoors,
-    } = flow.flue;
+    let Flue { connector, indoors, outdoors, .. } = flow.flue;
     sum + connector.acceleration + indoors.acceleration + outdoors.acceleration
 }
 

@@ -79,12 +79,7 @@ impl Burn {
 
     /// Adiabatic flame temperature with air at a temperature (K).
     pub fn flame_temperature(&self, air_temperature: f64) -> f64 {
-        flame_temperature(
-            &self.flue_gas,
-            &self.gas,
-            self.lower_heating_value,
-            air_temperature,
-        )
+        flame_temperature(&self.flue_gas, &self.gas, self.lower_heating_value, air_temperature)
     }
 }
 
@@ -128,13 +123,9 @@ pub fn firebox(
     };
     // The flame bounds from above; a little slack covers a firebox that loses nothing.
     let hottest = burn.flame_temperature(room) + 1.0;
-    let temperature = bracketed(
-        (room, surplus(room)),
-        (hottest, surplus(hottest)),
-        1e-7,
-        surplus,
-    )
-    .map_err(Failure::Firebox)?;
+    let temperature =
+        bracketed((room, surplus(room)), (hottest, surplus(hottest)), 1e-7, surplus)
+            .map_err(Failure::Firebox)?;
     Ok(shares.state(design, temperature))
 }
 

@@ -50,8 +50,6 @@ pub struct Passage {
     pub outlet: f64,
     /// Wall surface, mean over length and girth (K).
     pub wall: f64,
-    /// Wall surface at the end, mean over the girth (K).
-    pub wall_at_outlet: f64,
     /// Heat given to the walls (W).
     pub heat: f64,
     /// Share of it by radiation (–).
@@ -86,22 +84,12 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
         velocity: speed(stream, channel.area, inlet),
         ..Passage::default()
     };
-    let place = Stretch {
-        stream,
-        channel,
-        radiator: radiator(stream, channel),
-    };
+    let place = Stretch { stream, channel, radiator: radiator(stream, channel) };
     let mut radiated = 0.0;
-    let mut guess = Guess {
-        drop: 0.0,
-        wall: channel.base_temperature,
-    };
+    let mut guess = Guess { drop: 0.0, wall: channel.base_temperature };
     for index in 0..channel.cells {
         let cell = cell(&place, passage.outlet, step, guess);
-        guess = Guess {
-            drop: cell.drop,
-            wall: cell.wall,
-        };
+        guess = Guess { drop: cell.drop, wall: cell.wall };
         let weight = 1.0 / f64::from(channel.cells);
         passage.wall += weight * cell.wall;
         passage.heat += cell.heat;
@@ -112,17 +100,20 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
             passage.reynolds = cell.reynolds;
         }
         passage.outlet -= cell.drop;
-        passage.wall_at_outlet = cell.wall;
     }
-    passage.radiation_fraction = if passage.heat > 0.0 {
-        radiated / passage.heat
-    } else {
-        0.0
-    };
+    passage.radiation_fraction = if passage.heat > 0.0 { radiated / passage.heat } else { 0.0 };
     let flux = stream.mass_flow / channel.area;
     let volume = |t: f64| 1.0 / stream.gas.density(stream.pressure, t);
     passage.acceleration = flux * flux * (volume(passage.outlet) - volume(inlet));
     passage
+}
+
+/// Wall surface where the gas of a channel has a temperature, mean over the girth (K).
+pub fn wall_at(stream: &Stream, channel: &Channel<'_>, gas_temperature: f64) -> f64 {
+    let place = Stretch { stream, channel, radiator: radiator(stream, channel) };
+    let guess = 0.5 * (gas_temperature + channel.base_temperature);
+    let first = Film::at(&place, gas_temperature, guess).flow(channel, gas_temperature).wall;
+    Film::at(&place, gas_temperature, first).flow(channel, gas_temperature).wall
 }
 
 /// A stream in a channel, with what its gas radiates.
@@ -173,14 +164,8 @@ struct Cell {
 
 /// One cell: an exponential step, with film and walls at the cell's logarithmic mean.
 fn cell(place: &Stretch<'_>, inlet: f64, step: f64, guess: Guess) -> Cell {
-    let Stretch {
-        stream, channel, ..
-    } = *place;
-    let Stream {
-        gas,
-        mass_flow,
-        pressure,
-    } = stream;
+    let Stretch { stream, channel, .. } = *place;
+    let Stream { gas, mass_flow, pressure } = stream;
     let base = channel.base_temperature;
     let excess = inlet - base;
     let mut drop = guess.drop;
@@ -194,11 +179,7 @@ fn cell(place: &Stretch<'_>, inlet: f64, step: f64, guess: Guess) -> Cell {
             (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)) / drop
         };
         let theta = mean - base;
-        let conductance = if theta.abs() < 1e-9 {
-            0.0
-        } else {
-            flow.flux_girth / theta
-        };
+        let conductance = if theta.abs() < 1e-9 { 0.0 } else { flow.flux_girth / theta };
         let next = -excess * libm::expm1(-conductance * step / (mass_flow * cooled));
         let change = next - drop;
         drop = next;
@@ -258,11 +239,7 @@ struct HeatFlow {
 
 impl Film {
     fn at(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> Self {
-        let Stretch {
-            stream: Stream { gas, mass_flow, .. },
-            channel,
-            radiator,
-        } = place;
+        let Stretch { stream: Stream { gas, mass_flow, .. }, channel, radiator } = place;
         let duct = &channel.duct;
         let viscosity = gas.viscosity(gas_temperature);
         let conductivity = gas.conductivity(gas_temperature);
@@ -298,11 +275,7 @@ impl Film {
         }
         HeatFlow {
             flux_girth,
-            radiation_fraction: if flux_girth > 0.0 {
-                radiated / flux_girth
-            } else {
-                0.0
-            },
+            radiation_fraction: if flux_girth > 0.0 { radiated / flux_girth } else { 0.0 },
             wall: wall_girth / girth,
         }
     }

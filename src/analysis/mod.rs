@@ -252,10 +252,7 @@ pub fn analyze(design: &Design) -> Result<Analysis, Failure> {
     ];
     if finite.iter().all(|value| value.is_finite()) {
         let house = house(design, &height_of_fire);
-        Ok(Analysis {
-            height_of_fire,
-            house,
-        })
+        Ok(Analysis { height_of_fire, house })
     } else {
         Err(Failure::NotFinite)
     }
@@ -285,15 +282,10 @@ pub(crate) fn state_at(
 ) -> Result<State, Failure> {
     let burn = Burn::new(design, excess_air_ratio);
     let firebox = firebox(design, path, &burn, elapsed(design))?;
-    let stream = Stream {
-        gas: burn.gas,
-        mass_flow: burn.gas_flow(),
-        pressure: pressure(design),
-    };
+    let stream =
+        Stream { gas: burn.gas, mass_flow: burn.gas_flow(), pressure: pressure(design) };
     let passages = runs(design, path, &stream, firebox.temperature);
-    let runs_outlet = passages
-        .last()
-        .map_or(firebox.temperature, |passage| passage.outlet);
+    let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
     let flue = flue(design, &stream, path.exit_height, runs_outlet);
     let flow = Flow {
         stream: &stream,
@@ -305,15 +297,7 @@ pub(crate) fn state_at(
     };
     let ledger = ledger(design, &flow);
     let turns = turn_losses(&flow);
-    Ok(State {
-        burn,
-        firebox,
-        stream,
-        passages,
-        turns,
-        flue,
-        ledger,
-    })
+    Ok(State { burn, firebox, stream, passages, turns, flue, ledger })
 }
 
 /// Local pressure (Pa); the catalog of inputs holds the altitude inside the formula's range.
@@ -350,20 +334,10 @@ fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passag
 }
 
 fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
-    let State {
-        burn,
-        firebox,
-        stream,
-        passages,
-        turns,
-        flue,
-        ledger,
-    } = state;
+    let State { burn, firebox, stream, passages, turns, flue, ledger } = state;
     let gas = &stream.gas;
     let room = design.site.room_temperature;
-    let runs_outlet = passages
-        .last()
-        .map_or(firebox.temperature, |passage| passage.outlet);
+    let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
     let stack = stream.mass_flow * (gas.enthalpy(runs_outlet) - gas.enthalpy(room));
     let efficiency_lower = 1.0 - stack / burn.heat() - design.fire.unburned_fraction;
     let water_pressure = gas.composition().fraction(Species::Water) * stream.pressure;
@@ -395,7 +369,7 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
         chimney_inlet: flue.connector.outlet,
         chimney_velocity: flue.indoors.velocity,
         chimney_mouth_gas: flue.outdoors.outlet,
-        chimney_mouth_wall: flue.mouth_wall(),
+        chimney_mouth_wall: flue.mouth_wall,
         dew_point: dew_point(water_pressure),
         draft: ledger.draft,
         losses: ledger.losses,
@@ -427,14 +401,7 @@ fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) 
 }
 
 fn heat_shares(design: &Design, state: &State) -> HeatShares {
-    let State {
-        burn,
-        firebox,
-        stream,
-        passages,
-        flue,
-        ..
-    } = state;
+    let State { burn, firebox, stream, passages, flue, .. } = state;
     let room = design.site.room_temperature;
     HeatShares {
         wood_watts: burn.heat(),

@@ -88,10 +88,7 @@ pub fn path(design: &Design) -> Path {
     for (index, (run, height)) in runs.iter().zip(&heights).enumerate() {
         let neighbors = Neighbors {
             index,
-            before: index
-                .checked_sub(1)
-                .and_then(|before| runs.get(before))
-                .copied(),
+            before: index.checked_sub(1).and_then(|before| runs.get(before)).copied(),
             after: runs.get(index + 1).copied(),
         };
         // The firebox column ends at the axis of the first run of a stack above it.
@@ -139,10 +136,9 @@ fn against_firebox(
     let firebox = &design.firebox;
     let along = run.length.min(firebox.width);
     match design.path.layout {
-        Layout::Above if index == 0 => Some((
-            along * run.width.min(firebox.depth),
-            firebox.crown_thickness,
-        )),
+        Layout::Above if index == 0 => {
+            Some((along * run.width.min(firebox.depth), firebox.crown_thickness))
+        }
         Layout::Behind => {
             let top = (height + 0.5 * run.height).min(firebox.height);
             let facing = (top - (height - 0.5 * run.height)).max(0.0);
@@ -189,17 +185,10 @@ fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<W
     }
     let perimeter = 2.0 * (run.width + run.height);
     let inner: f64 = shared.iter().map(|(girth, _)| girth).sum();
-    let thick = Wall {
-        girth: (perimeter - inner).max(0.0),
-        backing: Backing::Thick,
-    };
-    let shared =
-        shared
-            .into_iter()
-            .filter(|(girth, _)| 0.0 < *girth)
-            .map(|(girth, thickness)| Wall {
-                girth,
-                backing: Backing::Shared(thickness),
-            });
+    let thick = Wall { girth: (perimeter - inner).max(0.0), backing: Backing::Thick };
+    let shared = shared
+        .into_iter()
+        .filter(|(girth, _)| 0.0 < *girth)
+        .map(|(girth, thickness)| Wall { girth, backing: Backing::Shared(thickness) });
     std::iter::once(thick).chain(shared).collect()
 }

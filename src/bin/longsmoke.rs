@@ -38,11 +38,7 @@ enum Request {
     Help,
     Example,
     Schema(Option<String>),
-    Check {
-        files: Vec<String>,
-        form: Form,
-        system: System,
-    },
+    Check { files: Vec<String>, form: Form, system: System },
 }
 
 #[derive(Clone, Copy)]
@@ -81,11 +77,9 @@ fn request() -> Result<Request, lexopt::Error> {
     }
     let mut words = words.into_iter();
     match words.next().as_deref() {
-        Some("check") if words.len() > 0 => Ok(Request::Check {
-            files: words.collect(),
-            form,
-            system,
-        }),
+        Some("check") if words.len() > 0 => {
+            Ok(Request::Check { files: words.collect(), form, system })
+        }
         Some("schema") => Ok(Request::Schema(words.next())),
         Some("example") => Ok(Request::Example),
         Some("help") => Ok(Request::Help),
@@ -104,16 +98,11 @@ fn units(word: &str) -> Result<System, lexopt::Error> {
 fn run(request: Request) -> Outcome {
     match request {
         Request::Help => say(USAGE),
-        Request::Example => say(&format!(
-            "{}\n",
-            document::write(&Design::demonstration(), None)
-        )),
+        Request::Example => {
+            say(&format!("{}\n", document::write(&Design::demonstration(), None)))
+        }
         Request::Schema(which) => schema(which.as_deref()),
-        Request::Check {
-            files,
-            form,
-            system,
-        } => files
+        Request::Check { files, form, system } => files
             .iter()
             .map(|file| check_file(file, form, system))
             .max()
@@ -170,14 +159,8 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
         Form::Json => json(&design, &analysis, &findings, system),
         Form::Text => say(&text(file, &analysis, &findings, system)),
     };
-    let forbidden = findings
-        .iter()
-        .any(|finding| finding.severity == Severity::DoNotBuild);
-    if forbidden {
-        said.max(Outcome::Forbidden)
-    } else {
-        said
-    }
+    let forbidden = findings.iter().any(|finding| finding.severity == Severity::DoNotBuild);
+    if forbidden { said.max(Outcome::Forbidden) } else { said }
 }
 
 /// One JSON document a line, so that many files make one stream.
@@ -222,40 +205,16 @@ fn text(file: &str, analysis: &Analysis, findings: &[Finding], system: System) -
 fn figures(analysis: &Analysis, system: System) -> Vec<String> {
     let fire = &analysis.height_of_fire;
     let figures = [
-        (
-            "Gas out of the firebox",
-            fire.firebox_outlet,
-            Quantity::Temperature,
-        ),
-        (
-            "Gas out of the last run",
-            fire.runs_outlet,
-            Quantity::Temperature,
-        ),
-        (
-            "Gas into the chimney",
-            fire.chimney_inlet,
-            Quantity::Temperature,
-        ),
-        (
-            "Wall at the mouth",
-            fire.chimney_mouth_wall,
-            Quantity::Temperature,
-        ),
+        ("Gas out of the firebox", fire.firebox_outlet, Quantity::Temperature),
+        ("Gas out of the last run", fire.runs_outlet, Quantity::Temperature),
+        ("Gas into the chimney", fire.chimney_inlet, Quantity::Temperature),
+        ("Wall at the mouth", fire.chimney_mouth_wall, Quantity::Temperature),
         ("Dew point", fire.dew_point, Quantity::Temperature),
         ("Draft", fire.draft, Quantity::Pressure),
         ("Losses", fire.losses, Quantity::Pressure),
         ("Margin", fire.margin, Quantity::Pressure),
-        (
-            "Efficiency, lower heating value",
-            fire.efficiency_lower,
-            Quantity::Share,
-        ),
-        (
-            "Efficiency, higher heating value",
-            fire.efficiency_higher,
-            Quantity::Share,
-        ),
+        ("Efficiency, lower heating value", fire.efficiency_lower, Quantity::Share),
+        ("Efficiency, higher heating value", fire.efficiency_higher, Quantity::Share),
     ];
     let line = |(name, value, quantity)| {
         format!("  {name:<34}{:>12}", figure(value, quantity, system))

@@ -69,13 +69,7 @@ pub struct Document {
 pub(super) fn field_value(field: &Field, design: &Design) -> Value {
     match &field.kind {
         Kind::Choice(choice) => {
-            json!(
-                choice
-                    .keys
-                    .get((choice.get)(design))
-                    .copied()
-                    .unwrap_or_default()
-            )
+            json!(choice.keys.get((choice.get)(design)).copied().unwrap_or_default())
         }
         Kind::Number(number) => {
             let value = (number.get)(design);
@@ -110,11 +104,7 @@ fn set_choice(choice: &Choice, design: &mut Design, value: &Value) -> Result<(),
 
 fn set_number(number: &Number, design: &mut Design, value: &Value) -> Result<(), String> {
     let value = value.as_f64().ok_or("a number")?;
-    let value = if number.quantity == Quantity::Temperature {
-        kelvin(value)
-    } else {
-        value
-    };
+    let value = if number.quantity == Quantity::Temperature { kelvin(value) } else { value };
     // `set` of a count holds it to its range, so a wrong one must be seen before.
     if number.quantity == Quantity::Count
         && !(number.possible.contains(&value) && value.fract().abs() < 1e-9)
@@ -135,11 +125,9 @@ pub fn read(text: &str) -> Result<Document, DocumentError> {
     if text.len() > MOST_BYTES {
         return Err(DocumentError::TooLong);
     }
-    let original: Value =
-        serde_json::from_str(text).map_err(|error| DocumentError::NotJson {
-            line: error.line(),
-            cause: error.to_string(),
-        })?;
+    let original: Value = serde_json::from_str(text).map_err(|error| {
+        DocumentError::NotJson { line: error.line(), cause: error.to_string() }
+    })?;
     let version = original.get(VERSION_KEY).ok_or(DocumentError::NotADesign)?;
     let version = version.as_u64().ok_or(DocumentError::NotADesign)?;
     if version > VERSION {
@@ -182,10 +170,7 @@ pub fn read(text: &str) -> Result<Document, DocumentError> {
 fn read_overrides(value: &Value) -> Result<Vec<RunOverride>, String> {
     let expected =
         || format!("a list of at most {MOST_RUNS} runs with length_m, width_m, height_m");
-    let list = value
-        .as_array()
-        .filter(|list| list.len() <= MOST_RUNS)
-        .ok_or_else(expected)?;
+    let list = value.as_array().filter(|list| list.len() <= MOST_RUNS).ok_or_else(expected)?;
     list.iter()
         .map(|run| {
             let size = |key: &str| match run.get(key) {
@@ -206,11 +191,9 @@ fn read_overrides(value: &Value) -> Result<Vec<RunOverride>, String> {
 
 fn write_override(own: &RunOverride) -> Value {
     let mut run = Map::new();
-    for (key, size) in [
-        ("length_m", own.length),
-        ("width_m", own.width),
-        ("height_m", own.height),
-    ] {
+    for (key, size) in
+        [("length_m", own.length), ("width_m", own.width), ("height_m", own.height)]
+    {
         if let Some(size) = size {
             run.insert(key.into(), json!(size));
         }
@@ -258,8 +241,7 @@ fn line_of(text: &str, path: &str) -> usize {
         };
         from += at;
     }
-    text.get(..from)
-        .map_or(1, |before| before.matches('\n').count() + 1)
+    text.get(..from).map_or(1, |before| before.matches('\n').count() + 1)
 }
 
 /// JSON Schema of a design file, made from the catalog of inputs.
@@ -275,10 +257,7 @@ pub fn schema(describe: impl Fn(FieldId) -> String) -> Value {
         };
         if let Some(map) = entry.as_object_mut() {
             map.insert("description".into(), json!(describe(field.id)));
-            map.insert(
-                "default".into(),
-                field_value(field, &Design::demonstration()),
-            );
+            map.insert("default".into(), field_value(field, &Design::demonstration()));
         }
         let properties = groups
             .entry(group.to_owned())
@@ -305,16 +284,8 @@ pub fn schema(describe: impl Fn(FieldId) -> String) -> Value {
 }
 
 fn number_schema(number: &Number) -> Value {
-    let zero = if number.quantity == Quantity::Temperature {
-        ZERO_CELSIUS
-    } else {
-        0.0
-    };
-    let kind = if number.quantity == Quantity::Count {
-        "integer"
-    } else {
-        "number"
-    };
+    let zero = if number.quantity == Quantity::Temperature { ZERO_CELSIUS } else { 0.0 };
+    let kind = if number.quantity == Quantity::Count { "integer" } else { "number" };
     let shift = |value: f64| ((value - zero) * 1e9).round() / 1e9;
     json!({ "type": kind, "minimum": shift(*number.possible.start()),
         "maximum": shift(*number.possible.end()) })
@@ -327,14 +298,8 @@ mod tests {
     #[test]
     fn round_trip_keeps_what_we_do_not_know() {
         let mut design = Design::demonstration();
-        design.path.overrides = vec![RunOverride {
-            height: Some(0.25),
-            ..Default::default()
-        }];
-        let text = write(
-            &design,
-            Some(&json!({ "note": "ours", "site": { "well_m": 3 } })),
-        );
+        design.path.overrides = vec![RunOverride { height: Some(0.25), ..Default::default() }];
+        let text = write(&design, Some(&json!({ "note": "ours", "site": { "well_m": 3 } })));
         let document = read(&text).unwrap();
         assert_eq!(document.design, design);
         assert_eq!(document.original["note"], "ours");
@@ -348,10 +313,7 @@ mod tests {
         let error = read(text).unwrap_err().to_string();
         assert!(error.starts_with("line 4: fire.charge_kg"), "{error}");
         assert_eq!(read("{}").unwrap_err(), DocumentError::NotADesign);
-        assert!(matches!(
-            read("{\n,"),
-            Err(DocumentError::NotJson { line: 2, .. })
-        ));
+        assert!(matches!(read("{\n,"), Err(DocumentError::NotJson { line: 2, .. })));
         let newer = "{\"heater_design_version\": 99}";
         assert_eq!(read(newer).unwrap_err(), DocumentError::UnknownVersion(99));
         let text = "{\"heater_design_version\": 1, \"path\": {\"run_count\": 2.5}}";

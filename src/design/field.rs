@@ -271,15 +271,7 @@ macro_rules! choice {
 
 /// All inputs, in the order of the form.
 pub static FIELDS: [Field; 57] = [
-    choice!(
-        RuleSet,
-        Site,
-        "site.rule_set",
-        "rs",
-        false,
-        RuleSet,
-        site.rule_set
-    ),
+    choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
         Site,
@@ -340,15 +332,7 @@ pub static FIELDS: [Field; 57] = [
         1.0,
         site.house_suction
     ),
-    choice!(
-        Species,
-        Fire,
-        "fire.species",
-        "sp",
-        false,
-        Species,
-        fire.species
-    ),
+    choice!(Species, Fire, "fire.species", "sp", false, Species, fire.species),
     number!(
         Moisture,
         Fire,
@@ -553,15 +537,7 @@ pub static FIELDS: [Field; 57] = [
         0.05,
         firebox.flame_emissivity
     ),
-    choice!(
-        Layout,
-        Path,
-        "path.layout",
-        "ly",
-        false,
-        Layout,
-        path.layout
-    ),
+    choice!(Layout, Path, "path.layout", "ly", false, Layout, path.layout),
     Field {
         id: FieldId::RunCount,
         group: Group::Path,
@@ -739,15 +715,7 @@ pub static FIELDS: [Field; 57] = [
         0.01,
         shell.inner_emissivity
     ),
-    choice!(
-        FlueShape,
-        Chimney,
-        "chimney.shape",
-        "fs",
-        false,
-        FlueShape,
-        chimney.shape
-    ),
+    choice!(FlueShape, Chimney, "chimney.shape", "fs", false, FlueShape, chimney.shape),
     choice!(
         FlueMaterial,
         Chimney,
@@ -757,15 +725,7 @@ pub static FIELDS: [Field; 57] = [
         Material,
         chimney.wall_material
     ),
-    choice!(
-        Duty,
-        Chimney,
-        "chimney.duty",
-        "cd",
-        false,
-        ChimneyDuty,
-        chimney.duty
-    ),
+    choice!(Duty, Chimney, "chimney.duty", "cd", false, ChimneyDuty, chimney.duty),
     number!(
         MouthHeight,
         Chimney,
@@ -942,10 +902,7 @@ pub static FIELDS: [Field; 57] = [
 ///
 /// Never: a test holds that every name is in the catalog.
 pub fn field(id: FieldId) -> &'static Field {
-    FIELDS
-        .iter()
-        .find(|field| field.id == id)
-        .unwrap_or(&FIELDS[0])
+    FIELDS.iter().find(|field| field.id == id).unwrap_or(&FIELDS[0])
 }
 
 /// What is wrong with a design.
@@ -989,10 +946,7 @@ pub fn check_number(id: FieldId, number: &Number, value: f64) -> Option<Problem>
     if (low - slack..=high + slack).contains(&value) && whole {
         return None;
     }
-    Some(Problem {
-        field: id,
-        kind: ProblemKind::OutOfRange { value, low, high },
-    })
+    Some(Problem { field: id, kind: ProblemKind::OutOfRange { value, low, high } })
 }
 
 /// Everything that keeps a design from being analyzed; empty for a good one.
@@ -1001,9 +955,8 @@ pub fn check(design: &Design) -> Vec<Problem> {
         Kind::Number(number) => check_number(field.id, number, (number.get)(design)),
         Kind::Choice(_) => None,
     });
-    let mut problems: Vec<Problem> = numbers
-        .chain(design.path.overrides.iter().flat_map(check_override))
-        .collect();
+    let mut problems: Vec<Problem> =
+        numbers.chain(design.path.overrides.iter().flat_map(check_override)).collect();
     if problems.is_empty() {
         problems.extend(check_geometry(design));
     }
@@ -1024,23 +977,15 @@ fn check_override(own: &RunOverride) -> Vec<Problem> {
 }
 
 fn check_geometry(design: &Design) -> Vec<Problem> {
-    let Design {
-        firebox, chimney, ..
-    } = design;
+    let Design { firebox, chimney, .. } = design;
     let lowest_mouth = design.top_height() + SHORTEST_CHIMNEY;
-    let start = design
-        .run_heights()
-        .last()
-        .copied()
-        .unwrap_or(firebox.height);
+    let start = design.run_heights().last().copied().unwrap_or(firebox.height);
     let longest = chimney.mouth_height - start;
     let problem = |field, kind| Problem { field, kind };
     let mut problems = Vec::new();
     if chimney.mouth_height < lowest_mouth {
-        problems.push(problem(
-            FieldId::MouthHeight,
-            ProblemKind::MouthBelowHeater(lowest_mouth),
-        ));
+        problems
+            .push(problem(FieldId::MouthHeight, ProblemKind::MouthBelowHeater(lowest_mouth)));
     } else if longest < chimney.outdoor_length {
         problems.push(problem(
             FieldId::OutdoorLength,
@@ -1075,11 +1020,7 @@ mod tests {
         for each in &FIELDS {
             assert_eq!(field(each.id).path, each.path);
             if let Kind::Number(number) = &each.kind {
-                assert!(
-                    number.possible.start() <= number.usual.start(),
-                    "{}",
-                    each.path
-                );
+                assert!(number.possible.start() <= number.usual.start(), "{}", each.path);
                 assert!(number.usual.end() <= number.possible.end(), "{}", each.path);
             }
         }
@@ -1099,10 +1040,7 @@ mod tests {
         design.fire.charge = f64::NAN;
         assert_eq!(check(&design)[0].field, FieldId::Charge);
         design = Design::demonstration();
-        design.path.overrides = vec![RunOverride {
-            length: Some(9.0),
-            ..Default::default()
-        }];
+        design.path.overrides = vec![RunOverride { length: Some(9.0), ..Default::default() }];
         assert_eq!(check(&design)[0].field, FieldId::RunLength);
     }
 }

@@ -53,18 +53,14 @@ pub fn encode(design: &Design) -> String {
     values.insert("n".into(), json!(design.name));
     for field in &FIELDS {
         let value = field_value(field, design);
-        if !frozen
-            .get(field.link)
-            .is_some_and(|default| same(default, &value))
-        {
+        if !frozen.get(field.link).is_some_and(|default| same(default, &value)) {
             values.insert(field.link.into(), value);
         }
     }
     if !design.path.overrides.is_empty() {
         let runs = design.path.overrides.iter();
-        let runs: Vec<Value> = runs
-            .map(|own| json!([own.length, own.width, own.height]))
-            .collect();
+        let runs: Vec<Value> =
+            runs.map(|own| json!([own.length, own.width, own.height])).collect();
         values.insert("ro".into(), Value::Array(runs));
     }
     let text = Value::Object(values).to_string();
@@ -96,19 +92,13 @@ pub fn decode(fragment: &str) -> Result<Design, LinkError> {
     if version > VERSION {
         return Err(LinkError::UnknownVersion(version));
     }
-    let packed = URL_SAFE_NO_PAD
-        .decode(data)
-        .map_err(|_| LinkError::Damaged)?;
+    let packed = URL_SAFE_NO_PAD.decode(data).map_err(|_| LinkError::Damaged)?;
     let text = miniz_oxide::inflate::decompress_to_vec_with_limit(&packed, MOST_INFLATED)
         .map_err(|_| LinkError::Damaged)?;
     let values: Map<String, Value> =
         serde_json::from_slice(&text).map_err(|_| LinkError::Damaged)?;
     let design = from_values(&values)?;
-    if check(&design).is_empty() {
-        Ok(design)
-    } else {
-        Err(LinkError::Refused)
-    }
+    if check(&design).is_empty() { Ok(design) } else { Err(LinkError::Refused) }
 }
 
 fn from_values(values: &Map<String, Value>) -> Result<Design, LinkError> {
@@ -138,11 +128,7 @@ fn run_override(value: &Value) -> Result<RunOverride, LinkError> {
         Value::Null => Ok(None),
         other => other.as_f64().map(Some).ok_or(LinkError::Refused),
     };
-    Ok(RunOverride {
-        length: size(length)?,
-        width: size(width)?,
-        height: size(height)?,
-    })
+    Ok(RunOverride { length: size(length)?, width: size(width)?, height: size(height)? })
 }
 
 #[cfg(test)]
@@ -155,11 +141,7 @@ mod tests {
         design.path.run_length = 1.234;
         design.path.overrides = vec![
             RunOverride::default(),
-            RunOverride {
-                length: Some(0.9),
-                width: None,
-                height: Some(0.15),
-            },
+            RunOverride { length: Some(0.9), width: None, height: Some(0.15) },
         ];
         let link = encode(&design);
         assert_eq!(decode(&link), Ok(design));
@@ -169,10 +151,7 @@ mod tests {
     #[test]
     fn damaged_and_foreign_links_are_told_apart() {
         let link = encode(&Design::demonstration());
-        assert_eq!(
-            decode(link.get(..link.len() - 4).unwrap()),
-            Err(LinkError::Damaged)
-        );
+        assert_eq!(decode(link.get(..link.len() - 4).unwrap()), Err(LinkError::Damaged));
         assert_eq!(decode("top"), Err(LinkError::NotADesign));
         assert_eq!(decode("7.abc"), Err(LinkError::UnknownVersion(7)));
         assert_eq!(decode(&"1.a".repeat(9000)), Err(LinkError::TooLong));

@@ -63,11 +63,6 @@ impl Material {
             Self::ClayTile => (1.0, 2000.0, 800.0, &EN_12524),
             Self::Stainless => (17.0, 7900.0, 480.0, &EN_12524),
         };
-        Properties {
-            conductivity,
-            density,
-            specific_heat,
-            source,
-        }
+        Properties { conductivity, density, specific_heat, source }
     }
 }

@@ -271,13 +271,7 @@ impl Species {
             Self::Oak => (0.502, 0.060, 0.433, 0.001, 0.004),
             Self::Pine => (0.526, 0.070, 0.401, 0.0, 0.003),
         };
-        Ultimate {
-            carbon,
-            hydrogen,
-            oxygen,
-            nitrogen,
-            ash,
-        }
+        Ultimate { carbon, hydrogen, oxygen, nitrogen, ash }
     }
 }
 
@@ -377,10 +371,9 @@ impl Design {
                 .collect::<Vec<_>>()
         };
         match self.path.layout {
-            Layout::Above => stacked(
-                &mut runs.iter(),
-                self.firebox.height + self.firebox.crown_thickness,
-            ),
+            Layout::Above => {
+                stacked(&mut runs.iter(), self.firebox.height + self.firebox.crown_thickness)
+            }
             Layout::Behind => {
                 let mut heights = stacked(&mut runs.iter().rev(), 0.0);
                 heights.reverse();
@@ -395,9 +388,7 @@ impl Design {
         let runs = self.path.runs();
         let firebox = self.firebox.height + self.firebox.crown_thickness;
         let tops = self.run_heights().into_iter().zip(&runs);
-        let core = tops
-            .map(|(axis, run)| axis + 0.5 * run.height)
-            .fold(firebox, f64::max);
+        let core = tops.map(|(axis, run)| axis + 0.5 * run.height).fold(firebox, f64::max);
         core + self.shell.cap_thickness
     }
 
@@ -472,12 +463,7 @@ impl Design {
                 rated_temperature: kelvin(400.0),
                 duty: ChimneyDuty::Dry,
             },
-            surroundings: Surroundings {
-                side: 0.60,
-                behind: 0.30,
-                front: 1.50,
-                above: 0.60,
-            },
+            surroundings: Surroundings { side: 0.60, behind: 0.30, front: 1.50, above: 0.60 },
         }
     }
 }

@@ -32,12 +32,7 @@ pub const DRY_AIR: Composition = Composition::new([0.78084, 0.20946, 0.00036, 0.
 ///
 /// [`STANDARD_ATMOSPHERE`].
 pub fn pressure_at_altitude(altitude: f64) -> Result<f64, OutOfRange> {
-    require(
-        "altitude",
-        altitude,
-        TROPOSPHERE_ALTITUDE,
-        &STANDARD_ATMOSPHERE,
-    )?;
+    require("altitude", altitude, TROPOSPHERE_ALTITUDE, &STANDARD_ATMOSPHERE)?;
     Ok(SEA_LEVEL_PRESSURE * libm::pow(1.0 - 2.25577e-5 * altitude, 5.25588))
 }
 

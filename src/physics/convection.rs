@@ -32,18 +32,8 @@ pub fn nusselt_gnielinski(
     friction_factor: f64,
     diameter_over_length: f64,
 ) -> Result<f64, OutOfRange> {
-    require(
-        "Reynolds number",
-        reynolds,
-        GNIELINSKI_REYNOLDS,
-        &GNIELINSKI_1976,
-    )?;
-    require(
-        "Prandtl number",
-        prandtl,
-        GNIELINSKI_PRANDTL,
-        &GNIELINSKI_1976,
-    )?;
+    require("Reynolds number", reynolds, GNIELINSKI_REYNOLDS, &GNIELINSKI_1976)?;
+    require("Prandtl number", prandtl, GNIELINSKI_PRANDTL, &GNIELINSKI_1976)?;
     Ok(gnielinski(reynolds, prandtl, friction_factor) * entrance(diameter_over_length))
 }
 

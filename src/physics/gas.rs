@@ -47,75 +47,19 @@ const POLYNOMIAL_SWITCH: f64 = 1000.0;
 
 /// Coefficients a1 to a6 of c_p/R below 1000 K, as printed in GRI-Mech 3.0.
 const NASA_LOW: [[f64; 6]; SPECIES] = [
-    [
-        3.298677,
-        1.4082404e-3,
-        -3.963222e-6,
-        5.641515e-9,
-        -2.444854e-12,
-        -1020.8999,
-    ],
-    [
-        3.78245636,
-        -2.99673416e-3,
-        9.84730201e-6,
-        -9.68129509e-9,
-        3.24372837e-12,
-        -1063.94356,
-    ],
-    [
-        2.35677352,
-        8.98459677e-3,
-        -7.12356269e-6,
-        2.45919022e-9,
-        -1.43699548e-13,
-        -48371.9697,
-    ],
-    [
-        4.19864056,
-        -2.0364341e-3,
-        6.52040211e-6,
-        -5.48797062e-9,
-        1.77197817e-12,
-        -30293.7267,
-    ],
+    [3.298677, 1.4082404e-3, -3.963222e-6, 5.641515e-9, -2.444854e-12, -1020.8999],
+    [3.78245636, -2.99673416e-3, 9.84730201e-6, -9.68129509e-9, 3.24372837e-12, -1063.94356],
+    [2.35677352, 8.98459677e-3, -7.12356269e-6, 2.45919022e-9, -1.43699548e-13, -48371.9697],
+    [4.19864056, -2.0364341e-3, 6.52040211e-6, -5.48797062e-9, 1.77197817e-12, -30293.7267],
     [2.5, 0.0, 0.0, 0.0, 0.0, -745.375],
 ];
 
 /// Coefficients a1 to a6 of c_p/R from 1000 K, as printed in GRI-Mech 3.0.
 const NASA_HIGH: [[f64; 6]; SPECIES] = [
-    [
-        2.92664,
-        1.4879768e-3,
-        -5.68476e-7,
-        1.0097038e-10,
-        -6.753351e-15,
-        -922.7977,
-    ],
-    [
-        3.28253784,
-        1.48308754e-3,
-        -7.57966669e-7,
-        2.09470555e-10,
-        -2.16717794e-14,
-        -1088.45772,
-    ],
-    [
-        3.85746029,
-        4.41437026e-3,
-        -2.21481404e-6,
-        5.23490188e-10,
-        -4.72084164e-14,
-        -48759.166,
-    ],
-    [
-        3.03399249,
-        2.17691804e-3,
-        -1.64072518e-7,
-        -9.7041987e-11,
-        1.68200992e-14,
-        -30004.2971,
-    ],
+    [2.92664, 1.4879768e-3, -5.68476e-7, 1.0097038e-10, -6.753351e-15, -922.7977],
+    [3.28253784, 1.48308754e-3, -7.57966669e-7, 2.09470555e-10, -2.16717794e-14, -1088.45772],
+    [3.85746029, 4.41437026e-3, -2.21481404e-6, 5.23490188e-10, -4.72084164e-14, -48759.166],
+    [3.03399249, 2.17691804e-3, -1.64072518e-7, -9.7041987e-11, 1.68200992e-14, -30004.2971],
     [2.5, 0.0, 0.0, 0.0, 0.0, -745.375],
 ];
 
@@ -148,9 +92,7 @@ impl Composition {
     pub const fn new(amounts: [f64; SPECIES]) -> Self {
         let [n2, o2, co2, h2o, ar] = amounts;
         let total = n2 + o2 + co2 + h2o + ar;
-        Self {
-            fractions: [n2 / total, o2 / total, co2 / total, h2o / total, ar / total],
-        }
+        Self { fractions: [n2 / total, o2 / total, co2 / total, h2o / total, ar / total] }
     }
 
     /// Mole fraction of one gas (–).
@@ -172,11 +114,7 @@ impl Composition {
 
     /// Molar mass of the mixture (kg/mol).
     pub fn molar_mass(&self) -> f64 {
-        self.fractions
-            .iter()
-            .zip(MOLAR_MASS)
-            .map(|(x, m)| x * m)
-            .sum()
+        self.fractions.iter().zip(MOLAR_MASS).map(|(x, m)| x * m).sum()
     }
 }
 
@@ -282,10 +220,7 @@ impl Chebyshev {
     ];
 
     fn root_range() -> (f64, f64) {
-        (
-            TRANSPORT_TEMPERATURE.start().sqrt(),
-            TRANSPORT_TEMPERATURE.end().sqrt(),
-        )
+        (TRANSPORT_TEMPERATURE.start().sqrt(), TRANSPORT_TEMPERATURE.end().sqrt())
     }
 
     fn temperatures() -> [f64; NODES] {
@@ -344,21 +279,14 @@ impl Polynomials {
             }
             mixed
         };
-        let mut polynomials = Self {
-            low: mix(&NASA_LOW),
-            high: mix(&NASA_HIGH),
-            reference_enthalpy: 0.0,
-        };
+        let mut polynomials =
+            Self { low: mix(&NASA_LOW), high: mix(&NASA_HIGH), reference_enthalpy: 0.0 };
         polynomials.reference_enthalpy = polynomials.enthalpy(REFERENCE_TEMPERATURE);
         polynomials
     }
 
     const fn at(&self, temperature: f64) -> &[f64; 6] {
-        if temperature < POLYNOMIAL_SWITCH {
-            &self.low
-        } else {
-            &self.high
-        }
+        if temperature < POLYNOMIAL_SWITCH { &self.low } else { &self.high }
     }
 
     fn heat_capacity(&self, t: f64) -> f64 {
@@ -508,14 +436,8 @@ mod tests {
             for step in 0..=70 {
                 let t = 250.0 + 25.0 * f64::from(step);
                 let (viscosity, conductivity) = mixture_transport(&composition, t);
-                assert!(
-                    (gas.viscosity(t) / viscosity - 1.0).abs() < 1e-3,
-                    "viscosity at {t}"
-                );
-                assert!(
-                    (gas.conductivity(t) / conductivity - 1.0).abs() < 1e-3,
-                    "k at {t}"
-                );
+                assert!((gas.viscosity(t) / viscosity - 1.0).abs() < 1e-3, "viscosity at {t}");
+                assert!((gas.conductivity(t) / conductivity - 1.0).abs() < 1e-3, "k at {t}");
             }
         }
     }

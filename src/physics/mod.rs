@@ -52,11 +52,6 @@ pub(crate) fn require(
     if range.contains(&value) {
         Ok(())
     } else {
-        Err(OutOfRange {
-            quantity,
-            value,
-            range,
-            reference,
-        })
+        Err(OutOfRange { quantity, value, range, reference })
     }
 }

@@ -57,18 +57,8 @@ pub fn friction_factor_colebrook(
     reynolds: f64,
     relative_roughness: f64,
 ) -> Result<f64, OutOfRange> {
-    require(
-        "Reynolds number",
-        reynolds,
-        COLEBROOK_REYNOLDS,
-        &COLEBROOK_1939,
-    )?;
-    require(
-        "relative roughness",
-        relative_roughness,
-        COLEBROOK_ROUGHNESS,
-        &COLEBROOK_1939,
-    )?;
+    require("Reynolds number", reynolds, COLEBROOK_REYNOLDS, &COLEBROOK_1939)?;
+    require("relative roughness", relative_roughness, COLEBROOK_ROUGHNESS, &COLEBROOK_1939)?;
     Ok(colebrook(reynolds, relative_roughness))
 }
 

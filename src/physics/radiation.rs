@@ -160,9 +160,7 @@ impl Radiator {
     /// See [`absorptivity_leckner`].
     pub fn absorptivity(&self, gas_temperature: f64, wall_temperature: f64) -> f64 {
         let ratio = wall_temperature / gas_temperature;
-        self.emissivity(wall_temperature, libm::log10(ratio))
-            .total()
-            / ratio.sqrt()
+        self.emissivity(wall_temperature, libm::log10(ratio)).total() / ratio.sqrt()
     }
 
     /// See [`emissivity_leckner`]; `log_scale` is the log10 of a factor on the paths.
@@ -176,11 +174,7 @@ impl Radiator {
         let water_state = PressureCorrection {
             effective: self.pressure + 2.56 * self.water_pressure / t.sqrt(),
             log_path_ratio: LOG_WATER_PATH + 2.0 * log_t - water_log,
-            a: if t < 0.75 {
-                2.144
-            } else {
-                1.888 - 2.053 * log_t
-            },
+            a: if t < 0.75 { 2.144 } else { 1.888 - 2.053 * log_t },
             b: 1.10 * libm::exp(-1.4 * ln_t),
             c: 0.5,
         };
@@ -230,13 +224,7 @@ struct PressureCorrection {
 
 impl PressureCorrection {
     fn factor(&self) -> f64 {
-        let Self {
-            effective,
-            log_path_ratio,
-            a,
-            b,
-            c,
-        } = self;
+        let Self { effective, log_path_ratio, a, b, c } = self;
         1.0 - (a - 1.0) * (1.0 - effective) / (a + b - 1.0 + effective)
             * libm::exp(-c * log_path_ratio * log_path_ratio)
     }
@@ -262,12 +250,7 @@ pub fn emissivity_smith(pressure_path: f64, temperature: f64) -> Result<f64, Out
         [178.1, 1.907e-1, -1.824e-4, 5.608e-8, -5.122e-12],
     ];
     require("temperature", temperature, SMITH_TEMPERATURE, &SMITH_1982)?;
-    require(
-        "pressure path",
-        pressure_path,
-        SMITH_PRESSURE_PATH,
-        &SMITH_1982,
-    )?;
+    require("pressure path", pressure_path, SMITH_PRESSURE_PATH, &SMITH_1982)?;
     let t = temperature;
     Ok(ROWS
         .iter()

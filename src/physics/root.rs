@@ -49,11 +49,7 @@ pub fn bracketed(
             (b, fb) = (a, fa);
         }
         (a, fa) = (x, fx);
-        let (best, f_best) = if fa.abs() < fb.abs() {
-            (a, fa)
-        } else {
-            (b, fb)
-        };
+        let (best, f_best) = if fa.abs() < fb.abs() { (a, fa) } else { (b, fb) };
         let relative = tolerance / (b - a).abs();
         if relative > 0.5 || f_best.abs() < f64::MIN_POSITIVE {
             return Ok(best);

@@ -70,27 +70,9 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
     };
     let around = &design.surroundings;
     let distances = [
-        (
-            Rule::SideClose,
-            Place::Side,
-            FieldId::SideDistance,
-            around.side,
-            limits.faces,
-        ),
-        (
-            Rule::BackClose,
-            Place::Back,
-            FieldId::BehindDistance,
-            around.behind,
-            limits.faces,
-        ),
-        (
-            Rule::FrontClose,
-            Place::Front,
-            FieldId::FrontDistance,
-            around.front,
-            limits.door,
-        ),
+        (Rule::SideClose, Place::Side, FieldId::SideDistance, around.side, limits.faces),
+        (Rule::BackClose, Place::Back, FieldId::BehindDistance, around.behind, limits.faces),
+        (Rule::FrontClose, Place::Front, FieldId::FrontDistance, around.front, limits.door),
         (
             Rule::CeilingClose,
             Place::Ceiling,
@@ -99,10 +81,7 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
             limits.ceiling,
         ),
     ];
-    let size = |value| Figure {
-        value,
-        quantity: Quantity::Size,
-    };
+    let size = |value| Figure { value, quantity: Quantity::Size };
     for (rule, place, field, found, (limit, source)) in distances {
         if found < limit - SLACK {
             findings.push(Finding {
@@ -123,10 +102,7 @@ fn not_checked() -> Finding {
         rule: Rule::ClearancesNotChecked,
         severity: Severity::LookAgain,
         place: Place::Whole,
-        found: Figure {
-            value: 0.0,
-            quantity: Quantity::Count,
-        },
+        found: Figure { value: 0.0, quantity: Quantity::Count },
         limit: None,
         lever: None,
         source: &NO_RULE_SET,

@@ -25,10 +25,7 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
 }
 
 fn pressure(value: f64) -> Figure {
-    Figure {
-        value,
-        quantity: Quantity::Pressure,
-    }
+    Figure { value, quantity: Quantity::Pressure }
 }
 
 fn margin(analysis: &Analysis, findings: &mut Vec<Finding>) {
@@ -47,10 +44,7 @@ fn margin(analysis: &Analysis, findings: &mut Vec<Finding>) {
         place: Place::ChimneyInlet,
         found: pressure(fire.margin),
         limit: Some(pressure(limit)),
-        lever: Some(Lever {
-            field: FieldId::RunCount,
-            raise: false,
-        }),
+        lever: Some(Lever { field: FieldId::RunCount, raise: false }),
         source: &DRAFT_RESERVE,
     });
 }
@@ -58,25 +52,17 @@ fn margin(analysis: &Analysis, findings: &mut Vec<Finding>) {
 fn flows(analysis: &Analysis, findings: &mut Vec<Finding>) {
     let fire = &analysis.height_of_fire;
     let count = u32::try_from(fire.natural_flows.len()).unwrap_or(u32::MAX);
-    let lever = Some(Lever {
-        field: FieldId::MouthHeight,
-        raise: true,
-    });
+    let lever = Some(Lever { field: FieldId::MouthHeight, raise: true });
     let finding = |rule, severity| Finding {
         rule,
         severity,
         place: Place::Whole,
-        found: Figure {
-            value: f64::from(count),
-            quantity: Quantity::Count,
-        },
+        found: Figure { value: f64::from(count), quantity: Quantity::Count },
         limit: None,
         lever,
         source: &DRAFT_RESERVE,
     };
-    let starved = fire
-        .running_flow()
-        .is_none_or(|flow| flow.excess_air_ratio < 1.0);
+    let starved = fire.running_flow().is_none_or(|flow| flow.excess_air_ratio < 1.0);
     // A heater that pulls even at the largest flow that was searched has no root at all.
     if starved && fire.margin < 0.0 {
         findings.push(finding(Rule::NoRunningFlow, Severity::DoNotBuild));
@@ -87,10 +73,7 @@ fn flows(analysis: &Analysis, findings: &mut Vec<Finding>) {
 
 fn speeds(analysis: &Analysis, findings: &mut Vec<Finding>) {
     let runs = || analysis.height_of_fire.runs.iter().enumerate();
-    let speed = |value| Figure {
-        value,
-        quantity: Quantity::Speed,
-    };
+    let speed = |value| Figure { value, quantity: Quantity::Speed };
     let (slowest, fastest) = GAS_SPEED;
     let finding = |(index, value): (usize, f64), rule, limit, raise| Finding {
         rule,
@@ -98,18 +81,13 @@ fn speeds(analysis: &Analysis, findings: &mut Vec<Finding>) {
         place: Place::Run(index),
         found: speed(value),
         limit: Some(speed(limit)),
-        lever: Some(Lever {
-            field: FieldId::RunWidth,
-            raise,
-        }),
+        lever: Some(Lever { field: FieldId::RunWidth, raise }),
         source: &EN_15544_SPEED,
     };
-    let slow = runs()
-        .map(|(index, run)| (index, run.velocity))
-        .min_by(|a, b| a.1.total_cmp(&b.1));
-    let fast = runs()
-        .map(|(index, run)| (index, run.velocity))
-        .max_by(|a, b| a.1.total_cmp(&b.1));
+    let slow =
+        runs().map(|(index, run)| (index, run.velocity)).min_by(|a, b| a.1.total_cmp(&b.1));
+    let fast =
+        runs().map(|(index, run)| (index, run.velocity)).max_by(|a, b| a.1.total_cmp(&b.1));
     if let Some(slow) = slow.filter(|(_, value)| *value < slowest) {
         findings.push(finding(slow, Rule::GasSlow, slowest, false));
     }
@@ -127,18 +105,9 @@ fn inflow(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
             rule: Rule::InletFast,
             severity: Severity::LookAgain,
             place: Place::Door,
-            found: Figure {
-                value,
-                quantity: Quantity::Speed,
-            },
-            limit: Some(Figure {
-                value: INFLOW,
-                quantity: Quantity::Speed,
-            }),
-            lever: Some(Lever {
-                field: FieldId::InletArea,
-                raise: true,
-            }),
+            found: Figure { value, quantity: Quantity::Speed },
+            limit: Some(Figure { value: INFLOW, quantity: Quantity::Speed }),
+            lever: Some(Lever { field: FieldId::InletArea, raise: true }),
             source: &EN_15544_AIR,
         });
     }

@@ -23,10 +23,7 @@ pub(super) fn check(design: &Design, _analysis: &Analysis, findings: &mut Vec<Fi
     let surface = firebox.surface();
     let asked = firebox_surface(charge);
     let (small, large) = SURFACE_WINDOW;
-    let area = |value| Figure {
-        value,
-        quantity: Quantity::Area,
-    };
+    let area = |value| Figure { value, quantity: Quantity::Area };
     if surface < small * asked {
         let lever = (FieldId::FireboxHeight, true);
         let rule = (Rule::FireboxSmall, Severity::LookAgain);
@@ -40,34 +37,18 @@ pub(super) fn check(design: &Design, _analysis: &Analysis, findings: &mut Vec<Fi
     let least = least_firebox_base(charge);
     if base < least {
         let rule = (Rule::FireboxBaseSmall, Severity::LookAgain);
-        findings.push(finding(
-            rule,
-            area(base),
-            area(least),
-            (FieldId::FireboxDepth, true),
-        ));
+        findings.push(finding(rule, area(base), area(least), (FieldId::FireboxDepth, true)));
     }
     let least = least_firebox_height(charge);
     if firebox.height < least {
-        let size = |value| Figure {
-            value,
-            quantity: Quantity::Size,
-        };
+        let size = |value| Figure { value, quantity: Quantity::Size };
         let rule = (Rule::FireboxLow, Severity::LookAgain);
         let found = size(firebox.height);
-        findings.push(finding(
-            rule,
-            found,
-            size(least),
-            (FieldId::FireboxHeight, true),
-        ));
+        findings.push(finding(rule, found, size(least), (FieldId::FireboxHeight, true)));
     }
     let ratio = firebox.width.max(firebox.depth) / firebox.width.min(firebox.depth);
     if SIDE_RATIO < ratio {
-        let plain = |value| Figure {
-            value,
-            quantity: Quantity::Ratio,
-        };
+        let plain = |value| Figure { value, quantity: Quantity::Ratio };
         let rule = (Rule::FireboxNarrow, Severity::LookAgain);
         let lever = if firebox.width < firebox.depth {
             (FieldId::FireboxWidth, true)
@@ -83,22 +64,11 @@ fn glass(design: &Design, findings: &mut Vec<Finding>) {
     let firebox = &design.firebox;
     let share = firebox.door_area() * firebox.glass_fraction / firebox.surface();
     if GLASS_FRACTION < share {
-        let figure = |value| Figure {
-            value,
-            quantity: Quantity::Share,
-        };
+        let figure = |value| Figure { value, quantity: Quantity::Share };
         let rule = (Rule::GlassLarge, Severity::LookAgain);
-        let found = finding(
-            rule,
-            figure(share),
-            figure(GLASS_FRACTION),
-            (FieldId::Glass, false),
-        );
-        findings.push(Finding {
-            place: Place::Door,
-            source: &EN_15544_GLASS,
-            ..found
-        });
+        let found =
+            finding(rule, figure(share), figure(GLASS_FRACTION), (FieldId::Glass, false));
+        findings.push(Finding { place: Place::Door, source: &EN_15544_GLASS, ..found });
     }
 }
 

@@ -11,20 +11,14 @@ use crate::sources::{
 use crate::units::{Quantity, ZERO_CELSIUS};
 
 /// Gas into the chimney: too cool below, good up to, look again up to, wasteful above (K).
-pub const ENTRY_WINDOW: [f64; 3] = [
-    120.0 + ZERO_CELSIUS,
-    200.0 + ZERO_CELSIUS,
-    250.0 + ZERO_CELSIUS,
-];
+pub const ENTRY_WINDOW: [f64; 3] =
+    [120.0 + ZERO_CELSIUS, 200.0 + ZERO_CELSIUS, 250.0 + ZERO_CELSIUS];
 
 /// Richardson number from which buoyancy in a run rivals the forced flow (–).
 pub const RICHARDSON: f64 = 1.0;
 
 const fn temperature(value: f64) -> Figure {
-    Figure {
-        value,
-        quantity: Quantity::Temperature,
-    }
+    Figure { value, quantity: Quantity::Temperature }
 }
 
 pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
@@ -56,10 +50,7 @@ fn entry(design: &Design, analysis: &Analysis) -> Option<Finding> {
         place: Place::ChimneyInlet,
         found: temperature(inlet),
         limit: Some(temperature(limit)),
-        lever: Some(Lever {
-            field: FieldId::RunLength,
-            raise: rule != Rule::GasCool,
-        }),
+        lever: Some(Lever { field: FieldId::RunLength, raise: rule != Rule::GasCool }),
         source: if rule == Rule::GasAboveChimneyRating {
             &CHIMNEY_CLASS
         } else {
@@ -85,36 +76,23 @@ fn mouth(design: &Design, analysis: &Analysis) -> Option<Finding> {
         place: Place::ChimneyMouth,
         found: temperature(wall),
         limit: Some(temperature(limit)),
-        lever: Some(Lever {
-            field: FieldId::Insulation,
-            raise: true,
-        }),
+        lever: Some(Lever { field: FieldId::Insulation, raise: true }),
         source: &EN_13384,
     })
 }
 
 fn path(design: &Design, analysis: &Analysis) -> Option<Finding> {
-    let length = |value| Figure {
-        value,
-        quantity: Quantity::Length,
-    };
+    let length = |value| Figure { value, quantity: Quantity::Length };
     let found = analysis.height_of_fire.path_length;
     let asked = shortest_path(design.fire.charge, design.shell.gap);
-    let rule = if design.path.run_count == 0 {
-        Rule::NoRuns
-    } else {
-        Rule::PathShort
-    };
+    let rule = if design.path.run_count == 0 { Rule::NoRuns } else { Rule::PathShort };
     (found < asked).then(|| Finding {
         rule,
         severity: Severity::LookAgain,
         place: Place::RunsOutlet,
         found: length(found),
         limit: Some(length(asked)),
-        lever: Some(Lever {
-            field: FieldId::RunLength,
-            raise: true,
-        }),
+        lever: Some(Lever { field: FieldId::RunLength, raise: true }),
         source: &EN_15544_SIZES,
     })
 }
@@ -126,18 +104,9 @@ fn outside_formula(analysis: &Analysis) -> Option<Finding> {
         rule: Rule::OutsideFormula,
         severity: Severity::GoodToKnow,
         place: Place::Run(index),
-        found: Figure {
-            value: run.richardson,
-            quantity: Quantity::Ratio,
-        },
-        limit: Some(Figure {
-            value: RICHARDSON,
-            quantity: Quantity::Ratio,
-        }),
-        lever: Some(Lever {
-            field: FieldId::RunHeight,
-            raise: false,
-        }),
+        found: Figure { value: run.richardson, quantity: Quantity::Ratio },
+        limit: Some(Figure { value: RICHARDSON, quantity: Quantity::Ratio }),
+        lever: Some(Lever { field: FieldId::RunHeight, raise: false }),
         source: &SHAH_LONDON_1978,
     })
 }

@@ -32,18 +32,9 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
             rule: Rule::InputUnusual(field.id),
             severity: Severity::GoodToKnow,
             place: Place::Whole,
-            found: Figure {
-                value,
-                quantity: number.quantity,
-            },
-            limit: Some(Figure {
-                value: limit,
-                quantity: number.quantity,
-            }),
-            lever: Some(Lever {
-                field: field.id,
-                raise: value < low,
-            }),
+            found: Figure { value, quantity: number.quantity },
+            limit: Some(Figure { value: limit, quantity: number.quantity }),
+            lever: Some(Lever { field: field.id, raise: value < low }),
             source: &USUAL_RANGE,
         })
     }));
@@ -53,40 +44,28 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
 
 fn wet_wood(design: &Design) -> Option<Finding> {
     let value = design.fire.moisture_fraction;
-    let share = |value| Figure {
-        value,
-        quantity: Quantity::Share,
-    };
+    let share = |value| Figure { value, quantity: Quantity::Share };
     (MOISTURE + SLACK < value).then(|| Finding {
         rule: Rule::WoodWet,
         severity: Severity::LookAgain,
         place: Place::Fire,
         found: share(value),
         limit: Some(share(MOISTURE)),
-        lever: Some(Lever {
-            field: FieldId::Moisture,
-            raise: false,
-        }),
+        lever: Some(Lever { field: FieldId::Moisture, raise: false }),
         source: &EN_15544_MOISTURE,
     })
 }
 
 fn house(_design: &Design, analysis: &Analysis) -> Option<Finding> {
     let house = &analysis.house;
-    let power = |value| Figure {
-        value,
-        quantity: Quantity::Power,
-    };
+    let power = |value| Figure { value, quantity: Quantity::Power };
     (house.mean_output < house.design_loss).then(|| Finding {
         rule: Rule::HouseNotCovered,
         severity: Severity::GoodToKnow,
         place: Place::Whole,
         found: power(house.mean_output),
         limit: Some(power(house.design_loss)),
-        lever: Some(Lever {
-            field: FieldId::FiringsPerDay,
-            raise: true,
-        }),
+        lever: Some(Lever { field: FieldId::FiringsPerDay, raise: true }),
         source: &NET_HEATING_VALUE,
     })
 }

@@ -281,11 +281,7 @@ pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
 
 /// Answer to a question from the findings that belong to it.
 pub fn answer(question: Question, findings: &[Finding]) -> Answer {
-    let mine = || {
-        findings
-            .iter()
-            .filter(|finding| finding.rule.question() == question)
-    };
+    let mine = || findings.iter().filter(|finding| finding.rule.question() == question);
     let worst = mine().map(|finding| finding.severity).max();
     let unchecked = mine().any(|finding| finding.rule == Rule::ClearancesNotChecked);
     match worst {

@@ -56,10 +56,7 @@ pub struct Strip {
 impl Strip {
     /// A strip of a design.
     pub fn new(design: &Design) -> Self {
-        Self {
-            design: design.clone(),
-            next: *RUNS.start(),
-        }
+        Self { design: design.clone(), next: *RUNS.start() }
     }
 }
 
@@ -75,10 +72,7 @@ impl Iterator for Strip {
         let mut design = self.design.clone();
         design.path.run_count = runs;
         // A failure here is a heater that cannot stand below this mouth, or draws at no flow.
-        Some(Column {
-            runs,
-            result: column(&design).ok().flatten(),
-        })
+        Some(Column { runs, result: column(&design).ok().flatten() })
     }
 
     fn size_hint(&self) -> (usize, Option<usize>) {
@@ -93,10 +87,7 @@ impl ExactSizeIterator for Strip {}
 fn column(design: &Design) -> Result<Option<ColumnResult>, Failure> {
     let stated = analyze(design)?;
     let margin = stated.height_of_fire.margin;
-    let worst = check(design, &stated)
-        .iter()
-        .map(|finding| finding.severity)
-        .max();
+    let worst = check(design, &stated).iter().map(|finding| finding.severity).max();
     let Some(flow) = stated.height_of_fire.running_flow() else {
         return Ok(None);
     };

@@ -110,10 +110,7 @@ fn title(finding: &Finding, found: &str, limit: &str) -> String {
             "The gas is so slow here that its own buoyancy matters (ratio {found}, limit {limit})."
         ),
         Rule::InputUnusual(id) => {
-            format!(
-                "{} is {found}, outside the usual range (limit {limit}).",
-                label(id)
-            )
+            format!("{} is {found}, outside the usual range (limit {limit}).", label(id))
         }
         Rule::WoodWet => format!("The wood holds {found} of water, more than {limit}."),
         Rule::HouseNotCovered => format!(

@@ -94,15 +94,11 @@ pub fn deciding(question: Question, analysis: &Analysis, system: System) -> Stri
         Question::Draw if fire.margin < 0.0 => {
             format!("{} short", figure(-fire.margin, Quantity::Pressure, system))
         }
-        Question::Draw => format!(
-            "{} to spare",
-            figure(fire.margin, Quantity::Pressure, system)
-        ),
+        Question::Draw => {
+            format!("{} to spare", figure(fire.margin, Quantity::Pressure, system))
+        }
         Question::Heat => {
-            format!(
-                "{} stays",
-                figure(fire.efficiency_lower, Quantity::Share, system)
-            )
+            format!("{} stays", figure(fire.efficiency_lower, Quantity::Share, system))
         }
         Question::Safe => format!(
             "gas into the chimney {}",
@@ -188,16 +184,8 @@ pub fn problem(problem: &Problem, system: System) -> String {
     let show = |value: f64| with_unit(value, quantity, system);
     match problem.kind {
         ProblemKind::OutOfRange { value, low, high } => {
-            let given = if value.is_finite() {
-                show(value)
-            } else {
-                "no number".into()
-            };
-            format!(
-                "{name} must be {} to {}. You gave {given}.",
-                show(low),
-                show(high)
-            )
+            let given = if value.is_finite() { show(value) } else { "no number".into() };
+            format!("{name} must be {} to {}. You gave {given}.", show(low), show(high))
         }
         ProblemKind::MouthBelowHeater(lowest) => format!(
             "The mouth of the chimney must stand above the heater: at least {} with these runs.",
@@ -233,11 +221,9 @@ pub fn not_a_number(id: FieldId, system: System) -> String {
 /// Why there are no figures.
 pub fn failure(failure: &Failure, system: System) -> String {
     match failure {
-        Failure::Inputs(problems) => problems
-            .iter()
-            .map(|each| problem(each, system))
-            .collect::<Vec<_>>()
-            .join(" "),
+        Failure::Inputs(problems) => {
+            problems.iter().map(|each| problem(each, system)).collect::<Vec<_>>().join(" ")
+        }
         Failure::Firebox(_) => {
             "No temperature was found at which this firebox balances; look at charge, excess \
              air and firebox."
@@ -271,11 +257,7 @@ pub fn link_error(error: LinkError) -> String {
 /// Why a file does not open.
 pub fn document_error(error: &DocumentError, system: System) -> String {
     match error {
-        DocumentError::Refused {
-            line,
-            path,
-            problem: refused,
-        } => {
+        DocumentError::Refused { line, path, problem: refused } => {
             format!("line {line}: {path}: {}", problem(refused, system))
         }
         other => other.to_string(),

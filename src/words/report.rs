@@ -114,9 +114,7 @@ fn finding(finding: &Finding, system: System) -> FindingReport {
         id: finding.rule.id(),
         severity: finding.severity,
         place: super::place(finding.place),
-        figures: Figures {
-            found: figure(finding.found),
-        },
+        figures: Figures { found: figure(finding.found) },
         limit: finding.limit.map(figure),
         source: *finding.source,
         text: text.title,
@@ -130,10 +128,7 @@ fn figure(figure: rules::Figure) -> Figure {
         Quantity::Temperature => celsius(figure.value),
         _ => figure.value,
     };
-    Figure {
-        value,
-        unit: si_unit(figure.quantity),
-    }
+    Figure { value, unit: si_unit(figure.quantity) }
 }
 
 /// Unit of a figure in files.
