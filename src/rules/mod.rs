@@ -8,6 +8,8 @@ mod firebox;
 mod gas;
 mod inputs;
 
+pub use gas::ENTRY_WINDOW;
+
 use crate::analysis::Analysis;
 use crate::design::Design;
 use crate::design::field::FieldId;

@@ -1,0 +1,359 @@
+//! Temperature of gas and wall along the smoke path, and how plotters draws it.
+
+use crate::analysis::Analysis;
+use crate::design::Design;
+use crate::rules::ENTRY_WINDOW;
+use crate::units::{Quantity, System, to_shown, unit_of};
+use plotters::coord::Shift;
+use plotters::coord::types::RangedCoordf64;
+use plotters::prelude::{
+    Cartesian2d, ChartBuilder, ChartContext, Circle, Color as _, DrawingArea,
+    DrawingAreaErrorKind, DrawingBackend, IntoFont as _, LineSeries, PathElement, RGBColor,
+    ShapeStyle, Text, TextStyle,
+};
+use plotters::style::text_anchor::{HPos, Pos, VPos};
+
+/// What a curve shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CurveName {
+    /// Gas.
+    Gas,
+    /// Inner wall surface: the mean of each run, and at the mouth one point.
+    Wall,
+}
+
+/// A curve; one point is a dot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Curve {
+    /// What it shows.
+    pub name: CurveName,
+    /// Length along the path and temperature, in shown units.
+    pub points: Vec<(f64, f64)>,
+}
+
+/// What a limit line stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LimitName {
+    /// Dew point of the gas.
+    DewPoint,
+    /// Temperature for which the chimney is rated.
+    ChimneyRating,
+    /// Gas into the chimney: too cool below.
+    WindowLow,
+    /// Gas into the chimney: on the hot side above.
+    WindowHigh,
+}
+
+impl LimitName {
+    /// What is written at the line.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::DewPoint => "dew point",
+            Self::ChimneyRating => "chimney rating",
+            Self::WindowLow => "into chimney: cool below",
+            Self::WindowHigh => "into chimney: hot above",
+        }
+    }
+}
+
+/// A level line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limit {
+    /// What it stands for.
+    pub name: LimitName,
+    /// Temperature, in shown units.
+    pub value: f64,
+}
+
+/// Temperatures along the path, in shown units; every figure is finite.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plot {
+    /// Name and unit of the length along the path.
+    pub x_label: String,
+    /// Name and unit of the temperature.
+    pub y_label: String,
+    /// Curves.
+    pub curves: Vec<Curve>,
+    /// Level lines.
+    pub limits: Vec<Limit>,
+    /// Ends of the length axis.
+    pub x_range: (f64, f64),
+    /// Ends of the temperature axis.
+    pub y_range: (f64, f64),
+    /// Where one part of the path ends and the next begins.
+    pub marks: Vec<f64>,
+}
+
+/// Colors and sizes, from the page.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Palette {
+    /// Background.
+    pub paper: (u8, u8, u8),
+    /// Text.
+    pub ink: (u8, u8, u8),
+    /// Lines that stay in the background.
+    pub quiet: (u8, u8, u8),
+    /// Gas.
+    pub ember: (u8, u8, u8),
+    /// Wall.
+    pub slate: (u8, u8, u8),
+    /// Device pixels per pixel of the page.
+    pub scale: f64,
+    /// Text size in pixels of the page.
+    pub font: i32,
+}
+
+/// Temperatures along the path from the firebox to the mouth of the chimney. Its length counts
+/// runs, connector and chimney; rises between runs take no length.
+pub fn temperatures(design: &Design, analysis: &Analysis, system: System) -> Plot {
+    let fire = &analysis.height_of_fire;
+    let degrees = |value: f64| to_shown(value, Quantity::Temperature, system);
+    let mut along = 0.0;
+    let mut marks = vec![0.0];
+    let mut gas = vec![(0.0, degrees(fire.firebox_outlet))];
+    let mut wall = Vec::new();
+    let mut pass = |length: f64, outlet: f64| {
+        let from = to_shown(along, Quantity::Length, system);
+        along += length.max(0.0);
+        let to = to_shown(along, Quantity::Length, system);
+        gas.push((to, degrees(outlet)));
+        (from, to)
+    };
+    for (run, state) in design.path.runs().iter().zip(&fire.runs) {
+        let (from, to) = pass(run.length, state.outlet);
+        wall.push((from, degrees(state.wall)));
+        wall.push((to, degrees(state.wall)));
+        marks.push(to);
+    }
+    let (_, to) = pass(design.chimney.connector_length, fire.chimney_inlet);
+    marks.push(to);
+    let (_, end) = pass(chimney_length(design), fire.chimney_mouth_gas);
+    let mouth_wall = vec![(end, degrees(fire.chimney_mouth_wall))];
+    let curves = [
+        (CurveName::Gas, gas),
+        (CurveName::Wall, wall),
+        (CurveName::Wall, mouth_wall),
+    ];
+    let curves: Vec<Curve> = curves.into_iter().filter_map(curve).collect();
+    let limits = limits(design, analysis, system);
+    let symbol = |quantity| unit_of(quantity, system).symbol;
+    Plot {
+        x_label: format!("length along the path, {}", symbol(Quantity::Length)),
+        y_label: format!("temperature, {}", symbol(Quantity::Temperature)),
+        x_range: (0.0, if end.is_finite() { end.max(0.1) } else { 1.0 }),
+        y_range: y_range(&curves, &limits),
+        curves,
+        limits,
+        marks: marks.into_iter().filter(|mark| mark.is_finite()).collect(),
+    }
+}
+
+/// From the axis of the last run to the mouth (m).
+fn chimney_length(design: &Design) -> f64 {
+    let start = design.run_heights().last().copied();
+    design.chimney.mouth_height - start.unwrap_or(design.firebox.height)
+}
+
+fn curve((name, mut points): (CurveName, Vec<(f64, f64)>)) -> Option<Curve> {
+    points.retain(|(x, y)| x.is_finite() && y.is_finite());
+    (!points.is_empty()).then_some(Curve { name, points })
+}
+
+fn limits(design: &Design, analysis: &Analysis, system: System) -> Vec<Limit> {
+    let [low, high, _] = ENTRY_WINDOW;
+    [
+        (LimitName::DewPoint, analysis.height_of_fire.dew_point),
+        (LimitName::WindowLow, low),
+        (LimitName::WindowHigh, high),
+        (LimitName::ChimneyRating, design.chimney.rated_temperature),
+    ]
+    .into_iter()
+    .map(|(name, value)| Limit {
+        name,
+        value: to_shown(value, Quantity::Temperature, system),
+    })
+    .filter(|limit| limit.value.is_finite())
+    .collect()
+}
+
+/// Whole hundreds around everything that is shown.
+fn y_range(curves: &[Curve], limits: &[Limit]) -> (f64, f64) {
+    let points = curves.iter().flat_map(|curve| &curve.points);
+    let values = points
+        .map(|(_, y)| *y)
+        .chain(limits.iter().map(|limit| limit.value));
+    let (low, high) = values.fold((0.0_f64, 100.0_f64), |(low, high), value| {
+        (low.min(value), high.max(value))
+    });
+    (
+        100.0 * (low / 100.0).floor(),
+        100.0 * (high / 100.0 + 0.05).ceil(),
+    )
+}
+
+type Chart<'a, B> = ChartContext<'a, B, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
+type Drawn<B> = Result<(), DrawingAreaErrorKind<<B as DrawingBackend>::ErrorType>>;
+
+const fn rgb((red, green, blue): (u8, u8, u8)) -> RGBColor {
+    RGBColor(red, green, blue)
+}
+
+/// Draws the plot on an area, without caption or legend.
+///
+/// # Errors
+///
+/// Those of the backend.
+pub fn draw<B: DrawingBackend>(
+    plot: &Plot,
+    area: &DrawingArea<B, Shift>,
+    palette: &Palette,
+) -> Drawn<B> {
+    let font = palette.pixels(f64::from(palette.font));
+    area.fill(&rgb(palette.paper))?;
+    let mut chart = ChartBuilder::on(area)
+        .margin(font)
+        .x_label_area_size(3 * font)
+        .y_label_area_size(5 * font)
+        .build_cartesian_2d(
+            plot.x_range.0..plot.x_range.1,
+            plot.y_range.0..plot.y_range.1,
+        )?;
+    let text = text_style(font, palette.ink);
+    chart
+        .configure_mesh()
+        .light_line_style(rgb(palette.quiet).mix(0.0))
+        .bold_line_style(rgb(palette.quiet).mix(0.35).stroke_width(palette.line(1.0)))
+        .axis_style(rgb(palette.quiet).stroke_width(palette.line(1.0)))
+        .label_style(text.clone())
+        .axis_desc_style(text)
+        .x_desc(plot.x_label.as_str())
+        .y_desc(plot.y_label.as_str())
+        .x_labels(8)
+        .y_labels(7)
+        .x_label_formatter(&|value| short(*value))
+        .y_label_formatter(&|value| short(*value))
+        .draw()?;
+    draw_marks(plot, &chart, palette)?;
+    draw_limits(plot, &chart, palette)?;
+    draw_curves(plot, &mut chart, palette)
+}
+
+impl Palette {
+    #[expect(clippy::cast_possible_truncation, reason = "a few hundred at most")]
+    fn pixels(&self, size: f64) -> i32 {
+        (self.scale * size).round().clamp(1.0, 1000.0) as i32
+    }
+
+    fn line(&self, size: f64) -> u32 {
+        self.pixels(size).unsigned_abs()
+    }
+}
+
+/// A round value without needless decimals.
+fn short(value: f64) -> String {
+    let text = format!("{value:.2}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" {
+        "0".into()
+    } else {
+        text.into()
+    }
+}
+
+/// Short strokes on the length axis where one part ends and the next begins.
+fn draw_marks<B: DrawingBackend>(
+    plot: &Plot,
+    chart: &Chart<'_, B>,
+    palette: &Palette,
+) -> Drawn<B> {
+    let (low, high) = plot.y_range;
+    let top = low + 0.03 * (high - low);
+    let style = rgb(palette.quiet).stroke_width(palette.line(1.0));
+    for x in &plot.marks {
+        chart
+            .plotting_area()
+            .draw(&PathElement::new(vec![(*x, low), (*x, top)], style))?;
+    }
+    Ok(())
+}
+
+fn text_style(font: i32, color: (u8, u8, u8)) -> TextStyle<'static> {
+    let mut style = TextStyle::from(("sans-serif", font).into_font());
+    style.color = rgb(color).to_backend_color();
+    style
+}
+
+fn label(palette: &Palette, color: (u8, u8, u8), pos: Pos) -> TextStyle<'static> {
+    let font = palette.pixels(0.9 * f64::from(palette.font));
+    text_style(font, color).pos(pos)
+}
+
+fn draw_limits<B: DrawingBackend>(
+    plot: &Plot,
+    chart: &Chart<'_, B>,
+    palette: &Palette,
+) -> Drawn<B> {
+    let (left, right) = plot.x_range;
+    let (low, high) = plot.y_range;
+    let (width, height) = chart.plotting_area().dim_in_pixel();
+    let degrees = |pixels: f64| {
+        (high - low) * f64::from(palette.pixels(pixels)) / f64::from(height.max(1))
+    };
+    let (air, line_of_text) = (degrees(2.0), degrees(f64::from(palette.font)));
+    // Room for the dot at the mouth.
+    let room = f64::from(palette.pixels(8.0)) / f64::from(width.max(1));
+    let end = right - (right - left) * room;
+    let line = rgb(palette.quiet).stroke_width(palette.line(1.0));
+    for limit in plot.limits.iter().filter(|limit| limit.value <= high) {
+        let y = limit.value;
+        let area = chart.plotting_area();
+        area.draw(&PathElement::new(vec![(left, y), (right, y)], line))?;
+        // Under the line where a curve ends just above it.
+        let crowded = plot
+            .curves
+            .iter()
+            .filter_map(|curve| curve.points.last())
+            .any(|(x, at)| end < *x && (y..y + 2.0 * line_of_text).contains(at));
+        let (vertical, offset) = if crowded {
+            (VPos::Top, -air)
+        } else {
+            (VPos::Bottom, air)
+        };
+        let style = label(palette, palette.ink, Pos::new(HPos::Right, vertical));
+        area.draw(&Text::new(limit.name.label(), (end, y + offset), style))?;
+    }
+    Ok(())
+}
+
+fn draw_curves<B: DrawingBackend>(
+    plot: &Plot,
+    chart: &mut Chart<'_, B>,
+    palette: &Palette,
+) -> Drawn<B> {
+    let (width, height) = chart.plotting_area().dim_in_pixel();
+    let pixels = f64::from(palette.pixels(4.0));
+    let shift = (
+        (plot.x_range.1 - plot.x_range.0) * pixels / f64::from(width.max(1)),
+        (plot.y_range.1 - plot.y_range.0) * pixels / f64::from(height.max(1)),
+    );
+    for curve in &plot.curves {
+        let (color, name, at) = match curve.name {
+            CurveName::Gas => (palette.ember, "gas", curve.points.get(1)),
+            CurveName::Wall => (palette.slate, "wall", curve.points.first()),
+        };
+        let style = ShapeStyle::from(rgb(color)).stroke_width(palette.line(2.0));
+        let radius = palette.pixels(3.5);
+        if let [only] = curve.points.as_slice() {
+            let dot = Circle::new(*only, radius, style.filled());
+            chart.plotting_area().draw(&dot)?;
+            continue;
+        }
+        chart.draw_series(LineSeries::new(curve.points.iter().copied(), style))?;
+        if let Some((x, y)) = at {
+            let style = label(palette, color, Pos::new(HPos::Left, VPos::Bottom));
+            let at = (x + shift.0, y + shift.1);
+            chart.plotting_area().draw(&Text::new(name, at, style))?;
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,308 @@
+//! Where the parts of a heater stand in its section.
+
+use crate::analysis::{Analysis, RunState};
+use crate::design::{Design, Layout, Run};
+use crate::drawing::{Extent, Point, point};
+
+/// Support slab between house floor and firebox floor (m): drawn, not designed.
+pub(super) const SUPPORT: f64 = 0.15;
+/// From the outer face of the masonry to the chimney at least (m): drawn, not designed.
+const CHIMNEY_AIR: f64 = 0.04;
+
+/// One run.
+#[derive(Clone, Copy)]
+pub(super) struct Cell {
+    pub extent: Extent,
+    /// 1 for gas that flows to the right, -1 to the left.
+    pub along: f64,
+    pub inlet: f64,
+    pub outlet: f64,
+}
+
+impl Cell {
+    pub(super) fn entry(&self) -> Point {
+        let x = if self.along > 0.0 {
+            self.extent.low.x
+        } else {
+            self.extent.high.x
+        };
+        point(x, self.extent.middle().y)
+    }
+
+    pub(super) fn exit(&self) -> Point {
+        let x = if self.along > 0.0 {
+            self.extent.high.x
+        } else {
+            self.extent.low.x
+        };
+        point(x, self.extent.middle().y)
+    }
+}
+
+/// A block of masonry.
+#[derive(Clone, Copy)]
+pub(super) struct Body {
+    pub core: Extent,
+    pub gap: Extent,
+    pub facing: Extent,
+    pub cap: Extent,
+}
+
+/// Connector and chimney.
+#[derive(Clone, Copy)]
+pub(super) struct Flue {
+    /// Inner space of the chimney, from the house floor to the mouth.
+    pub inner: Extent,
+    /// From the face of the masonry to the chimney.
+    pub connector: Extent,
+    /// Through the masonry, from the last run to its face.
+    pub opening: Extent,
+    /// Insulation included (m).
+    pub thickness: f64,
+    /// Axis of the connector (m).
+    pub exit: Point,
+    /// 1 when it stands to the right of the masonry, -1 to the left.
+    pub side: f64,
+}
+
+/// Where all parts stand.
+pub(super) struct Frame {
+    pub firebox: Extent,
+    pub bodies: Vec<Body>,
+    pub cells: Vec<Cell>,
+    /// Openings from run to run, and in front of the first from the firebox when it lies below.
+    pub slots: Vec<Extent>,
+    /// Inner width of the runs, ends of the longest.
+    pub inner: Extent,
+    pub flue: Flue,
+    pub floor: f64,
+    pub top: f64,
+}
+
+impl Frame {
+    pub(super) fn new(design: &Design, analysis: &Analysis, spread: f64) -> Self {
+        let chamber = &design.firebox;
+        let firebox = Extent::new(0.0, 0.0, chamber.width, chamber.height);
+        let cells = cells(design, analysis, spread);
+        let inner = cells
+            .iter()
+            .map(|cell| cell.extent)
+            .reduce(Extent::join)
+            .unwrap_or(firebox);
+        let bodies = bodies(design, &cells, inner);
+        let slots = match design.path.layout {
+            Layout::Bench => Vec::new(),
+            Layout::Above | Layout::Behind => slots(&cells),
+        };
+        let mut frame = Self {
+            firebox,
+            flue: flue(design, &cells, &bodies),
+            bodies,
+            cells,
+            slots,
+            inner,
+            floor: -SUPPORT,
+            top: design.top_height(),
+        };
+        frame.slots.extend(frame.way_up(design));
+        frame
+    }
+
+    /// The opening from the firebox up to the first run.
+    fn way_up(&self, design: &Design) -> Option<Extent> {
+        let first = self.cells.first()?;
+        if design.path.layout != Layout::Above {
+            return None;
+        }
+        let width = first.extent.height().min(self.firebox.width());
+        let top = first.extent.low.y;
+        Some(Extent::new(0.0, self.firebox.high.y, width, top))
+    }
+
+    /// All masonry with the chimney left out.
+    pub(super) fn outer(&self) -> Extent {
+        self.bodies
+            .iter()
+            .map(|body| body.facing.join(body.cap))
+            .reduce(Extent::join)
+            .unwrap_or(self.firebox)
+    }
+}
+
+fn cells(design: &Design, analysis: &Analysis, spread: f64) -> Vec<Cell> {
+    let runs = design.path.runs();
+    let heights = design.run_heights();
+    let states = &analysis.height_of_fire.runs;
+    let longest = runs.iter().map(|run| run.length).fold(0.0, f64::max);
+    let beside = beside(design, spread);
+    // A picture of runs behind the firebox ends to the right, where there is room for a chimney.
+    let first = match design.path.layout {
+        Layout::Behind if runs.len().is_multiple_of(2) => -1.0,
+        Layout::Above | Layout::Behind | Layout::Bench => 1.0,
+    };
+    let (left, mut along) = match design.path.layout {
+        Layout::Above => (0.0, first),
+        Layout::Behind | Layout::Bench => (beside, first),
+    };
+    let mut from = if along > 0.0 { left } else { left + longest };
+    let mut cells = Vec::with_capacity(runs.len());
+    for (index, (run, height)) in runs.iter().zip(&heights).enumerate() {
+        let low = match design.path.layout {
+            Layout::Bench => from,
+            // A short run begins where the one before ended, as far as it fits.
+            Layout::Above | Layout::Behind => {
+                let low = if along > 0.0 { from } else { from - run.length };
+                low.min(left + longest - run.length).max(left)
+            }
+        };
+        let width = drawn_width(design, run);
+        let (bottom, top) = (height - 0.5 * run.height, height + 0.5 * run.height);
+        let (inlet, outlet) = temperatures(analysis, states.get(index));
+        let cell = Cell {
+            extent: Extent::new(low, bottom, low + width, top),
+            along,
+            inlet,
+            outlet,
+        };
+        from = cell.exit().x;
+        if design.path.layout == Layout::Bench {
+            from += design.path.baffle_thickness;
+        } else {
+            along = -along;
+        }
+        cells.push(cell);
+    }
+    cells
+}
+
+fn temperatures(analysis: &Analysis, state: Option<&RunState>) -> (f64, f64) {
+    let fire = &analysis.height_of_fire;
+    state.map_or((fire.runs_outlet, fire.runs_outlet), |state| {
+        (state.inlet, state.outlet)
+    })
+}
+
+/// A bench is seen from the ends of its runs.
+fn drawn_width(design: &Design, run: &Run) -> f64 {
+    match design.path.layout {
+        Layout::Bench => run.width,
+        Layout::Above | Layout::Behind => run.length,
+    }
+}
+
+/// Where runs begin that are drawn to the right of the firebox (m).
+fn beside(design: &Design, spread: f64) -> f64 {
+    let shell = &design.shell;
+    let skin = shell.gap + shell.facing_thickness;
+    design.firebox.width
+        + design.firebox.wall_thickness
+        + skin
+        + spread
+        + skin
+        + shell.core_thickness
+}
+
+fn bodies(design: &Design, cells: &[Cell], inner: Extent) -> Vec<Body> {
+    let (shell, chamber) = (&design.shell, &design.firebox);
+    let (wall, core) = (chamber.wall_thickness, shell.core_thickness);
+    let under_cap = design.top_height() - shell.cap_thickness;
+    let alone = Extent::new(-wall, 0.0, chamber.width + wall, under_cap);
+    if cells.is_empty() {
+        return vec![body(design, alone)];
+    }
+    match design.path.layout {
+        Layout::Above => {
+            let lining = wall.max(core);
+            let right = (inner.high.x + core).max(chamber.width + wall);
+            vec![body(design, Extent::new(-lining, 0.0, right, under_cap))]
+        }
+        Layout::Behind | Layout::Bench => {
+            let (top, firebox_top) = match design.path.layout {
+                Layout::Bench => (inner.high.y, chamber.height + chamber.crown_thickness),
+                Layout::Above | Layout::Behind => (under_cap, under_cap),
+            };
+            let stack = Extent::new(inner.low.x - core, 0.0, inner.high.x + core, top);
+            let alone = Extent::new(-wall, 0.0, chamber.width + wall, firebox_top);
+            vec![body(design, alone), body(design, stack)]
+        }
+    }
+}
+
+fn body(design: &Design, core: Extent) -> Body {
+    let shell = &design.shell;
+    let wider =
+        |by: f64| Extent::new(core.low.x - by, core.low.y, core.high.x + by, core.high.y);
+    let facing = wider(shell.gap + shell.facing_thickness);
+    let top = facing.high.y;
+    Body {
+        core,
+        gap: wider(shell.gap),
+        facing,
+        cap: Extent::new(facing.low.x, top, facing.high.x, top + shell.cap_thickness),
+    }
+}
+
+/// Openings in the baffles: as long as the run before is high, where it ends.
+fn slots(cells: &[Cell]) -> Vec<Extent> {
+    cells
+        .iter()
+        .zip(cells.iter().skip(1))
+        .map(|(before, after)| {
+            let (a, b) = (before.extent, after.extent);
+            let width = a.height().min(0.4 * a.width()).min(0.4 * b.width());
+            let end = before.exit().x;
+            let other = end - before.along * width;
+            let (low, high) = if a.low.y < b.low.y {
+                (a.high.y, b.low.y)
+            } else {
+                (b.high.y, a.low.y)
+            };
+            Extent::new(end.min(other), low, end.max(other), high)
+        })
+        .collect()
+}
+
+fn flue(design: &Design, cells: &[Cell], bodies: &[Body]) -> Flue {
+    let chimney = &design.chimney;
+    let last = cells.last();
+    let side = match design.path.layout {
+        Layout::Above => last.map_or(1.0, |cell| cell.along),
+        Layout::Behind | Layout::Bench => 1.0,
+    };
+    let exit = last.map_or(
+        point(
+            design.firebox.width,
+            design.firebox.height - 0.5 * chimney.flue_width.min(design.firebox.height),
+        ),
+        Cell::exit,
+    );
+    let thickness = chimney.wall_thickness + chimney.insulation_thickness;
+    let face = bodies
+        .iter()
+        .map(|body| {
+            if side > 0.0 {
+                body.facing.high.x
+            } else {
+                -body.facing.low.x
+            }
+        })
+        .fold(f64::NEG_INFINITY, f64::max);
+    let near = (side * exit.x + chimney.connector_length).max(face + thickness + CHIMNEY_AIR);
+    let (a, b) = (side * near, side * (near + chimney.flue_width));
+    let inner = Extent::new(a.min(b), -SUPPORT, a.max(b), chimney.mouth_height);
+    let half = 0.5 * chimney.flue_width;
+    let room = last.map_or(chimney.flue_width, |cell| cell.extent.height());
+    let between = |a: f64, b: f64, half: f64| {
+        Extent::new(a.min(b), exit.y - half, a.max(b), exit.y + half)
+    };
+    let connector = between(side * face, a, half);
+    let opening = between(exit.x, side * face, half.min(0.5 * room));
+    Flue {
+        inner,
+        connector,
+        opening,
+        thickness,
+        exit,
+        side,
+    }
+}

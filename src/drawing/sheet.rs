@@ -1,0 +1,163 @@
+//! A drawing in the making: adds items, keeps texts apart, finds the bounds.
+
+use super::{Anchor, Drawing, Extent, Item, Point, Role, Shape, point};
+use crate::rules::Place;
+
+/// Thinner is not drawn (m).
+const THIN: f64 = 1e-6;
+/// Places tried for a text before it is written where it stands.
+const TRIES: u32 = 200;
+
+/// A text that may be moved.
+pub(super) struct Note {
+    /// Where the text should stand.
+    pub at: Point,
+    /// What it says.
+    pub text: String,
+    /// Which part of the text stands there.
+    pub anchor: Anchor,
+    /// Its role.
+    pub role: Role,
+    /// The part of the heater to which it belongs.
+    pub place: Option<Place>,
+    /// Where a leader line begins, when one is wanted.
+    pub leader: Option<Point>,
+    /// By how much to move it until it is free.
+    pub step: Point,
+}
+
+/// A drawing in the making.
+pub(super) struct Sheet {
+    items: Vec<Item>,
+    texts: Vec<Extent>,
+    pub text_size: f64,
+}
+
+impl Sheet {
+    pub(super) fn new(text_size: f64) -> Self {
+        Self {
+            items: Vec::new(),
+            texts: Vec::new(),
+            text_size,
+        }
+    }
+
+    pub(super) fn add(&mut self, role: Role, place: Option<Place>, shape: Shape) {
+        self.texts.extend(shape.text_extent(self.text_size));
+        self.items.push(Item { role, shape, place });
+    }
+
+    /// Adds a rectangle unless it is too thin to be seen.
+    pub(super) fn rectangle(&mut self, role: Role, place: Option<Place>, extent: Extent) {
+        let (width, height) = (extent.width(), extent.height());
+        if width > THIN && height > THIN {
+            let corner = extent.low;
+            self.add(
+                role,
+                place,
+                Shape::Rectangle {
+                    corner,
+                    width,
+                    height,
+                },
+            );
+        }
+    }
+
+    pub(super) fn line(&mut self, role: Role, points: Vec<Point>) {
+        self.add(role, None, Shape::Line { points });
+    }
+
+    pub(super) fn arrow(&mut self, place: Option<Place>, from: Point, to: Point) {
+        if (to.x - from.x).abs() + (to.y - from.y).abs() > THIN {
+            self.add(Role::Flow, place, Shape::Arrow { from, to });
+        }
+    }
+
+    /// Adds a dimension line, moved outward until its text is free.
+    pub(super) fn dimension(&mut self, from: Point, to: Point, text: &str, step: Point) {
+        let at = |share: f64| Shape::Dimension {
+            from: point(from.x + share * step.x, from.y + share * step.y),
+            to: point(to.x + share * step.x, to.y + share * step.y),
+            text: text.into(),
+        };
+        let shape = self.free(at);
+        self.add(Role::Dimension, None, shape);
+    }
+
+    /// Adds a text, moved until it is free, with its leader line.
+    pub(super) fn note(&mut self, note: Note) {
+        let Note {
+            at,
+            text,
+            anchor,
+            role,
+            place,
+            leader,
+            step,
+        } = note;
+        let shape = self.free(|share| Shape::Label {
+            at: point(at.x + share * step.x, at.y + share * step.y),
+            text: text.clone(),
+            anchor,
+        });
+        if let (Some(from), Some(text)) = (leader, shape.text_extent(self.text_size)) {
+            self.line(Role::QuietLabel, vec![from, nearest(text, from)]);
+        }
+        self.add(role, place, shape);
+    }
+
+    /// Adds a mark, moved until it is free.
+    pub(super) fn mark(&mut self, place: Place, mark: impl Fn(f64) -> Shape) {
+        let shape = self.free(mark);
+        self.add(Role::Warning, Some(place), shape);
+    }
+
+    /// The first of a row of shapes whose text touches no other.
+    fn free(&self, shape: impl Fn(f64) -> Shape) -> Shape {
+        let air = 0.08 * self.text_size;
+        let is_free = |shape: &Shape| {
+            let extent = shape.text_extent(self.text_size);
+            extent.is_none_or(|extent| {
+                let extent = extent.grown(air);
+                !self.texts.iter().any(|other| other.overlaps(&extent))
+            })
+        };
+        (0..TRIES)
+            .map(|tried| shape(f64::from(tried)))
+            .find(is_free)
+            .unwrap_or_else(|| shape(0.0))
+    }
+
+    pub(super) fn finish(self, description: String) -> Drawing {
+        let size = self.text_size;
+        let bounds = self
+            .items
+            .iter()
+            .map(|item| item.shape.extent(size))
+            .reduce(Extent::join)
+            .unwrap_or(Extent::new(0.0, 0.0, 1.0, 1.0))
+            .grown(0.5 * size);
+        Drawing {
+            items: self.items,
+            low: bounds.low,
+            high: bounds.high,
+            text_size: size,
+            description,
+        }
+    }
+}
+
+/// The middle of that edge of a text which faces a point.
+fn nearest(text: Extent, from: Point) -> Point {
+    let middle = text.middle();
+    if from.x < text.low.x {
+        point(text.low.x, middle.y)
+    } else if from.x > text.high.x {
+        point(text.high.x, middle.y)
+    } else if from.y < middle.y {
+        point(middle.x, text.low.y)
+    } else {
+        point(middle.x, text.high.y)
+    }
+}
