@@ -23,6 +23,15 @@ pub const FILM_OUTDOORS: f64 = 23.0;
 
 /// Emissivity of a steel connector (–), common practice, no source.
 const CONNECTOR_EMISSIVITY: f64 = 0.9;
+/// Mean roughness of a metal connector (m).
+///
+/// # Source
+///
+/// [`crate::sources::ROUGHNESS`].
+const CONNECTOR_ROUGHNESS: f64 = 0.001;
+const MOST_FILM_ROUNDS: u32 = 30;
+/// On the outside film of the connector, relative.
+const FILM_TOLERANCE: f64 = 2e-3;
 const CELLS: u32 = 3;
 
 /// Gas on its way from the last run to the mouth.
@@ -92,12 +101,13 @@ pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> F
     let lower = part(height - chimney.outdoor_length, &inside, room);
     let upper = part(chimney.outdoor_length, &outside, design.site.outdoor_temperature);
     let indoors = march(stream, &lower, connector.outlet);
-    let (outdoors, last) = if chimney.outdoor_length > 0.0 {
-        (march(stream, &upper, indoors.outlet), &upper)
+    let outdoors = if chimney.outdoor_length > 0.0 {
+        march(stream, &upper, indoors.outlet)
     } else {
-        (Passage { friction: 0.0, acceleration: 0.0, heat: 0.0, ..indoors }, &lower)
+        Passage { friction: 0.0, acceleration: 0.0, heat: 0.0, ..indoors }
     };
-    let mouth_wall = wall_at(stream, last, outdoors.outlet);
+    // The mouth stands outdoors, however short the part is that does.
+    let mouth_wall = wall_at(stream, &upper, outdoors.outlet);
     Flue { connector, indoors, outdoors, mouth_wall }
 }
 
@@ -105,17 +115,20 @@ fn girth(chimney: &Chimney) -> f64 {
     4.0 * chimney.area() / chimney.hydraulic_diameter()
 }
 
-/// Bare steel that gives its heat to the room. Its outside film depends on its own temperature:
-/// two rounds bring it within a percent.
+/// Bare steel that gives its heat to the room. Its outside film depends on its own temperature
+/// and is found by repeated substitution, halfway each time, since a hot film overshoots.
 fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
     let chimney = &design.chimney;
     let room = design.site.room_temperature;
-    let mut passage = Passage::default();
     let mut film = FILM_INDOORS;
-    for _ in 0..2 {
+    let mut passage = Passage::default();
+    for _ in 0..MOST_FILM_ROUNDS {
         let sinks = [Sink { girth: girth(chimney), resistance: 1.0 / film }];
         let channel = Channel {
-            duct: flue_duct(chimney, chimney.connector_length),
+            duct: Duct {
+                roughness: CONNECTOR_ROUGHNESS,
+                ..flue_duct(chimney, chimney.connector_length)
+            },
             length: chimney.connector_length,
             area: chimney.area(),
             sinks: &sinks,
@@ -125,8 +138,14 @@ fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
         };
         passage = march(stream, &channel, inlet);
         let excess = passage.wall - room;
-        if excess > 1.0 {
-            film = emission(CONNECTOR_EMISSIVITY, passage.wall, room) / excess;
+        if excess < 1.0 {
+            break;
+        }
+        let next = emission(CONNECTOR_EMISSIVITY, passage.wall, room) / excess;
+        let change = next - film;
+        film += 0.5 * change;
+        if change.abs() < FILM_TOLERANCE * film {
+            break;
         }
     }
     passage

@@ -89,7 +89,10 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
     let mut guess = Guess { drop: 0.0, wall: channel.base_temperature };
     for index in 0..channel.cells {
         let cell = cell(&place, passage.outlet, step, guess);
-        guess = Guess { drop: cell.drop, wall: cell.wall };
+        // The next cell drops less, as its gas is nearer to the base.
+        let excess = passage.outlet - channel.base_temperature;
+        let left = if excess.abs() < 1e-6 { 0.0 } else { 1.0 - cell.drop / excess };
+        guess = Guess { drop: cell.drop * left.clamp(0.0, 1.0), wall: cell.wall };
         let weight = 1.0 / f64::from(channel.cells);
         passage.wall += weight * cell.wall;
         passage.heat += cell.heat;
@@ -179,7 +182,10 @@ fn cell(place: &Stretch<'_>, inlet: f64, step: f64, guess: Guess) -> Cell {
             (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)) / drop
         };
         let theta = mean - base;
-        let conductance = if theta.abs() < 1e-9 { 0.0 } else { flow.flux_girth / theta };
+        // Near the base, emissivity and absorptivity reckoned at different temperatures may
+        // disagree on the sign; no heat flows then.
+        let conductance =
+            if theta.abs() < 1e-6 { 0.0 } else { (flow.flux_girth / theta).max(0.0) };
         let next = -excess * libm::expm1(-conductance * step / (mass_flow * cooled));
         let change = next - drop;
         drop = next;

@@ -151,7 +151,8 @@ pub struct HeightOfFire {
     /// Lower heating value of the moist wood (J/kg).
     #[serde(rename = "lower_heating_value_j_per_kg")]
     pub lower_heating_value: f64,
-    /// Adiabatic flame (K in memory, °C in files).
+    /// Adiabatic flame of complete combustion without dissociation, the unburned share not taken
+    /// off (K in memory, °C in files).
     #[serde(rename = "flame_celsius", with = "in_celsius")]
     #[schemars(with = "f64")]
     pub flame: f64,
@@ -386,6 +387,8 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
 fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) -> RunState {
     let mean = 0.5 * (inlet + passage.outlet);
     let buoyancy = GRAVITY * (mean - passage.wall) / mean * hydraulic_diameter;
+    // The speed rises with the temperature at constant mass flow.
+    let velocity = passage.velocity * mean / inlet;
     RunState {
         inlet,
         outlet: passage.outlet,
@@ -394,7 +397,7 @@ fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) 
         radiation_fraction: passage.radiation_fraction,
         velocity: passage.velocity,
         reynolds: passage.reynolds,
-        richardson: buoyancy / (passage.velocity * passage.velocity),
+        richardson: buoyancy / (velocity * velocity),
         friction: passage.friction,
         turn,
     }
