@@ -200,10 +200,7 @@ pub(crate) const fn point(x: f64, y: f64) -> Point {
 
 impl Extent {
     pub(crate) const fn new(left: f64, bottom: f64, right: f64, top: f64) -> Self {
-        Self {
-            low: point(left, bottom),
-            high: point(right, top),
-        }
+        Self { low: point(left, bottom), high: point(right, top) }
     }
 
     fn around(a: Point, b: Point) -> Self {
@@ -220,12 +217,7 @@ impl Extent {
     }
 
     pub(crate) fn grown(self, by: f64) -> Self {
-        Self::new(
-            self.low.x - by,
-            self.low.y - by,
-            self.high.x + by,
-            self.high.y + by,
-        )
+        Self::new(self.low.x - by, self.low.y - by, self.high.x + by, self.high.y + by)
     }
 
     /// Width (m).
@@ -240,10 +232,7 @@ impl Extent {
 
     /// Middle.
     pub fn middle(&self) -> Point {
-        point(
-            0.5 * (self.low.x + self.high.x),
-            0.5 * (self.low.y + self.high.y),
-        )
+        point(0.5 * (self.low.x + self.high.x), 0.5 * (self.low.y + self.high.y))
     }
 
     /// Whether two have more than an edge in common.
@@ -269,11 +258,7 @@ impl Shape {
     /// Where the text of a shape is written: beside the middle of a dimension line, above it when
     /// the line is level, to its left and reading upward when it is upright.
     pub fn text_place(&self, text_size: f64) -> Option<TextPlace> {
-        let level = |at, anchor| TextPlace {
-            at,
-            anchor,
-            degrees: 0.0,
-        };
+        let level = |at, anchor| TextPlace { at, anchor, degrees: 0.0 };
         match self {
             Self::Label { at, anchor, .. } => Some(level(*at, *anchor)),
             Self::Mark { at, .. } => {
@@ -320,26 +305,21 @@ impl Shape {
     /// The space that a shape takes, its text included.
     pub fn extent(&self, text_size: f64) -> Extent {
         let drawn = match self {
-            Self::Rectangle {
-                corner,
-                width,
-                height,
-            } => Extent::around(*corner, point(corner.x + width, corner.y + height)),
+            Self::Rectangle { corner, width, height } => {
+                Extent::around(*corner, point(corner.x + width, corner.y + height))
+            }
             Self::Line { points } => {
                 let first = points.first().copied().unwrap_or(point(0.0, 0.0));
-                points
-                    .iter()
-                    .fold(Extent::around(first, first), |extent, each| {
-                        extent.join(Extent::around(*each, *each))
-                    })
+                points.iter().fold(Extent::around(first, first), |extent, each| {
+                    extent.join(Extent::around(*each, *each))
+                })
             }
             Self::Arrow { from, to } | Self::Dimension { from, to, .. } => {
                 Extent::around(*from, *to)
             }
             Self::Label { at, .. } | Self::Mark { at, .. } => Extent::around(*at, *at),
         };
-        self.text_extent(text_size)
-            .map_or(drawn, |text| drawn.join(text))
+        self.text_extent(text_size).map_or(drawn, |text| drawn.join(text))
     }
 }
 
@@ -361,9 +341,7 @@ fn step_start(step: u8) -> f64 {
 /// from 50 °C to 900 °C, narrow when cool and wide when hot: 50, 70, 108, 156, 214, 279, 351,
 /// 429, 513, 602, 697 and 796 °C; what lies beyond takes the first or the last.
 pub fn heat_step(kelvin: f64) -> u8 {
-    (1..STEPS)
-        .rfind(|step| step_start(*step) <= kelvin)
-        .unwrap_or(0)
+    (1..STEPS).rfind(|step| step_start(*step) <= kelvin).unwrap_or(0)
 }
 
 /// All steps with the temperature where each begins (K), for a legend.

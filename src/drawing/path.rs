@@ -44,11 +44,7 @@ impl Bar {
 type Column = [Option<f64>; 3];
 
 fn rows() -> [(&'static str, Quantity); 3] {
-    [
-        ("wall", Quantity::Temperature),
-        ("speed", Quantity::Speed),
-        ("turn", Quantity::Pressure),
-    ]
+    [("wall", Quantity::Temperature), ("speed", Quantity::Speed), ("turn", Quantity::Pressure)]
 }
 
 /// The smoke path unrolled, in units of its own (see the module).
@@ -60,11 +56,7 @@ pub fn unrolled(design: &Design, analysis: &Analysis, system: System) -> Drawing
     }
     for (a, b) in bars.iter().zip(bars.iter().skip(1)) {
         let tip = (0.3 * (b.right - b.left)).min(0.4);
-        sheet.arrow(
-            Some(b.place),
-            point(a.right - 0.2, 0.0),
-            point(b.left + tip, 0.0),
-        );
+        sheet.arrow(Some(b.place), point(a.right - 0.2, 0.0), point(b.left + tip, 0.0));
     }
     if let Some(chimney) = bars.last() {
         draw_break(&mut sheet, chimney);
@@ -94,14 +86,7 @@ fn bars(design: &Design, analysis: &Analysis) -> Vec<Bar> {
     };
     let mut bars = Vec::with_capacity(runs.len() + 3);
     let mut push = |(left, right): (f64, f64), half: f64, gas: (f64, f64), place: Place| {
-        bars.push(Bar {
-            left,
-            right,
-            half,
-            inlet: gas.0,
-            outlet: gas.1,
-            place,
-        });
+        bars.push(Bar { left, right, half, inlet: gas.0, outlet: gas.1, place });
     };
     let hot = fire.firebox_outlet;
     push(next(FIREBOX), HALF_FIREBOX, (hot, hot), Place::Firebox);
@@ -138,10 +123,7 @@ fn draw_break(sheet: &mut Sheet, chimney: &Bar) {
     let gap = Extent::new(middle - 0.06, low, middle + 0.06, high);
     sheet.rectangle(Role::Void, Some(chimney.place), gap);
     for x in [gap.low.x, gap.high.x] {
-        sheet.line(
-            Role::Outline,
-            vec![point(x - 0.06, low), point(x + 0.06, high)],
-        );
+        sheet.line(Role::Outline, vec![point(x - 0.06, low), point(x + 0.06, high)]);
     }
 }
 
@@ -155,17 +137,8 @@ fn figures_above(sheet: &mut Sheet, bars: &[Bar], analysis: &Analysis, system: S
         return;
     };
     stroke(sheet, chimney.right, base, chimney.half);
-    temperature(
-        sheet,
-        point(chimney.right, base),
-        (chimney.outlet, chimney.place),
-        system,
-    );
-    let dew_point = figure(
-        analysis.height_of_fire.dew_point,
-        Quantity::Temperature,
-        system,
-    );
+    temperature(sheet, point(chimney.right, base), (chimney.outlet, chimney.place), system);
+    let dew_point = figure(analysis.height_of_fire.dew_point, Quantity::Temperature, system);
     sheet.note(Note {
         at: point(chimney.right, base + 1.4 * TEXT_SIZE),
         text: format!("dew point {dew_point}"),
@@ -236,14 +209,13 @@ fn column(place: Place, analysis: &Analysis) -> Column {
     let fire = &analysis.height_of_fire;
     match place {
         Place::Firebox => [Some(fire.firebox_wall), None, None],
-        Place::Run(index) => fire.runs.get(index).map_or([None; 3], |run| {
-            [Some(run.wall), Some(run.velocity), Some(run.turn)]
-        }),
-        Place::ChimneyMouth => [
-            Some(fire.chimney_mouth_wall),
-            Some(fire.chimney_velocity),
-            None,
-        ],
+        Place::Run(index) => fire
+            .runs
+            .get(index)
+            .map_or([None; 3], |run| [Some(run.wall), Some(run.velocity), Some(run.turn)]),
+        Place::ChimneyMouth => {
+            [Some(fire.chimney_mouth_wall), Some(fire.chimney_velocity), None]
+        }
         _ => [None; 3],
     }
 }

@@ -129,11 +129,8 @@ pub fn temperatures(design: &Design, analysis: &Analysis, system: System) -> Plo
     marks.push(to);
     let (_, end) = pass(chimney_length(design), fire.chimney_mouth_gas);
     let mouth_wall = vec![(end, degrees(fire.chimney_mouth_wall))];
-    let curves = [
-        (CurveName::Gas, gas),
-        (CurveName::Wall, wall),
-        (CurveName::Wall, mouth_wall),
-    ];
+    let curves =
+        [(CurveName::Gas, gas), (CurveName::Wall, wall), (CurveName::Wall, mouth_wall)];
     let curves: Vec<Curve> = curves.into_iter().filter_map(curve).collect();
     let limits = limits(design, analysis, system);
     let symbol = |quantity| unit_of(quantity, system).symbol;
@@ -168,10 +165,7 @@ fn limits(design: &Design, analysis: &Analysis, system: System) -> Vec<Limit> {
         (LimitName::ChimneyRating, design.chimney.rated_temperature),
     ]
     .into_iter()
-    .map(|(name, value)| Limit {
-        name,
-        value: to_shown(value, Quantity::Temperature, system),
-    })
+    .map(|(name, value)| Limit { name, value: to_shown(value, Quantity::Temperature, system) })
     .filter(|limit| limit.value.is_finite())
     .collect()
 }
@@ -179,16 +173,10 @@ fn limits(design: &Design, analysis: &Analysis, system: System) -> Vec<Limit> {
 /// Whole hundreds around everything that is shown.
 fn y_range(curves: &[Curve], limits: &[Limit]) -> (f64, f64) {
     let points = curves.iter().flat_map(|curve| &curve.points);
-    let values = points
-        .map(|(_, y)| *y)
-        .chain(limits.iter().map(|limit| limit.value));
-    let (low, high) = values.fold((0.0_f64, 100.0_f64), |(low, high), value| {
-        (low.min(value), high.max(value))
-    });
-    (
-        100.0 * (low / 100.0).floor(),
-        100.0 * (high / 100.0 + 0.05).ceil(),
-    )
+    let values = points.map(|(_, y)| *y).chain(limits.iter().map(|limit| limit.value));
+    let (low, high) = values
+        .fold((0.0_f64, 100.0_f64), |(low, high), value| (low.min(value), high.max(value)));
+    (100.0 * (low / 100.0).floor(), 100.0 * (high / 100.0 + 0.05).ceil())
 }
 
 type Chart<'a, B> = ChartContext<'a, B, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
@@ -214,10 +202,7 @@ pub fn draw<B: DrawingBackend>(
         .margin(font)
         .x_label_area_size(3 * font)
         .y_label_area_size(5 * font)
-        .build_cartesian_2d(
-            plot.x_range.0..plot.x_range.1,
-            plot.y_range.0..plot.y_range.1,
-        )?;
+        .build_cartesian_2d(plot.x_range.0..plot.x_range.1, plot.y_range.0..plot.y_range.1)?;
     let text = text_style(font, palette.ink);
     chart
         .configure_mesh()
@@ -253,11 +238,7 @@ impl Palette {
 fn short(value: f64) -> String {
     let text = format!("{value:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" {
-        "0".into()
-    } else {
-        text.into()
-    }
+    if text == "-0" { "0".into() } else { text.into() }
 }
 
 /// Short strokes on the length axis where one part ends and the next begins.
@@ -270,9 +251,7 @@ fn draw_marks<B: DrawingBackend>(
     let top = low + 0.03 * (high - low);
     let style = rgb(palette.quiet).stroke_width(palette.line(1.0));
     for x in &plot.marks {
-        chart
-            .plotting_area()
-            .draw(&PathElement::new(vec![(*x, low), (*x, top)], style))?;
+        chart.plotting_area().draw(&PathElement::new(vec![(*x, low), (*x, top)], style))?;
     }
     Ok(())
 }
@@ -314,11 +293,7 @@ fn draw_limits<B: DrawingBackend>(
             .iter()
             .filter_map(|curve| curve.points.last())
             .any(|(x, at)| end < *x && (y..y + 2.0 * line_of_text).contains(at));
-        let (vertical, offset) = if crowded {
-            (VPos::Top, -air)
-        } else {
-            (VPos::Bottom, air)
-        };
+        let (vertical, offset) = if crowded { (VPos::Top, -air) } else { (VPos::Bottom, air) };
         let style = label(palette, palette.ink, Pos::new(HPos::Right, vertical));
         area.draw(&Text::new(limit.name.label(), (end, y + offset), style))?;
     }

@@ -69,12 +69,7 @@ pub fn section(
 
 /// In proportion to the drawing, so that texts stay legible when it is shown as a whole.
 fn text_size(design: &Design) -> f64 {
-    let longest = design
-        .path
-        .runs()
-        .iter()
-        .map(|run| run.length)
-        .fold(0.0, f64::max);
+    let longest = design.path.runs().iter().map(|run| run.length).fold(0.0, f64::max);
     let across = longest + design.firebox.width + design.chimney.connector_length + 2.0;
     let extent = design.chimney.mouth_height.max(across);
     TEXT_SIZE * (extent / USUAL_HEIGHT).clamp(0.4, 4.0)
@@ -93,26 +88,13 @@ impl Scene<'_> {
     /// Outer face of the masonry on a side (m).
     fn face(&self, side: f64) -> f64 {
         let outer = self.frame.outer();
-        if side > 0.0 {
-            outer.high.x
-        } else {
-            outer.low.x
-        }
+        if side > 0.0 { outer.high.x } else { outer.low.x }
     }
 
     /// Outer face of the chimney on its far side (m).
     fn far_face(&self) -> f64 {
-        let Flue {
-            inner,
-            thickness,
-            side,
-            ..
-        } = self.frame.flue;
-        if side > 0.0 {
-            inner.high.x + thickness
-        } else {
-            inner.low.x - thickness
-        }
+        let Flue { inner, thickness, side, .. } = self.frame.flue;
+        if side > 0.0 { inner.high.x + thickness } else { inner.low.x - thickness }
     }
 
     fn house(&mut self) {
@@ -138,8 +120,7 @@ impl Scene<'_> {
             let place = Some(Place::Ceiling);
             self.sheet.rectangle(Role::House, place, slab);
             let points = flat(ceiling);
-            self.sheet
-                .add(Role::Combustible, place, Shape::Line { points });
+            self.sheet.add(Role::Combustible, place, Shape::Line { points });
         }
         if self.design.chimney.outdoor_length > 0.0 && apart {
             let reach = (axis - left).max(right - axis);
@@ -158,13 +139,7 @@ impl Scene<'_> {
         if !apart {
             self.sheet.rectangle(Role::Slab, None, support);
         }
-        for Body {
-            core,
-            gap,
-            facing,
-            cap,
-        } in frame.bodies.clone()
-        {
+        for Body { core, gap, facing, cap } in frame.bodies.clone() {
             if apart {
                 let under = Extent::new(facing.low.x, -frame::SUPPORT, facing.high.x, 0.0);
                 self.sheet.rectangle(Role::Slab, None, under);
@@ -174,8 +149,7 @@ impl Scene<'_> {
             self.sheet.rectangle(Role::Core, None, core);
             self.sheet.rectangle(Role::Slab, None, cap);
             let whole = facing.join(cap);
-            self.sheet
-                .rectangle(Role::Outline, Some(Place::Whole), whole);
+            self.sheet.rectangle(Role::Outline, Some(Place::Whole), whole);
         }
         self.niche();
     }
@@ -207,12 +181,8 @@ impl Scene<'_> {
         let shrink = chamber.glass_fraction.clamp(0.0, 1.0).sqrt();
         let (wide, high) = (0.5 * shrink * width, 0.5 * shrink * height);
         let center = door.middle();
-        let glass = Extent::new(
-            center.x - wide,
-            center.y - high,
-            center.x + wide,
-            center.y + high,
-        );
+        let glass =
+            Extent::new(center.x - wide, center.y - high, center.x + wide, center.y + high);
         let place = Some(Place::Firebox);
         self.sheet.rectangle(Role::Void, place, space);
         self.sheet.rectangle(gas, place, space.grown(-inset));
@@ -257,18 +227,13 @@ impl Scene<'_> {
         let inset = 0.5 * (1.0 - BAND) * room.height().min(room.width());
         let band = room.grown(-inset);
         let step = band.width() / f64::from(PIECES);
-        let start = if cell.along > 0.0 {
-            band.low.x
-        } else {
-            band.high.x
-        };
+        let start = if cell.along > 0.0 { band.low.x } else { band.high.x };
         for piece in 0..PIECES {
             let a = start + cell.along * step * f64::from(piece);
             let b = a + cell.along * step;
             let extent = Extent::new(a.min(b), band.low.y, a.max(b), band.high.y);
             let gas = between(cell.inlet, cell.outlet, piece);
-            self.sheet
-                .rectangle(Role::Gas(gas), Some(Place::Run(index)), extent);
+            self.sheet.rectangle(Role::Gas(gas), Some(Place::Run(index)), extent);
         }
     }
 
@@ -344,25 +309,13 @@ impl Scene<'_> {
             };
             let behind_chimney = (side - self.frame.flue.side).abs() < 0.5;
             let stack = self.frame.bodies.last().map_or(turn.x, |body| {
-                if side > 0.0 {
-                    body.facing.high.x
-                } else {
-                    body.facing.low.x
-                }
+                if side > 0.0 { body.facing.high.x } else { body.facing.low.x }
             });
-            let clear = if behind_chimney {
-                self.far_face()
-            } else {
-                stack
-            };
+            let clear = if behind_chimney { self.far_face() } else { stack };
             Note {
                 at: point(clear + side * 1.2 * size, turn.y - 0.3 * size),
                 text,
-                anchor: if side > 0.0 {
-                    Anchor::Start
-                } else {
-                    Anchor::End
-                },
+                anchor: if side > 0.0 { Anchor::Start } else { Anchor::End },
                 role: Role::Label,
                 place: Some(Place::Run(run)),
                 leader: Some(point(stack, turn.y)),
@@ -373,23 +326,11 @@ impl Scene<'_> {
     }
 
     fn flue(&mut self) {
-        let Flue {
-            inner,
-            connector,
-            opening,
-            thickness,
-            exit,
-            side,
-        } = self.frame.flue;
+        let Flue { inner, connector, opening, thickness, exit, side } = self.frame.flue;
         let wall = self.design.chimney.wall_thickness;
         let fire = &self.analysis.height_of_fire;
         let wider = |by: f64| {
-            Extent::new(
-                inner.low.x - by,
-                inner.low.y,
-                inner.high.x + by,
-                inner.high.y,
-            )
+            Extent::new(inner.low.x - by, inner.low.y, inner.high.x + by, inner.high.y)
         };
         let (inlet, mouth) = (fire.chimney_inlet, fire.chimney_mouth_gas);
         let connector_gas = heat_step(0.5 * (fire.runs_outlet + inlet));
@@ -402,27 +343,15 @@ impl Scene<'_> {
         let last = self.frame.cells.last().map(|cell| cell.extent);
         let rim = last.map_or(0.0, |run| run.height().min(run.width()));
         let start = exit.x - side * 0.5 * (1.0 - BAND) * rim;
-        let along = Extent::new(
-            start.min(axis),
-            exit.y - half,
-            start.max(axis),
-            exit.y + half,
-        );
-        self.sheet.rectangle(
-            Role::Insulation,
-            Some(Place::ChimneyMouth),
-            wider(thickness),
-        );
+        let along = Extent::new(start.min(axis), exit.y - half, start.max(axis), exit.y + half);
+        self.sheet.rectangle(Role::Insulation, Some(Place::ChimneyMouth), wider(thickness));
         self.sheet.rectangle(Role::Core, None, wider(wall));
         self.sheet.rectangle(Role::Outline, None, wider(thickness));
-        self.sheet
-            .rectangle(Role::Void, Some(Place::ChimneyInlet), inner);
+        self.sheet.rectangle(Role::Void, Some(Place::ChimneyInlet), inner);
         for part in [opening, connector] {
-            self.sheet
-                .rectangle(Role::Void, Some(Place::RunsOutlet), part);
+            self.sheet.rectangle(Role::Void, Some(Place::RunsOutlet), part);
         }
-        self.sheet
-            .rectangle(Role::Gas(connector_gas), Some(Place::RunsOutlet), along);
+        self.sheet.rectangle(Role::Gas(connector_gas), Some(Place::RunsOutlet), along);
         for piece in 0..PIECES {
             let low = foot + step * f64::from(piece);
             let (left, right) = (inner.low.x + inset, inner.high.x - inset);
@@ -434,9 +363,7 @@ impl Scene<'_> {
     }
 
     fn cleanout(&mut self) {
-        let Flue {
-            inner, connector, ..
-        } = self.frame.flue;
+        let Flue { inner, connector, .. } = self.frame.flue;
         let door = Extent::new(
             inner.low.x,
             inner.low.y + 0.02,
@@ -448,26 +375,17 @@ impl Scene<'_> {
 
     fn arrows(&mut self) {
         let cells = self.frame.cells.clone();
-        let turns: Vec<(Cell, Cell)> = cells
-            .iter()
-            .copied()
-            .zip(cells.iter().skip(1).copied())
-            .collect();
+        let turns: Vec<(Cell, Cell)> =
+            cells.iter().copied().zip(cells.iter().skip(1).copied()).collect();
         let bench = self.design.path.layout == Layout::Bench;
         for (index, (before, after)) in turns.into_iter().enumerate() {
             let place = Some(Place::Run(index + 1));
             let (from, to) = if bench {
                 (before.extent.middle(), after.extent.middle())
             } else {
-                let x = self
-                    .frame
-                    .slots
-                    .get(index)
-                    .map_or(before.exit().x, |slot| slot.middle().x);
-                (
-                    point(x, before.extent.middle().y),
-                    point(x, after.extent.middle().y),
-                )
+                let x =
+                    self.frame.slots.get(index).map_or(before.exit().x, |slot| slot.middle().x);
+                (point(x, before.extent.middle().y), point(x, after.extent.middle().y))
             };
             self.sheet.arrow(place, from, to);
         }
@@ -533,13 +451,11 @@ impl Scene<'_> {
         }
         for (x, low, high, quantity) in spans {
             let text = self.figure(high - low, quantity);
-            self.sheet
-                .dimension(point(x, low), point(x, high), &text, step);
+            self.sheet.dimension(point(x, low), point(x, high), &text, step);
         }
         let text = self.figure(mouth, Quantity::Length);
         let outward = point(-step.x, 0.0);
-        self.sheet
-            .dimension(point(beyond, 0.0), point(beyond, mouth), &text, outward);
+        self.sheet.dimension(point(beyond, 0.0), point(beyond, mouth), &text, outward);
     }
 
     /// Where the height of a run is written when the runs stand by themselves (m).
@@ -573,8 +489,7 @@ impl Scene<'_> {
         for (y, left, right, quantity) in spans {
             let text = self.figure(right - left, quantity);
             let step = point(0.0, -0.6 * size);
-            self.sheet
-                .dimension(point(left, y), point(right, y), &text, step);
+            self.sheet.dimension(point(left, y), point(right, y), &text, step);
         }
     }
 
@@ -597,9 +512,7 @@ impl Scene<'_> {
         let (inlet, mouth) = (fire.chimney_inlet, fire.chimney_mouth_gas);
         let foot = self.frame.flue.connector.high.y + size;
         let height = self.design.chimney.mouth_height;
-        let foot = foot
-            .max(self.frame.top + 0.5 * size)
-            .min(height - 2.0 * size);
+        let foot = foot.max(self.frame.top + 0.5 * size).min(height - 2.0 * size);
         self.flue_temperature(inlet, foot, Place::ChimneyInlet);
         self.flue_temperature(mouth, height - size, Place::ChimneyMouth);
     }
@@ -625,11 +538,7 @@ impl Scene<'_> {
         self.sheet.note(Note {
             at: point(self.far_face() + side * 0.5 * size, y),
             text,
-            anchor: if side > 0.0 {
-                Anchor::Start
-            } else {
-                Anchor::End
-            },
+            anchor: if side > 0.0 { Anchor::Start } else { Anchor::End },
             role: Role::Label,
             place: Some(place),
             leader: None,
@@ -675,10 +584,9 @@ impl Scene<'_> {
             Place::Fire => point(space.low.x + 0.3 * space.width(), 0.15 * space.height()),
             Place::Firebox => point(space.low.x + 0.3 * space.width(), 0.85 * space.height()),
             Place::Door => point(space.middle().x, 0.45 * space.height()),
-            Place::Run(index) => frame
-                .cells
-                .get(index)
-                .map_or(outer.middle(), |cell| cell.extent.middle()),
+            Place::Run(index) => {
+                frame.cells.get(index).map_or(outer.middle(), |cell| cell.extent.middle())
+            }
             Place::RunsOutlet => frame.flue.exit,
             Place::ChimneyInlet => point(
                 inner.middle().x,

@@ -35,11 +35,7 @@ pub(super) struct Sheet {
 
 impl Sheet {
     pub(super) fn new(text_size: f64) -> Self {
-        Self {
-            items: Vec::new(),
-            texts: Vec::new(),
-            text_size,
-        }
+        Self { items: Vec::new(), texts: Vec::new(), text_size }
     }
 
     pub(super) fn add(&mut self, role: Role, place: Option<Place>, shape: Shape) {
@@ -52,15 +48,7 @@ impl Sheet {
         let (width, height) = (extent.width(), extent.height());
         if width > THIN && height > THIN {
             let corner = extent.low;
-            self.add(
-                role,
-                place,
-                Shape::Rectangle {
-                    corner,
-                    width,
-                    height,
-                },
-            );
+            self.add(role, place, Shape::Rectangle { corner, width, height });
         }
     }
 
@@ -87,15 +75,7 @@ impl Sheet {
 
     /// Adds a text, moved until it is free, with its leader line.
     pub(super) fn note(&mut self, note: Note) {
-        let Note {
-            at,
-            text,
-            anchor,
-            role,
-            place,
-            leader,
-            step,
-        } = note;
+        let Note { at, text, anchor, role, place, leader, step } = note;
         let shape = self.free(|share| Shape::Label {
             at: point(at.x + share * step.x, at.y + share * step.y),
             text: text.clone(),

@@ -92,10 +92,7 @@ fn pictures(mut look: impl FnMut(&Design, &Drawing)) {
 
 fn what(design: &Design) -> String {
     let path = &design.path;
-    format!(
-        "{:?} with {} runs of {} m",
-        path.layout, path.run_count, path.run_length
-    )
+    format!("{:?} with {} runs of {} m", path.layout, path.run_count, path.run_length)
 }
 
 #[test]
@@ -111,11 +108,7 @@ fn everything_is_finite_and_within_bounds() {
             assert!(inside, "{}: {item:?}", what(design));
         }
         let bounds = [drawing.low, drawing.high];
-        assert!(
-            bounds
-                .iter()
-                .all(|end| end.x.abs() < 60.0 && end.y.abs() < 60.0)
-        );
+        assert!(bounds.iter().all(|end| end.x.abs() < 60.0 && end.y.abs() < 60.0));
     });
 }
 
@@ -129,11 +122,7 @@ fn no_two_texts_overlap() {
             .collect();
         for (index, (item, extent)) in texts.iter().enumerate() {
             for (other, beside) in texts.iter().skip(index + 1) {
-                assert!(
-                    !extent.overlaps(beside),
-                    "{}: {item:?} over {other:?}",
-                    what(design)
-                );
+                assert!(!extent.overlaps(beside), "{}: {item:?} over {other:?}", what(design));
             }
         }
     });
@@ -173,13 +162,9 @@ fn the_section_is_to_scale() {
         .count();
     assert_eq!(runs, path.run_count);
     assert_eq!(rectangles(Role::Baffle).count(), path.run_count - 1);
-    let top = rectangles(Role::Slab)
-        .map(|slab| slab.high.y)
-        .fold(0.0, f64::max);
+    let top = rectangles(Role::Slab).map(|slab| slab.high.y).fold(0.0, f64::max);
     assert!(close(top, design.top_height()));
-    let mouth = rectangles(Role::Void)
-        .map(|flue| flue.high.y)
-        .fold(0.0, f64::max);
+    let mouth = rectangles(Role::Void).map(|flue| flue.high.y).fold(0.0, f64::max);
     assert!(close(mouth, design.chimney.mouth_height));
 }
 
@@ -202,10 +187,8 @@ fn the_chimney_stands_where_the_last_run_ends() {
 #[test]
 fn findings_are_marked_by_number() {
     pictures(|design, drawing| {
-        let marks = drawing
-            .items
-            .iter()
-            .filter(|item| matches!(item.shape, Shape::Mark { .. }));
+        let marks =
+            drawing.items.iter().filter(|item| matches!(item.shape, Shape::Mark { .. }));
         let analysis = analyzed(design).unwrap();
         let count = marks.count();
         assert!(count == 0 || count == check(design, &analysis).len());
@@ -248,17 +231,8 @@ fn plots_are_finite_and_drawn() {
                 (plot.x_range.0..=plot.x_range.1).contains(x)
                     && (plot.y_range.0..=plot.y_range.1).contains(y)
             };
-            assert!(
-                plot.curves
-                    .iter()
-                    .flat_map(|curve| &curve.points)
-                    .all(inside)
-            );
-            assert!(
-                plot.limits
-                    .iter()
-                    .any(|limit| limit.name == LimitName::DewPoint)
-            );
+            assert!(plot.curves.iter().flat_map(|curve| &curve.points).all(inside));
+            assert!(plot.limits.iter().any(|limit| limit.name == LimitName::DewPoint));
             let mut text = String::new();
             let area = SVGBackend::with_string(&mut text, (640, 360)).into_drawing_area();
             draw(&plot, &area, &PALETTE).unwrap();

@@ -21,20 +21,12 @@ pub(super) struct Cell {
 
 impl Cell {
     pub(super) fn entry(&self) -> Point {
-        let x = if self.along > 0.0 {
-            self.extent.low.x
-        } else {
-            self.extent.high.x
-        };
+        let x = if self.along > 0.0 { self.extent.low.x } else { self.extent.high.x };
         point(x, self.extent.middle().y)
     }
 
     pub(super) fn exit(&self) -> Point {
-        let x = if self.along > 0.0 {
-            self.extent.high.x
-        } else {
-            self.extent.low.x
-        };
+        let x = if self.along > 0.0 { self.extent.high.x } else { self.extent.low.x };
         point(x, self.extent.middle().y)
     }
 }
@@ -84,11 +76,8 @@ impl Frame {
         let chamber = &design.firebox;
         let firebox = Extent::new(0.0, 0.0, chamber.width, chamber.height);
         let cells = cells(design, analysis, spread);
-        let inner = cells
-            .iter()
-            .map(|cell| cell.extent)
-            .reduce(Extent::join)
-            .unwrap_or(firebox);
+        let inner =
+            cells.iter().map(|cell| cell.extent).reduce(Extent::join).unwrap_or(firebox);
         let bodies = bodies(design, &cells, inner);
         let slots = match design.path.layout {
             Layout::Bench => Vec::new(),
@@ -158,12 +147,8 @@ fn cells(design: &Design, analysis: &Analysis, spread: f64) -> Vec<Cell> {
         let width = drawn_width(design, run);
         let (bottom, top) = (height - 0.5 * run.height, height + 0.5 * run.height);
         let (inlet, outlet) = temperatures(analysis, states.get(index));
-        let cell = Cell {
-            extent: Extent::new(low, bottom, low + width, top),
-            along,
-            inlet,
-            outlet,
-        };
+        let cell =
+            Cell { extent: Extent::new(low, bottom, low + width, top), along, inlet, outlet };
         from = cell.exit().x;
         if design.path.layout == Layout::Bench {
             from += design.path.baffle_thickness;
@@ -177,9 +162,7 @@ fn cells(design: &Design, analysis: &Analysis, spread: f64) -> Vec<Cell> {
 
 fn temperatures(analysis: &Analysis, state: Option<&RunState>) -> (f64, f64) {
     let fire = &analysis.height_of_fire;
-    state.map_or((fire.runs_outlet, fire.runs_outlet), |state| {
-        (state.inlet, state.outlet)
-    })
+    state.map_or((fire.runs_outlet, fire.runs_outlet), |state| (state.inlet, state.outlet))
 }
 
 /// A bench is seen from the ends of its runs.
@@ -252,11 +235,8 @@ fn slots(cells: &[Cell]) -> Vec<Extent> {
             let width = a.height().min(0.4 * a.width()).min(0.4 * b.width());
             let end = before.exit().x;
             let other = end - before.along * width;
-            let (low, high) = if a.low.y < b.low.y {
-                (a.high.y, b.low.y)
-            } else {
-                (b.high.y, a.low.y)
-            };
+            let (low, high) =
+                if a.low.y < b.low.y { (a.high.y, b.low.y) } else { (b.high.y, a.low.y) };
             Extent::new(end.min(other), low, end.max(other), high)
         })
         .collect()
@@ -279,13 +259,7 @@ fn flue(design: &Design, cells: &[Cell], bodies: &[Body]) -> Flue {
     let thickness = chimney.wall_thickness + chimney.insulation_thickness;
     let face = bodies
         .iter()
-        .map(|body| {
-            if side > 0.0 {
-                body.facing.high.x
-            } else {
-                -body.facing.low.x
-            }
-        })
+        .map(|body| if side > 0.0 { body.facing.high.x } else { -body.facing.low.x })
         .fold(f64::NEG_INFINITY, f64::max);
     let near = (side * exit.x + chimney.connector_length).max(face + thickness + CHIMNEY_AIR);
     let (a, b) = (side * near, side * (near + chimney.flue_width));
@@ -297,12 +271,5 @@ fn flue(design: &Design, cells: &[Cell], bodies: &[Body]) -> Flue {
     };
     let connector = between(side * face, a, half);
     let opening = between(exit.x, side * face, half.min(0.5 * room));
-    Flue {
-        inner,
-        connector,
-        opening,
-        thickness,
-        exit,
-        side,
-    }
+    Flue { inner, connector, opening, thickness, exit, side }
 }

@@ -1,0 +1,108 @@
+# Every command installs what it lacks, below build/ and node_modules/ where it can.
+# Needed beforehand: Rust by rustup, Node.js 20.19 or later with npm, git; Python 3 for `reference`.
+
+SHELL := bash
+.SHELLFLAGS := -euo pipefail -c
+.NOTPARALLEL:
+.DELETE_ON_ERROR:
+
+PORT ?= 8080
+HOST ?= 127.0.0.1
+PREFIX ?= /
+# A browser of the system, for tests and pictures.
+CHROME ?= $(shell command -v chromium || command -v chromium-browser || command -v google-chrome || echo /usr/bin/chromium)
+export CHROME
+
+TARGET_DIR := $(or $(CARGO_TARGET_DIR),target)
+WASM := wasm32-unknown-unknown
+PAGE := --bin app --features ui --target $(WASM)
+# The tool and the library must be of one version, so the version is in the tool's path.
+BINDGEN_VERSION := $(shell awk '/^name = "wasm-bindgen"$$/ { getline; gsub(/"/, ""); print $$3 }' Cargo.lock)
+BINDGEN := build/tools/wasm-bindgen-$(BINDGEN_VERSION)/bin/wasm-bindgen
+VITE := node_modules/.bin/vite build --logLevel warn
+
+.PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size e2e bench \
+  reference pictures clean chromium page-tools wasm-target
+
+help: ## list the commands
+	@awk -F ':.*## ' '/^[a-z0-9-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' Makefile
+
+serve: page-tools ## build the page quickly and serve it on http://localhost:8080 (PORT, HOST, PREFIX)
+	cargo build --profile serve $(PAGE)
+	$(BINDGEN) --target web --no-typescript --out-dir build/wasm/serve --out-name longsmoke $(TARGET_DIR)/$(WASM)/serve/app.wasm
+	$(VITE) --mode serve
+	node tools/serve.mjs --folder build/serve --port $(PORT) --host $(HOST) --prefix $(PREFIX)
+
+dist: page-tools ## build the page for release into dist/
+	cargo build --locked --release $(PAGE)
+	$(BINDGEN) --target web --no-typescript --out-dir build/wasm/dist --out-name longsmoke $(TARGET_DIR)/$(WASM)/release/app.wasm
+	node_modules/.bin/wasm-opt -O3 build/wasm/dist/longsmoke_bg.wasm -o build/wasm/dist/longsmoke_bg.wasm
+	$(VITE) --mode dist
+	node tools/compress.mjs dist
+
+quick: ## format, lints and tests of the core, within a minute
+	cargo fmt --check
+	cargo clippy --all-targets -- -D warnings
+	cargo test --lib --tests
+
+test: fmt clippy cargo-test clippy-page doc size e2e ## everything that CI runs, cheap first
+
+fmt:
+	cargo fmt --check
+
+clippy:
+	cargo clippy --locked --all-targets -- -D warnings
+
+cargo-test:
+	cargo test --locked
+
+# In the release profile, so that build scripts and macros are compiled once for this and `dist`.
+clippy-page: wasm-target
+	cargo clippy --locked --release $(PAGE) -- -D warnings
+
+doc:
+	RUSTDOCFLAGS="-D warnings" cargo doc --locked --no-deps
+
+size: dist ## sizes of the release against their limits
+	node tools/size.mjs dist
+
+# Files by name: Node.js 20 and later ones read a folder argument differently.
+e2e: dist chromium ## tests in a browser
+	node --test --test-concurrency=1 --test-reporter=spec e2e/*.test.mjs
+
+bench: ## timings of the core
+	cargo bench --locked
+
+reference: build/venv/requirements.txt ## rebuild the tables that the tests compare with
+	build/venv/bin/python tests/reference/make_tables.py
+
+pictures: dist chromium ## the README's pictures, docs/*.png
+	node tools/pictures.mjs
+
+clean: ## remove everything that the commands made
+	rm -rf build dist node_modules
+	cargo clean
+
+page-tools: wasm-target $(BINDGEN) node_modules/.package-lock.json
+
+wasm-target:
+	@test -d "$$(rustc --print sysroot)/lib/rustlib/$(WASM)" || rustup target add $(WASM)
+
+# Without --locked, as its own lock file names a version that is no longer to be had; with
+# --debug, which compiles in a quarter of the time and is fast enough.
+$(BINDGEN):
+	cargo install wasm-bindgen-cli --version $(BINDGEN_VERSION) --debug --bin wasm-bindgen --root build/tools/wasm-bindgen-$(BINDGEN_VERSION)
+
+# npm writes this file last, as a record of what it installed.
+node_modules/.package-lock.json: package.json package-lock.json
+	npm ci
+	@touch $@
+
+# The copy of the list is the record of what was installed.
+build/venv/requirements.txt: tests/reference/requirements.txt
+	python3 -m venv build/venv
+	build/venv/bin/pip install --quiet --requirement $<
+	cp $< $@
+
+chromium:
+	@test -x "$$CHROME" || tools/install-chromium

@@ -1,0 +1,124 @@
+// Designs that come and go by link, and what stays on the device.
+import assert from 'node:assert/strict';
+import { test } from './harness.mjs';
+
+const OWN = 'longsmoke.design';
+const waitKept = (designer) => designer.figure('kept').filter({ hasText: 'Saved' }).waitFor();
+
+test('a link carries the design and never replaces the own one', {}, async (designer) => {
+  await designer.open();
+  const length = await designer.entry('Run length').inputValue();
+  await designer.entry('Run length').fill('1.05');
+  await designer.entry('Run length').press('Enter');
+  const fragment = new URL(await designer.link()).hash;
+  const margin = await designer.text('margin');
+  await designer.button('Undo').click();
+  await waitKept(designer);
+  const own = await designer.stored(OWN);
+
+  await designer.page.goto('about:blank');
+  await designer.open(fragment);
+  await designer.page.getByText('Opened from a link').waitFor();
+  assert.equal(await designer.entry('Run length').inputValue(), '1.05');
+  assert.equal(await designer.text('margin'), margin);
+  assert.equal(new URL(designer.page.url()).hash, '', 'the address is clean');
+
+  await designer.entry('Run length').fill('1.1');
+  await designer.entry('Run length').press('Enter');
+  await waitKept(designer);
+  assert.equal(await designer.stored(OWN), own, 'the own design is untouched');
+
+  await designer.page.reload();
+  assert.equal(await designer.entry('Run length').inputValue(), '1.1');
+  await designer.button('Back to my design').click();
+  assert.equal(await designer.entry('Run length').inputValue(), length);
+  assert.equal(await designer.stored(OWN), own);
+});
+
+test('a linked design can be kept as the own one', {}, async (designer) => {
+  await designer.open();
+  await designer.entry('Run length').fill('1.05');
+  const fragment = new URL(await designer.link()).hash;
+  await designer.entry('Run length').press('Escape');
+
+  // Into the address bar of the open page.
+  await designer.page.evaluate((hash) => { location.hash = hash; }, fragment);
+  await designer.button('Keep this as mine').click();
+  assert.equal(await designer.page.getByText('Opened from a link').isVisible(), false);
+  await designer.page.reload();
+  assert.equal(await designer.entry('Run length').inputValue(), '1.05');
+});
+
+for (const [kind, change, message] of [
+  ['damaged', (hash) => hash.slice(0, -4), /damaged/],
+  ['newer', (hash) => hash.replace('#1.', '#99.'), /newer version/],
+]) {
+  test(`a ${kind} link is said so and changes nothing`, {}, async (designer) => {
+    await designer.open();
+    const margin = await designer.text('margin');
+    const fragment = change(new URL(await designer.link()).hash);
+    await designer.page.goto('about:blank');
+    await designer.open(fragment);
+    await designer.page.getByText(message).waitFor();
+    assert.equal(await designer.text('margin'), margin);
+    await designer.button('Close').click();
+    assert.equal(await designer.page.getByText(message).count(), 0);
+  });
+}
+
+test('the design is kept on the device, the one before too', {}, async (designer) => {
+  await designer.open();
+  await designer.page.getByLabel('Name of the design').fill('Mill house');
+  await waitKept(designer);
+  assert.equal(JSON.parse(await designer.stored(OWN)).name, 'Mill house');
+  await designer.page.reload();
+  await designer.page.waitForFunction(() => document.title.startsWith('Mill house'));
+});
+
+test('a stored design that cannot be read is set aside', {}, async (designer) => {
+  await designer.page.addInitScript(() => {
+    localStorage.setItem('longsmoke.design', '{ broken');
+  });
+  await designer.open();
+  await designer.page.getByText('cannot be read').waitFor();
+  assert.equal(await designer.stored('longsmoke.design.unreadable'), '{ broken');
+});
+
+test('the link can be copied', {
+  context: { permissions: ['clipboard-read', 'clipboard-write'] },
+}, async (designer) => {
+  await designer.open();
+  await designer.button('Copy link').click();
+  await designer.button('Link copied').waitFor();
+  const copied = await designer.page.evaluate(() => navigator.clipboard.readText());
+  assert.equal(copied, await designer.link());
+  await designer.drag('Run length', 1.2);
+  await designer.button('Copy link').waitFor();
+});
+
+test('without a clipboard the link is shown', {}, async (designer) => {
+  await designer.page.addInitScript(() => {
+    Object.defineProperty(navigator, 'clipboard', { value: undefined });
+  });
+  await designer.open();
+  await designer.button('Copy link').click();
+  assert.equal(await designer.page.getByLabel('Copy this link').inputValue(), await designer.link());
+});
+
+test('a file goes out and comes in', {}, async (designer) => {
+  await designer.open();
+  await designer.entry('Run length').fill('1.05');
+  const [download] = await Promise.all([
+    designer.page.waitForEvent('download'),
+    designer.button('Save file').click(),
+  ]);
+  assert.equal(download.suggestedFilename(), 'north-farmhouse.json');
+  const file = await download.path();
+  await designer.drag('Run length', 1.5);
+  await designer.page.getByLabel('Open file').setInputFiles(file);
+  await designer.page.waitForFunction(
+    () => document.getElementById('field-path-run-length-m').value === '1.05',
+  );
+  await designer.button('Undo').click();
+  assert.equal(await designer.entry('Run length').inputValue(), '1.5');
+});

@@ -1,0 +1,107 @@
+// The page as a person sees it: tests say what they do, this file knows how.
+
+/** One visit. `page` is Playwright's, for what has no method here yet. */
+export class DesignerPage {
+  constructor(page, url) {
+    this.page = page;
+    this.url = url;
+    /** The block that a panic or a trap shows. */
+    this.broken = page.getByRole('alert').filter({ hasText: 'Something broke' });
+    this.brokenLink = this.broken.getByRole('link', { name: 'link to your design' });
+    /** The block for a program that did not arrive. */
+    this.absent = page.getByRole('alert').filter({ hasText: 'did not load' });
+  }
+
+  /** Opens the page and waits until the program has taken the shell's place. */
+  async open(fragment = '') {
+    await this.visit(fragment);
+    await this.page.locator('#shell').waitFor({ state: 'detached' });
+  }
+
+  /** Opens the page without waiting for the program. */
+  async visit(fragment = '') {
+    await this.page.goto(this.url + fragment);
+  }
+
+  /** Makes the program panic, by the event that only tests send. */
+  async panic() {
+    await this.page.evaluate(() => dispatchEvent(new Event('longsmoke-test-panic')));
+  }
+
+  /** Starts a worker as the program does, sends one message and gives its first answer. */
+  async askWorker(message) {
+    return this.page.evaluate((text) => new Promise((answer, fail) => {
+      const worker = globalThis.longsmokeWorker();
+      worker.onmessage = ({ data }) => answer(JSON.parse(data));
+      worker.onerror = ({ message }) => fail(new Error(`worker: ${message}`));
+      worker.postMessage(text);
+    }), JSON.stringify(message));
+  }
+
+  /** A figure by its test id: margin, chimney-inlet, efficiency, mouth-wall, dew-point, ... */
+  figure(name) {
+    return this.page.getByTestId(name);
+  }
+
+  async text(name) {
+    return (await this.figure(name).textContent()).replace(/\s+/g, ' ').trim();
+  }
+
+  /** The figure as a number. */
+  async number(name) {
+    return Number.parseFloat(await this.text(name));
+  }
+
+  button(name) {
+    return this.page.getByRole('button', { name, exact: true });
+  }
+
+  /** Opens a group of decisions, unless it is open. */
+  async openGroup(name) {
+    const head = this.page.locator('#decisions').getByRole('button', { name, exact: true });
+    if (await head.getAttribute('aria-expanded') !== 'true') await head.click();
+  }
+
+  /** The text of a decision, by its label. */
+  entry(label) {
+    return this.page.getByRole('textbox', { name: label, exact: true });
+  }
+
+  slider(label) {
+    return this.page.getByRole('slider', { name: label, exact: true });
+  }
+
+  /** What a decision refuses, in words; empty when nothing. */
+  problemOf(label) {
+    return this.page.locator('.field').filter({ has: this.entry(label) }).locator('.problem');
+  }
+
+  /** Drags a slider through values (SI) in one gesture. */
+  async drag(label, ...values) {
+    await this.slider(label).evaluate((slider, steps) => {
+      for (const step of steps) {
+        slider.value = step;
+        slider.dispatchEvent(new Event('input', { bubbles: true }));
+      }
+      slider.dispatchEvent(new Event('change', { bubbles: true }));
+    }, values);
+  }
+
+  /** Waits until the worker has compared all numbers of runs. */
+  async stripDone() {
+    await this.page.locator('.columns[aria-busy="false"]').waitFor();
+  }
+
+  /** Link that carries the present design. */
+  async link() {
+    return this.page.evaluate(() => globalThis.longsmokeLink);
+  }
+
+  stored(key) {
+    return this.page.evaluate((name) => localStorage.getItem(name), key);
+  }
+
+  finding(rule) {
+    return this.page.locator(`[data-rule="${rule}"]`);
+  }
+}

@@ -1,0 +1,52 @@
+import assert from 'node:assert/strict';
+import { test } from './harness.mjs';
+
+test('a panic shows the present link and reloads', {
+  expected: [/panicked at .*longsmoke-test-panic/s, /unreachable/],
+}, async (designer) => {
+  await designer.open();
+  const link = `${designer.url}#present-design`;
+  await designer.page.evaluate((text) => { globalThis.longsmokeLink = text; }, link);
+  await designer.panic();
+
+  await designer.broken.waitFor();
+  assert.equal(await designer.brokenLink.getAttribute('href'), link);
+  assert.match(await designer.broken.locator('pre').textContent(), /longsmoke-test-panic/);
+  await designer.broken.getByRole('button', { name: 'Reload' }).click();
+  await designer.broken.waitFor({ state: 'hidden' });
+  await designer.page.getByRole('heading', { level: 1, name: 'Longsmoke' }).waitFor();
+});
+
+test('a panic before there is a link shows the one that was opened', {
+  expected: [/longsmoke-test-panic/, /unreachable/],
+}, async (designer) => {
+  await designer.open('#opened-design');
+  await designer.page.evaluate(() => {
+    delete globalThis.longsmokeLink;
+    history.replaceState(null, '', location.pathname);
+  });
+  await designer.panic();
+  await designer.broken.waitFor();
+  assert.equal(await designer.brokenLink.getAttribute('href'), `${designer.url}#opened-design`);
+});
+
+test('a trap without a panic shows the same block', {
+  expected: [/error: unreachable/],
+}, async (designer) => {
+  await designer.open();
+  await designer.page.evaluate(() => {
+    // (module (start 0) (func unreachable))
+    const trap = '0061736d 01000000 01040160 0000 03020100 080100 0a050103 00000b';
+    const bytes = Uint8Array.from(trap.replaceAll(' ', '').match(/../g), (hex) => parseInt(hex, 16));
+    setTimeout(() => new WebAssembly.Instance(new WebAssembly.Module(bytes)));
+  });
+  await designer.broken.waitFor();
+});
+
+test('a program that does not arrive is said so', {
+  expected: [/failed: .*\.wasm/, /console: Failed to load/],
+}, async (designer) => {
+  await designer.page.route('**/*.wasm', (route) => route.abort());
+  await designer.visit();
+  await designer.absent.waitFor();
+});

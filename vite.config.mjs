@@ -1,0 +1,24 @@
+// `vite build --mode dist | serve` bundles the page around the wasm of that Cargo build.
+import { defineConfig } from 'vite';
+
+export default defineConfig(({ mode }) => ({
+  // Relative addresses: the page works from any folder of any host.
+  base: './',
+  resolve: {
+    alias: { '#wasm': new URL(`./build/wasm/${mode}/longsmoke.js`, import.meta.url).pathname },
+  },
+  publicDir: false,
+  build: {
+    outDir: mode === 'dist' ? 'dist' : `build/${mode}`,
+    emptyOutDir: true,
+    // Top-level await, and what the Rust target emits by default.
+    target: ['chrome111', 'edge111', 'firefox114', 'safari16.4'],
+    // Nothing becomes a data: address, which the content security policy forbids for most kinds.
+    assetsInlineLimit: 0,
+    // Every browser of the target preloads modules by itself.
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+  },
+  // Module workers import their wasm as the page does: both name one and the same file.
+  worker: { format: 'es' },
+}));

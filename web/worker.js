@@ -1,0 +1,14 @@
+// Runs the program in a worker: `main` finds no Window and answers messages.
+import init from '#wasm';
+
+// A panic ends this worker, not the page, which learns of it by a message of its own kind.
+globalThis.longsmokePanic = (panic) => postMessage(JSON.stringify({ panic }));
+
+// The browser delivers messages as soon as this script runs; the program listens only once it
+// is compiled. Keep what comes before, and hand it over then.
+const early = [];
+const keep = (event) => early.push(event.data);
+addEventListener('message', keep);
+await init();
+removeEventListener('message', keep);
+for (const data of early) dispatchEvent(new MessageEvent('message', { data }));
