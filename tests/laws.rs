@@ -1,0 +1,865 @@
+//! What must hold for any design: balances close, limits are kept, trends run the right way,
+//! decoders refuse with a typed error.
+//!
+//! Designs are drawn from the catalog of inputs with a fixed seed, so that every run sees the
+//! same ones.
+
+use longsmoke::analysis::draft::Item;
+use longsmoke::analysis::march::{Channel, Sink, Stream, march};
+use longsmoke::analysis::{Analysis, Failure, HeightOfFire, analyze};
+use longsmoke::design::field::{FIELDS, Kind, MOST_RUNS, Number, ProblemKind, check};
+use longsmoke::design::{Design, Layout, RunOverride, document, link};
+use longsmoke::physics::air::DRY_AIR;
+use longsmoke::physics::convection::Duct;
+use longsmoke::physics::gas::{Composition, Gas, Species};
+use longsmoke::physics::wood::{FlueGas, flue_gas};
+use longsmoke::rules;
+use longsmoke::study::strip::Strip;
+use longsmoke::units::{Quantity, kelvin};
+use proptest::collection::vec;
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestCaseError, TestRunner};
+use std::ops::RangeInclusive;
+
+type Outcome = Result<(), TestCaseError>;
+
+/// Runs a property over drawn values, the same ones each time.
+#[track_caller]
+fn holds<S: Strategy>(cases: u32, strategy: &S, property: impl Fn(S::Value) -> Outcome) {
+    let config = Config {
+        cases,
+        failure_persistence: None,
+        max_shrink_iters: 2000,
+        ..Config::default()
+    };
+    let rng = proptest::test_runner::TestRng::deterministic_rng(config.rng_algorithm);
+    let mut runner = TestRunner::new_with_rng(config, rng);
+    if let Err(error) = runner.run(strategy, property) {
+        panic!("{error}");
+    }
+}
+
+// ---------------------------------------------------------------- designs drawn at random
+
+/// Place in a range: now and then one of its ends.
+fn share() -> impl Strategy<Value = f64> {
+    prop_oneof![1 => Just(0.0), 1 => Just(1.0), 12 => 0.0..=1.0_f64]
+}
+
+fn overrides() -> impl Strategy<Value = Vec<[Option<f64>; 3]>> {
+    let size = || proptest::option::weighted(0.3, share());
+    let one =
+        (size(), size(), size()).prop_map(|(length, width, height)| [length, width, height]);
+    prop_oneof![3 => Just(Vec::new()), 1 => vec(one, 0..=MOST_RUNS)]
+}
+
+/// A value in a range, in digits that a person would type, so that files and links keep it.
+fn typed(number: &Number, range: &RangeInclusive<f64>, share: f64) -> f64 {
+    let zero = if number.quantity == Quantity::Temperature { kelvin(0.0) } else { 0.0 };
+    let value = range.start() + share * (range.end() - range.start()) - zero;
+    let digits = match number.quantity {
+        Quantity::Count => 1.0,
+        _ => 1e6,
+    };
+    ((value * digits).round() / digits + zero).clamp(*range.start(), *range.end())
+}
+
+type Range = fn(&Number) -> &RangeInclusive<f64>;
+
+/// Designs over a range of every input. The sizes that belong together are then set right, as
+/// `check` asks, so that nearly all of them can be analyzed.
+fn designs(range: Range) -> impl Strategy<Value = Design> {
+    (vec(share(), FIELDS.len()), overrides()).prop_map(move |(shares, overrides)| {
+        let mut design = drawn(range, &shares);
+        design.path.overrides = overrides
+            .into_iter()
+            .map(|[length, width, height]| {
+                let size = |id: usize, share: Option<f64>| match &FIELDS[id].kind {
+                    Kind::Number(number) => share.map(|x| typed(number, range(number), x)),
+                    Kind::Choice(_) => None,
+                };
+                let place = |path: &str| FIELDS.iter().position(|f| f.path == path).unwrap();
+                RunOverride {
+                    length: size(place("path.run_length_m"), length),
+                    width: size(place("path.run_width_m"), width),
+                    height: size(place("path.run_height_m"), height),
+                }
+            })
+            .collect();
+        set_right(&mut design);
+        design
+    })
+}
+
+fn drawn(range: Range, shares: &[f64]) -> Design {
+    let mut design = Design::demonstration();
+    for (field, share) in FIELDS.iter().zip(shares) {
+        match &field.kind {
+            Kind::Number(number) => {
+                (number.set)(&mut design, typed(number, range(number), *share));
+            }
+            Kind::Choice(choice) => {
+                let place = (0..choice.keys.len())
+                    .rfind(|place| f64_of(*place) <= share * f64_of(choice.keys.len()));
+                let last = choice.keys.len() - 1;
+                (choice.set)(&mut design, place.unwrap_or(0).min(last));
+            }
+        }
+    }
+    design
+}
+
+fn f64_of(count: usize) -> f64 {
+    u32::try_from(count).map(f64::from).unwrap()
+}
+
+fn set_right(design: &mut Design) {
+    for _ in 0..3 {
+        for problem in check(design) {
+            match problem.kind {
+                ProblemKind::MouthBelowHeater(least) => {
+                    design.chimney.mouth_height = (least * 1e3 + 1.0).ceil() / 1e3;
+                }
+                ProblemKind::OutdoorsLongerThanChimney(most) => {
+                    design.chimney.outdoor_length = (most * 0.5 * 1e3).floor() / 1e3;
+                }
+                ProblemKind::DoorLargerThanFirebox(_) => {
+                    design.firebox.door_width =
+                        design.firebox.door_width.min(design.firebox.width);
+                    design.firebox.door_height =
+                        design.firebox.door_height.min(design.firebox.height);
+                }
+                ProblemKind::OutOfRange { .. } => {}
+            }
+        }
+    }
+}
+
+fn possible() -> impl Strategy<Value = Design> {
+    designs(|number| &number.possible)
+}
+
+fn usual() -> impl Strategy<Value = Design> {
+    designs(|number| &number.usual)
+}
+
+fn fire(design: &Design) -> Result<HeightOfFire, TestCaseError> {
+    analyze(design)
+        .map(|analysis| analysis.height_of_fire)
+        .map_err(|failure| TestCaseError::fail(format!("{failure:?}")))
+}
+
+/// All numbers in an analysis, by their names in files.
+fn figures(analysis: &Analysis) -> Vec<(String, Option<f64>)> {
+    fn walk(name: &str, value: &serde_json::Value, into: &mut Vec<(String, Option<f64>)>) {
+        use serde_json::Value;
+        match value {
+            Value::Object(map) => map.iter().for_each(|(key, value)| {
+                walk(&format!("{name}.{key}"), value, into);
+            }),
+            Value::Array(list) => list.iter().for_each(|value| walk(name, value, into)),
+            Value::Number(number) => into.push((name.into(), number.as_f64())),
+            // A number that is not finite has no JSON form.
+            Value::Null => into.push((name.into(), None)),
+            Value::Bool(_) | Value::String(_) => {}
+        }
+    }
+    let mut list = Vec::new();
+    walk("", &serde_json::to_value(analysis).unwrap(), &mut list);
+    list
+}
+
+// ---------------------------------------------------------------- balances and limits
+
+#[test]
+fn any_possible_design_gives_finite_figures_or_a_typed_failure() {
+    holds(700, &possible(), |design| {
+        match analyze(&design) {
+            Ok(analysis) => {
+                for (name, value) in figures(&analysis) {
+                    let finite = value.is_some_and(f64::is_finite);
+                    prop_assert!(finite, "{name} is not finite");
+                }
+                // Neither rules nor answers may panic on it.
+                let findings = rules::check(&design, &analysis);
+                for question in rules::Question::ALL {
+                    rules::answer(question, &findings);
+                }
+                within_limits(&design, &analysis.height_of_fire)?;
+                balances(&design, &analysis.height_of_fire)?;
+                ledger_adds_up(&design, &analysis.height_of_fire)?;
+            }
+            Err(Failure::Inputs(problems)) => {
+                prop_assert_eq!(check(&design), problems);
+            }
+            Err(failure) => return Err(TestCaseError::fail(format!("{failure:?}"))),
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn raw_designs_over_the_possible_ranges_never_panic() {
+    let raw = (vec(share(), FIELDS.len()), any::<bool>())
+        .prop_map(|(shares, _)| drawn(|number| &number.possible, &shares));
+    holds(2000, &raw, |design| {
+        match analyze(&design) {
+            Ok(_) => prop_assert!(check(&design).is_empty()),
+            Err(Failure::Inputs(problems)) => prop_assert!(!problems.is_empty()),
+            Err(failure) => return Err(TestCaseError::fail(format!("{failure:?}"))),
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn numbers_that_are_no_numbers_are_refused() {
+    let poison = prop_oneof![
+        Just(f64::NAN),
+        Just(f64::INFINITY),
+        Just(f64::NEG_INFINITY),
+        Just(-1e300),
+        Just(1e300),
+        Just(f64::MIN_POSITIVE),
+        -1e6..1e6_f64,
+    ];
+    let cases = (0..FIELDS.len(), poison);
+    holds(2000, &cases, |(place, value)| {
+        let mut design = Design::demonstration();
+        let Kind::Number(number) = &FIELDS[place].kind else {
+            return Ok(());
+        };
+        (number.set)(&mut design, value);
+        match analyze(&design) {
+            Ok(analysis) => {
+                for (name, value) in figures(&analysis) {
+                    prop_assert!(value.is_some_and(f64::is_finite), "{name} is not finite");
+                }
+            }
+            Err(Failure::Inputs(problems)) => prop_assert!(!problems.is_empty()),
+            Err(failure) => return Err(TestCaseError::fail(format!("{failure:?}"))),
+        }
+        Ok(())
+    });
+}
+
+/// Temperatures lie between the colder of room and outdoors and the flame; shares are shares.
+fn within_limits(design: &Design, fire: &HeightOfFire) -> Outcome {
+    let coldest = design.site.outdoor_temperature.min(design.site.room_temperature) - 1e-6;
+    let hottest = fire.flame + 1e-6;
+    let mut temperatures = vec![
+        ("firebox", fire.firebox_outlet),
+        ("firebox wall", fire.firebox_wall),
+        ("outlet", fire.runs_outlet),
+        ("chimney", fire.chimney_inlet),
+        ("mouth", fire.chimney_mouth_gas),
+        ("wall of the mouth", fire.chimney_mouth_wall),
+    ];
+    for run in &fire.runs {
+        temperatures.extend([("inlet", run.inlet), ("run", run.outlet), ("wall", run.wall)]);
+        prop_assert!(run.outlet <= run.inlet + 1e-9, "gas warms along a run");
+        prop_assert!(run.wall <= run.inlet, "wall warmer than the gas");
+        prop_assert!((0.0..=1.0).contains(&run.radiation_fraction));
+        prop_assert!(0.0 <= run.heat && 0.0 <= run.friction && 0.0 <= run.turn);
+        prop_assert!(0.0 < run.velocity && 0.0 < run.reynolds);
+    }
+    for (name, value) in temperatures {
+        prop_assert!(coldest <= value && value <= hottest, "{name}: {value} K");
+    }
+    let efficiencies = [fire.efficiency_lower, fire.efficiency_higher];
+    prop_assert!(efficiencies.iter().all(|value| *value <= 1.0), "{efficiencies:?}");
+    prop_assert!(fire.efficiency_higher.abs() <= fire.efficiency_lower.abs());
+    Ok(())
+}
+
+/// Energy, and the mass and elements of the gas.
+fn balances(design: &Design, fire: &HeightOfFire) -> Outcome {
+    let heat = &fire.heat;
+    let supplied = heat.wood_watts + heat.air_watts;
+    let useful =
+        heat.firebox_walls_watts + heat.glass_watts + heat.door_watts + heat.runs_watts;
+    let lost =
+        heat.unburned_watts + heat.connector_watts + heat.chimney_watts + heat.mouth_watts;
+    let gap = supplied - useful - lost;
+    prop_assert!(gap.abs() <= 1e-6 * heat.wood_watts, "{gap} W are missing: {heat:?}");
+
+    // The efficiency counts the stack from the room's temperature, the shares from 25 °C.
+    let wood = design.fire.species.ultimate();
+    let gas = flue_gas(&wood, design.fire.moisture_fraction, fire.excess_air_ratio);
+    let room = Gas::new(gas.composition).enthalpy(design.site.room_temperature);
+    let stack = heat.connector_watts + heat.chimney_watts + heat.mouth_watts;
+    let stack = stack - fire.gas_flow * room;
+    let efficiency = 1.0 - (stack + heat.unburned_watts) / heat.wood_watts;
+    let difference = efficiency - fire.efficiency_lower;
+    prop_assert!(difference.abs() < 1e-6, "efficiency {difference} off");
+
+    let burn_rate = design.fire.charge / design.fire.burn_duration;
+    prop_assert!((fire.burn_rate / burn_rate - 1.0).abs() < 1e-12);
+    let ash = wood.ash * (1.0 - design.fire.moisture_fraction);
+    let mass = fire.air_flow + fire.burn_rate * (1.0 - ash) - fire.gas_flow;
+    // Ultimate analyses do not always sum to one: oak and pine of the catalog do.
+    prop_assert!(mass.abs() < 1e-5 * fire.gas_flow, "{mass} kg/s are missing");
+    elements_balance(&gas, &wood, design.fire.moisture_fraction)
+}
+
+/// Moles of carbon, hydrogen, oxygen and nitrogen per kilogram of moist wood, in and out.
+fn elements_balance(
+    burned: &FlueGas,
+    wood: &longsmoke::physics::wood::Ultimate,
+    moisture: f64,
+) -> Outcome {
+    // IUPAC abridged atomic weights.
+    let [carbon, hydrogen, oxygen, nitrogen] = [0.012011, 0.001008, 0.015999, 0.014007];
+    let dry = 1.0 - moisture;
+    let water = moisture / (2.0 * hydrogen + oxygen);
+    let part = |mixture: &Composition, species| mixture.fraction(species);
+    let moles = burned.gas_per_fuel / burned.composition.molar_mass();
+    let air = burned.air_per_fuel / DRY_AIR.molar_mass();
+    let atoms = |mixture: &Composition, amount: f64| {
+        let [n2, o2, co2, h2o] =
+            [Species::Nitrogen, Species::Oxygen, Species::CarbonDioxide, Species::Water]
+                .map(|species| amount * part(mixture, species));
+        [co2, 2.0 * h2o, 2.0 * o2 + 2.0 * co2 + h2o, 2.0 * n2]
+    };
+    let into = atoms(&DRY_AIR, air);
+    let out = atoms(&burned.composition, moles);
+    let fuel = [
+        dry * wood.carbon / carbon,
+        dry * wood.hydrogen / hydrogen + 2.0 * water,
+        dry * wood.oxygen / oxygen + water,
+        dry * wood.nitrogen / nitrogen,
+    ];
+    for (name, ((air, fuel), out)) in
+        ["C", "H", "O", "N"].iter().zip(into.iter().zip(fuel).zip(out))
+    {
+        let gap = air + fuel - out;
+        // The weights here are rounded to five digits.
+        prop_assert!(gap.abs() < 1e-4 * out, "{name}: {gap} of {out} mol/kg");
+    }
+    Ok(())
+}
+
+fn ledger_adds_up(design: &Design, fire: &HeightOfFire) -> Outcome {
+    let item = |item| -> f64 {
+        let entries = fire.ledger.iter().filter(|entry| entry.item == item);
+        entries.map(|entry| entry.pascals).sum()
+    };
+    let sum: f64 = fire.ledger.iter().map(|entry| entry.pascals).sum();
+    let scale = 1e-9 * (1.0 + fire.draft.abs() + fire.losses.abs());
+    prop_assert!((sum - fire.margin).abs() < scale);
+    prop_assert!((fire.draft - fire.losses - fire.margin).abs() < scale);
+    let columns = item(Item::FireboxColumn) + item(Item::RunRises) + item(Item::ChimneyColumn);
+    prop_assert!((columns - fire.draft).abs() < scale);
+    let hindrances = [
+        Item::Inlet,
+        Item::EntryTurn,
+        Item::Reversals,
+        Item::ExitTurn,
+        Item::RunFriction,
+        Item::ChimneyFriction,
+        Item::Mouth,
+        Item::HouseSuction,
+    ];
+    for each in hindrances {
+        prop_assert!(item(each) <= 0.0, "{each:?} pulls");
+    }
+    prop_assert!((item(Item::HouseSuction) + design.site.house_suction).abs() < scale);
+    let friction: f64 = fire.runs.iter().map(|run| run.friction).sum();
+    prop_assert!((item(Item::RunFriction) + friction).abs() < scale);
+    let turns: f64 = fire.runs.iter().map(|run| run.turn).sum();
+    prop_assert!((item(Item::EntryTurn) + item(Item::Reversals) + turns).abs() < scale);
+    Ok(())
+}
+
+#[test]
+fn files_and_links_bring_every_design_back() {
+    holds(1000, &possible(), |mut design| {
+        design.name = "North farmhouse, \u{201e}2\u{201d}".into();
+        if !check(&design).is_empty() {
+            return Ok(());
+        }
+        prop_assert_eq!(link::decode(&link::encode(&design)), Ok(design.clone()));
+        let document = document::read(&document::write(&design, None));
+        prop_assert_eq!(document.map(|document| document.design), Ok(design));
+        Ok(())
+    });
+}
+
+// ---------------------------------------------------------------- natural flows
+
+#[test]
+fn at_a_natural_flow_the_margin_vanishes() {
+    let seen = std::cell::Cell::new(0);
+    holds(120, &usual(), |mut design| {
+        let flows = fire(&design)?.natural_flows;
+        for flow in flows {
+            let mut at = |ratio: f64| {
+                design.fire.excess_air_ratio = ratio;
+                fire(&design)
+            };
+            let ratio = flow.excess_air_ratio;
+            // Further out no excess air can be stated.
+            if !(1.06..=9.9).contains(&ratio) {
+                continue;
+            }
+            let here = at(ratio)?;
+            prop_assert!(here.margin.abs() < 0.05, "margin {} Pa", here.margin);
+            let gas_flow = here.gas_flow / flow.gas_flow_kg_per_s;
+            prop_assert!((gas_flow - 1.0).abs() < 1e-6);
+            let (less, more) = (at(ratio * 0.999)?.margin, at(ratio * 1.001)?.margin);
+            prop_assert_eq!(flow.stable, more < less, "{} Pa to {} Pa", less, more);
+            seen.set(seen.get() + 1);
+        }
+        Ok(())
+    });
+    assert!(seen.get() > 60, "only {} flows", seen.get());
+}
+
+#[test]
+fn stable_and_unstable_flows_take_turns() {
+    holds(120, &usual(), |design| {
+        let flows = fire(&design)?.natural_flows;
+        for pair in flows.windows(2) {
+            prop_assert!(pair[0].excess_air_ratio < pair[1].excess_air_ratio);
+            prop_assert!(pair[0].stable != pair[1].stable);
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn a_strip_has_ten_columns_and_never_panics() {
+    holds(12, &possible(), |design| {
+        let columns: Vec<_> = Strip::new(&design).collect();
+        prop_assert_eq!(columns.len(), 10);
+        for result in columns.iter().filter_map(|column| column.result) {
+            prop_assert!(result.gas_flow > 0.0 && result.efficiency_lower <= 1.0);
+        }
+        Ok(())
+    });
+}
+
+// ---------------------------------------------------------------- trends
+
+/// The design before and after a change; both must be possible.
+fn pair(
+    design: &Design,
+    change: impl FnOnce(&mut Design),
+) -> Result<Option<(HeightOfFire, HeightOfFire)>, TestCaseError> {
+    let mut changed = design.clone();
+    change(&mut changed);
+    if !check(design).is_empty() || !check(&changed).is_empty() {
+        return Ok(None);
+    }
+    Ok(Some((fire(design)?, fire(&changed)?)))
+}
+
+#[track_caller]
+fn trend(
+    change: impl Fn(&mut Design) + Copy,
+    claim: impl Fn(&HeightOfFire, &HeightOfFire) -> Outcome,
+) {
+    let seen = std::cell::Cell::new(0);
+    holds(70, &usual(), |design| {
+        if let Some((before, after)) = pair(&design, change)? {
+            seen.set(seen.get() + 1);
+            claim(&before, &after)?;
+        }
+        Ok(())
+    });
+    assert!(seen.get() > 35, "only {} designs", seen.get());
+}
+
+#[test]
+fn draft_falls_with_altitude() {
+    trend(
+        |design| design.site.altitude += 300.0,
+        |low, high| {
+            prop_assert!(high.draft.abs() < low.draft.abs());
+            prop_assert!(high.dew_point < low.dew_point);
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn draft_falls_as_it_warms_outdoors() {
+    trend(
+        |design| design.site.outdoor_temperature += 5.0,
+        |cold, mild| {
+            prop_assert!(mild.draft < cold.draft);
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn a_taller_chimney_has_a_cooler_mouth() {
+    trend(
+        |design| design.chimney.mouth_height += 1.0,
+        |short, tall| {
+            prop_assert!(tall.chimney_mouth_gas < short.chimney_mouth_gas);
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn less_insulation_makes_the_mouth_colder() {
+    trend(
+        |design| {
+            design.chimney.insulation_thickness =
+                (design.chimney.insulation_thickness - 0.01).max(0.0)
+        },
+        |more, less| {
+            prop_assert!(less.chimney_mouth_wall <= more.chimney_mouth_wall);
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn wetter_wood_burns_cooler_and_wets_sooner() {
+    trend(
+        |design| design.fire.moisture_fraction += 0.02,
+        |dry, wet| {
+            prop_assert!(wet.flame < dry.flame);
+            prop_assert!(wet.dew_point > dry.dew_point);
+            prop_assert!(wet.lower_heating_value < dry.lower_heating_value);
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn rougher_runs_have_more_friction_and_a_cooler_outlet() {
+    trend(
+        |design| {
+            design.path.run_count = design.path.run_count.max(1);
+            design.path.roughness += 0.001;
+        },
+        |smooth, rough| {
+            let friction =
+                |fire: &HeightOfFire| fire.runs.iter().map(|run| run.friction).sum::<f64>();
+            prop_assert!(friction(rough) >= friction(smooth) * (1.0 - 1e-9));
+            prop_assert!(rough.runs_outlet <= smooth.runs_outlet + 1e-6);
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn more_runs_cool_the_gas_and_hold_it_back() {
+    trend(
+        |design| design.path.run_count += 1,
+        |few, many| {
+            prop_assert!(many.runs_outlet < few.runs_outlet);
+            prop_assert!(many.chimney_inlet < few.chimney_inlet);
+            prop_assert!(many.efficiency_lower > few.efficiency_lower);
+            // Not all losses: cooler gas takes less friction and speed in a narrow flue, which can
+            // outweigh one more run.
+            let held = |fire: &HeightOfFire| -> f64 {
+                fire.runs.iter().map(|run| run.friction + run.turn).sum()
+            };
+            prop_assert!(held(many) > held(few), "{} to {} Pa", held(few), held(many));
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn each_further_run_gains_less() {
+    holds(25, &usual(), |mut design| {
+        design.path.overrides.clear();
+        design.chimney.mouth_height = 15.0;
+        let mut efficiencies = Vec::new();
+        for runs in 1..=10 {
+            design.path.run_count = runs;
+            if !check(&design).is_empty() {
+                break;
+            }
+            efficiencies.push(fire(&design)?.efficiency_lower);
+        }
+        let gains: Vec<f64> = efficiencies.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        for pair in gains.windows(2) {
+            prop_assert!(pair[1] < pair[0] + 1e-6, "{efficiencies:?}");
+        }
+        Ok(())
+    });
+}
+
+// ---------------------------------------------------------------- the march
+
+const DUCT: Duct = Duct {
+    hydraulic_diameter: 0.2,
+    length: 1.5,
+    roughness: 0.003,
+    laminar_friction: 57.0,
+    laminar_nusselt: 2.98,
+};
+
+fn stream() -> Stream {
+    let wood = Design::demonstration().fire.species.ultimate();
+    Stream {
+        gas: Gas::new(flue_gas(&wood, 0.17, 2.2).composition),
+        mass_flow: 0.035,
+        pressure: 101_325.0,
+    }
+}
+
+/// Three cells a run, as the analysis takes, against three hundred: 1 % of the stack loss.
+#[test]
+fn a_few_cells_give_what_many_give() {
+    let thick = Sink { girth: 0.6, resistance: 0.045 };
+    let shared = Sink { girth: 0.2, resistance: 0.06 };
+    let sinks = [thick, shared];
+    let mut channel = Channel {
+        duct: DUCT,
+        length: 1.5,
+        area: 0.04,
+        sinks: &sinks,
+        base_temperature: 293.15,
+        wall_emissivity: 0.9,
+        cells: 3,
+    };
+    let stream = stream();
+    for inlet in [400.0, 600.0, 800.0, 1000.0, 1200.0] {
+        channel.cells = 3;
+        let coarse = march(&stream, &channel, inlet);
+        channel.cells = 300;
+        let fine = march(&stream, &channel, inlet);
+        let stack = |t: f64| stream.gas.enthalpy(t) - stream.gas.enthalpy(293.15);
+        let gap = stack(coarse.outlet) / stack(fine.outlet) - 1.0;
+        assert!(gap.abs() < 0.01, "{inlet} K: {gap}");
+        assert!((coarse.friction / fine.friction - 1.0).abs() < 0.01, "{inlet} K");
+        assert!((coarse.wall - fine.wall).abs() < 3.0, "{inlet} K");
+    }
+}
+
+/// Limits of the march: no length, a wall that takes nothing, a very long duct.
+#[test]
+fn the_march_has_its_limits() {
+    let stream = stream();
+    let outlet = |length: f64, resistance: f64| {
+        let sinks = [Sink { girth: 0.8, resistance }];
+        let channel = Channel {
+            duct: DUCT,
+            length,
+            area: 0.04,
+            sinks: &sinks,
+            base_temperature: 293.15,
+            wall_emissivity: 0.9,
+            cells: 1,
+        };
+        march(&stream, &channel, 800.0).outlet
+    };
+    assert!((outlet(0.0, 0.05) - 800.0).abs() < 1e-9);
+    assert!((outlet(1.0, 1e9) - 800.0).abs() < 1e-2);
+    assert!((outlet(1e4, 0.05) - 293.15).abs() < 1e-3);
+}
+
+#[test]
+fn no_runs_is_a_firebox_under_a_chimney() {
+    for layout in Layout::ALL {
+        let mut design = Design::demonstration();
+        design.path.layout = *layout;
+        design.path.run_count = 0;
+        let fire = analyze(&design).unwrap().height_of_fire;
+        assert!((fire.runs_outlet - fire.firebox_outlet).abs() < 1e-9);
+        assert!(fire.runs.is_empty() && fire.path_length.abs() < 1e-12);
+    }
+}
+
+// ---------------------------------------------------------------- decoders
+
+/// Texts of good designs, to be spoiled.
+fn good() -> impl Strategy<Value = Design> {
+    possible().prop_filter("possible", |design| check(design).is_empty())
+}
+
+fn link_is_good_or_refused(fragment: &str) -> Outcome {
+    match link::decode(fragment) {
+        Ok(design) => {
+            prop_assert!(check(&design).is_empty());
+            prop_assert!(design.name.chars().count() <= document::MOST_NAME);
+            prop_assert!(design.path.overrides.len() <= MOST_RUNS);
+            // Temperatures are kept to a billionth of a degree, so once more around is exact.
+            let kept = link::decode(&link::encode(&design));
+            prop_assert!(kept.is_ok());
+            prop_assert_eq!(link::decode(&link::encode(kept.as_ref().unwrap())), kept);
+        }
+        Err(error) => prop_assert!(!error.to_string().is_empty()),
+    }
+    Ok(())
+}
+
+fn file_is_good_or_refused(text: &str) -> Outcome {
+    match document::read(text) {
+        Ok(document) => {
+            prop_assert!(check(&document.design).is_empty());
+            prop_assert!(document.design.name.chars().count() <= document::MOST_NAME);
+            let again = |design: &Design| {
+                let text = document::write(design, Some(&document.original));
+                document::read(&text).map(|document| document.design)
+            };
+            let kept = again(&document.design);
+            prop_assert!(kept.is_ok());
+            prop_assert_eq!(again(kept.as_ref().unwrap()), kept);
+        }
+        Err(error) => prop_assert!(!error.to_string().is_empty()),
+    }
+    Ok(())
+}
+
+/// Changes to a text of bytes: which, where, and to what.
+fn spoil() -> impl Strategy<Value = Vec<(u8, prop::sample::Index, u8)>> {
+    vec((0..4_u8, any::<prop::sample::Index>(), any::<u8>()), 1..4)
+}
+
+fn spoiled(mut bytes: Vec<u8>, changes: &[(u8, prop::sample::Index, u8)]) -> Vec<u8> {
+    for (kind, place, byte) in changes {
+        if bytes.is_empty() {
+            break;
+        }
+        let at = place.index(bytes.len());
+        match kind {
+            0 => bytes[at] = *byte,
+            1 => bytes.insert(at, *byte),
+            2 => drop(bytes.remove(at)),
+            _ => bytes.truncate(at),
+        }
+    }
+    bytes
+}
+
+fn fragment(packed: &[u8]) -> String {
+    use base64::Engine as _;
+    let text = base64::engine::general_purpose::URL_SAFE_NO_PAD.encode(packed);
+    format!("1.{text}")
+}
+
+fn deflated(text: &[u8]) -> Vec<u8> {
+    miniz_oxide::deflate::compress_to_vec(text, 6)
+}
+
+/// JSON of any shape, with our own keys and odd numbers among its parts.
+fn json() -> impl Strategy<Value = serde_json::Value> {
+    use serde_json::{Value, json};
+    let number = prop_oneof![
+        any::<f64>().prop_map(|x| json!(x)),
+        any::<i64>().prop_map(|x| json!(x)),
+        (-100.0..100.0_f64).prop_map(|x| json!(x)),
+        Just(json!(1e308)),
+        Just(json!(-0.0)),
+    ];
+    let text = prop_oneof![
+        Just("above".to_owned()),
+        Just("round".to_owned()),
+        ".{0,100}".prop_map(|text| text),
+    ];
+    let leaf = prop_oneof![
+        4 => number,
+        2 => text.prop_map(Value::String),
+        1 => any::<bool>().prop_map(Value::Bool),
+        1 => Just(Value::Null),
+    ];
+    leaf.prop_recursive(3, 24, 6, |inner| {
+        prop_oneof![
+            vec(inner.clone(), 0..14).prop_map(Value::Array),
+            vec(("[a-z]{1,3}", inner), 0..6)
+                .prop_map(|pairs| Value::Object(pairs.into_iter().collect())),
+        ]
+    })
+}
+
+#[test]
+fn links_of_any_text_open_or_are_refused() {
+    let text = prop_oneof![
+        ".{0,60}",
+        "[0-9]{1,12}\\.[A-Za-z0-9_-]{0,200}",
+        "1\\.[A-Za-z0-9_=+/-]{0,200}",
+    ];
+    holds(4000, &text, |text| link_is_good_or_refused(&text));
+}
+
+#[test]
+fn links_of_any_bytes_open_or_are_refused() {
+    let bytes = prop_oneof![
+        vec(any::<u8>(), 0..300),
+        vec(any::<u8>(), 0..300).prop_map(|bytes| deflated(&bytes)),
+    ];
+    holds(4000, &bytes, |bytes| link_is_good_or_refused(&fragment(&bytes)));
+}
+
+#[test]
+fn links_with_spoiled_packing_open_or_are_refused() {
+    let cases = (good(), spoil());
+    holds(2000, &cases, |(design, changes)| {
+        let link = link::encode(&design);
+        let text = spoiled(link.clone().into_bytes(), &changes);
+        link_is_good_or_refused(&String::from_utf8_lossy(&text))?;
+        use base64::Engine as _;
+        let engine = base64::engine::general_purpose::URL_SAFE_NO_PAD;
+        let packed = engine.decode(link.strip_prefix("1.").unwrap()).unwrap();
+        link_is_good_or_refused(&fragment(&spoiled(packed, &changes)))
+    });
+}
+
+#[test]
+fn links_with_spoiled_values_open_or_are_refused() {
+    let keys: Vec<&str> = FIELDS.iter().map(|field| field.link).chain(["n", "ro"]).collect();
+    let values = vec((prop::sample::select(keys), json()), 0..6);
+    holds(4000, &values, |pairs| {
+        let map: serde_json::Map<_, _> =
+            pairs.into_iter().map(|(key, value)| (key.to_owned(), value)).collect();
+        let text = serde_json::Value::Object(map).to_string();
+        link_is_good_or_refused(&fragment(&deflated(text.as_bytes())))
+    });
+}
+
+#[test]
+fn a_link_that_inflates_without_end_is_refused() {
+    let bomb = deflated(&vec![b' '; 8_000_000]);
+    assert!(link::decode(&fragment(&bomb)).is_err());
+}
+
+#[test]
+fn files_of_any_text_open_or_are_refused() {
+    let text = prop_oneof![
+        ".{0,200}".prop_map(|text| text),
+        json().prop_map(|value| value.to_string()),
+        "\\{\"heater_design_version\": ?-?[0-9.e]{1,6}\\}".prop_map(|text| text),
+    ];
+    holds(4000, &text, |text| file_is_good_or_refused(&text));
+}
+
+#[test]
+fn files_with_spoiled_text_open_or_are_refused() {
+    let cases = (good(), spoil());
+    holds(1500, &cases, |(design, changes)| {
+        let text = spoiled(document::write(&design, None).into_bytes(), &changes);
+        file_is_good_or_refused(&String::from_utf8_lossy(&text))
+    });
+}
+
+#[test]
+fn files_with_spoiled_values_open_or_are_refused() {
+    let paths: Vec<&str> = FIELDS
+        .iter()
+        .map(|field| field.path)
+        .chain(["path.runs", "site", "path", "name", "heater_design_version"])
+        .collect();
+    let values = vec((prop::sample::select(paths), json()), 0..5);
+    holds(3000, &values, |pairs| {
+        let text = document::write(&Design::demonstration(), None);
+        let mut root: serde_json::Value = serde_json::from_str(&text).unwrap();
+        for (path, value) in pairs {
+            let (group, key) = path.split_once('.').unwrap_or(("", path));
+            let parent = if group.is_empty() { Some(&mut root) } else { root.get_mut(group) };
+            if let Some(serde_json::Value::Object(map)) = parent {
+                map.insert(key.into(), value);
+            }
+        }
+        file_is_good_or_refused(&root.to_string())
+    });
+}

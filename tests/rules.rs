@@ -1,0 +1,338 @@
+//! Each rule speaks just beyond its limit and is silent just within it.
+//!
+//! The limits stand here in the units of their sources, apart from the code.
+
+use longsmoke::analysis::draft::NaturalFlow;
+use longsmoke::analysis::{Analysis, analyze};
+use longsmoke::design::field::{FIELDS, Kind};
+use longsmoke::design::{ChimneyDuty, Design, RuleSet};
+use longsmoke::physics::air;
+use longsmoke::rules::{Answer, Finding, Question, Rule, Severity, answer, check};
+use longsmoke::units::kelvin;
+
+/// A design whose findings are known, with its analysis.
+#[derive(Clone)]
+struct Case {
+    design: Design,
+    analysis: Analysis,
+}
+
+impl Case {
+    fn new() -> Self {
+        let design = Design::demonstration();
+        let analysis = analyze(&design).unwrap();
+        Self { design, analysis }
+    }
+
+    fn finding(&self, rule: Rule) -> Option<Finding> {
+        let findings = check(&self.design, &self.analysis);
+        let mut found = findings.into_iter().filter(|finding| finding.rule == rule);
+        let first = found.next();
+        assert!(found.next().is_none(), "{rule:?} speaks twice");
+        first
+    }
+}
+
+/// A rule with a limit: speaks a hair beyond it, on the side that is named, and not within.
+#[track_caller]
+fn limit(
+    (rule, severity): (Rule, Severity),
+    limit: f64,
+    fires_above: bool,
+    set: impl Fn(&mut Case, f64),
+) {
+    let sides = [(1.0 - 1e-5, !fires_above), (1.0 + 1e-5, fires_above)];
+    for (factor, fires) in sides {
+        let mut case = Case::new();
+        set(&mut case, limit * factor);
+        let finding = case.finding(rule);
+        assert_eq!(finding.is_some(), fires, "{rule:?} at {} of {limit}", factor);
+        if let Some(finding) = finding {
+            assert_eq!(finding.severity, severity, "{rule:?}");
+            assert!(finding.found.value.is_finite());
+            let stated = finding.limit.map(|figure| figure.value);
+            assert!(stated.is_none_or(|value| (value / limit - 1.0).abs() < 1e-2), "{rule:?}");
+            assert!(!finding.source.text.is_empty());
+        }
+    }
+}
+
+const LOOK: Severity = Severity::LookAgain;
+const STOP: Severity = Severity::DoNotBuild;
+const NOTE: Severity = Severity::GoodToKnow;
+
+fn set_margin(case: &mut Case, losses: f64, margin: f64) {
+    let fire = &mut case.analysis.height_of_fire;
+    (fire.losses, fire.margin, fire.draft) = (losses, margin, losses + margin);
+}
+
+#[test]
+fn draft_must_leave_three_pascals_and_fifteen_percent() {
+    let small = (Rule::DraftReserveSmall, LOOK);
+    limit(small, 3.0, false, |case, margin| set_margin(case, 10.0, margin));
+    limit(small, 6.0, false, |case, margin| set_margin(case, 40.0, margin));
+    for (margin, fires) in [(-1e-6, true), (1e-6, false)] {
+        let mut case = Case::new();
+        set_margin(&mut case, 20.0, margin);
+        let finding = case.finding(Rule::DraftNegative);
+        assert_eq!(finding.map(|finding| finding.severity), fires.then_some(STOP));
+        assert_eq!(case.finding(Rule::DraftReserveSmall).is_some(), !fires);
+    }
+}
+
+#[test]
+fn a_heater_without_a_running_flow_is_not_built() {
+    let flow = |excess_air_ratio, stable| NaturalFlow {
+        gas_flow_kg_per_s: 0.03,
+        excess_air_ratio,
+        stable,
+    };
+    let mut case = Case::new();
+    set_margin(&mut case, 20.0, -1.0);
+    let cases = [
+        (vec![], true, false),
+        (vec![flow(2.0, false)], true, false),
+        (vec![flow(0.99, true)], true, false),
+        (vec![flow(1.01, true)], false, false),
+        (vec![flow(0.5, false), flow(1.5, true)], false, true),
+    ];
+    for (flows, stalls, second) in cases {
+        case.analysis.height_of_fire.natural_flows = flows;
+        assert_eq!(case.finding(Rule::NoRunningFlow).is_some(), stalls);
+        assert_eq!(case.finding(Rule::SecondFlow).is_some(), second);
+    }
+    // A heater that pulls even at the largest flow has no root, and runs.
+    set_margin(&mut case, 20.0, 10.0);
+    case.analysis.height_of_fire.natural_flows.clear();
+    assert!(case.finding(Rule::NoRunningFlow).is_none());
+}
+
+#[test]
+fn speeds_stay_in_their_windows() {
+    let set = |index: usize| {
+        move |case: &mut Case, speed| case.analysis.height_of_fire.runs[index].velocity = speed
+    };
+    limit((Rule::GasSlow, LOOK), 1.2, false, |case, speed| {
+        case.analysis.height_of_fire.runs.iter_mut().for_each(|run| run.velocity = 3.0);
+        set(2)(case, speed);
+    });
+    limit((Rule::GasFast, LOOK), 6.0, true, |case, speed| {
+        case.analysis.height_of_fire.runs.iter_mut().for_each(|run| run.velocity = 3.0);
+        set(1)(case, speed);
+    });
+    limit((Rule::InletFast, LOOK), 4.0, true, |case, speed| {
+        let density = air::density(
+            case.analysis.height_of_fire.pressure,
+            case.design.site.room_temperature,
+        );
+        case.analysis.height_of_fire.air_flow =
+            speed * density * case.design.firebox.inlet_area;
+    });
+}
+
+/// A limit in degrees Celsius, tried a hundredth of a degree to each side.
+#[track_caller]
+fn limit_celsius(
+    (rule, severity): (Rule, Severity),
+    limit: f64,
+    fires_above: bool,
+    set: impl Fn(&mut Case, f64),
+) {
+    for (step, fires) in [(-0.01, !fires_above), (0.01, fires_above)] {
+        let mut case = Case::new();
+        set(&mut case, kelvin(limit + step));
+        let finding = case.finding(rule);
+        assert_eq!(finding.is_some(), fires, "{rule:?} at {limit} {step:+} °C");
+        assert!(finding.is_none_or(|finding| finding.severity == severity));
+    }
+}
+
+#[test]
+fn gas_enters_the_chimney_neither_cool_nor_hot() {
+    let set = |case: &mut Case, inlet| case.analysis.height_of_fire.chimney_inlet = inlet;
+    limit_celsius((Rule::GasCool, LOOK), 120.0, false, set);
+    limit_celsius((Rule::GasWarm, LOOK), 200.0, true, set);
+    limit_celsius((Rule::GasWarm, LOOK), 250.0, false, set);
+    limit_celsius((Rule::GasWasteful, LOOK), 250.0, true, set);
+    limit_celsius((Rule::GasAboveChimneyRating, STOP), 400.0, true, set);
+    limit_celsius((Rule::GasAboveChimneyRating, STOP), 160.0, true, |case, inlet| {
+        case.design.chimney.rated_temperature = kelvin(160.0);
+        set(case, inlet);
+    });
+    // A flue that may be wet takes cool gas.
+    let mut case = Case::new();
+    set(&mut case, kelvin(80.0));
+    case.design.chimney.duty = ChimneyDuty::Wet;
+    assert!(case.finding(Rule::GasCool).is_none());
+}
+
+#[test]
+fn the_wall_at_the_mouth_stays_dry_or_at_least_free_of_ice() {
+    let set = |case: &mut Case, wall| {
+        case.analysis.height_of_fire.dew_point = kelvin(44.0);
+        case.analysis.height_of_fire.chimney_mouth_wall = wall;
+    };
+    let wet = |case: &mut Case, wall| {
+        set(case, wall);
+        case.design.chimney.duty = ChimneyDuty::Wet;
+    };
+    limit_celsius((Rule::ChimneyWallWet, STOP), 44.0, false, set);
+    limit_celsius((Rule::ChimneyWallFreezing, STOP), 0.0, false, set);
+    limit_celsius((Rule::ChimneyWallFreezing, STOP), 0.0, false, wet);
+    let mut case = Case::new();
+    wet(&mut case, kelvin(20.0));
+    assert!(case.finding(Rule::ChimneyWallWet).is_none());
+}
+
+#[test]
+fn the_path_is_long_enough_and_the_formulas_in_range() {
+    // 16 kg: 1.3 sqrt(16) m and, with an air gap of 10 mm and more, 1.5 sqrt(16) m.
+    for (gap, length) in [(0.0, 5.2), (0.0099, 5.2), (0.0101, 6.0), (0.03, 6.0)] {
+        limit((Rule::PathShort, LOOK), length, false, |case, length| {
+            case.design.fire.charge = 16.0;
+            case.design.shell.gap = gap;
+            case.analysis.height_of_fire.path_length = length;
+        });
+    }
+    limit((Rule::OutsideFormula, NOTE), 1.0, true, |case, richardson| {
+        let runs = &mut case.analysis.height_of_fire.runs;
+        runs.iter_mut().for_each(|run| run.richardson = 0.1);
+        runs[3].richardson = richardson;
+    });
+    let mut case = Case::new();
+    case.design.path.run_count = 0;
+    case.analysis = analyze(&case.design).unwrap();
+    assert!(case.finding(Rule::NoRuns).is_some() && case.finding(Rule::PathShort).is_none());
+}
+
+#[test]
+fn the_firebox_fits_its_charge() {
+    // 10 kg: surface 9000 cm2, base 1000 cm2, height 35 cm.
+    let cubic = |case: &mut Case, surface: f64| {
+        case.design.fire.charge = 10.0;
+        let firebox = &mut case.design.firebox;
+        (firebox.width, firebox.depth) = (0.35, 0.35);
+        firebox.height = (surface - 2.0 * 0.35 * 0.35) / (4.0 * 0.35);
+    };
+    let found = |surface: f64| {
+        let mut case = Case::new();
+        cubic(&mut case, surface);
+        let quiet = |rule| case.finding(rule).is_none();
+        (quiet(Rule::FireboxSmall), quiet(Rule::FireboxLarge))
+    };
+    assert_eq!(found(0.95 * 0.9 - 1e-5), (false, true));
+    assert_eq!(found(0.95 * 0.9 + 1e-5), (true, true));
+    assert_eq!(found(1.25 * 0.9 - 1e-5), (true, true));
+    assert_eq!(found(1.25 * 0.9 + 1e-5), (true, false));
+    limit((Rule::FireboxBaseSmall, LOOK), 0.10, false, |case, base| {
+        case.design.fire.charge = 10.0;
+        case.design.firebox.width = 0.4;
+        case.design.firebox.depth = base / 0.4;
+    });
+    limit((Rule::FireboxLow, LOOK), 0.35, false, |case, height| {
+        case.design.fire.charge = 10.0;
+        case.design.firebox.height = height;
+    });
+    limit((Rule::FireboxNarrow, LOOK), 2.0, true, |case, ratio| {
+        case.design.firebox.width = 0.3;
+        case.design.firebox.depth = 0.3 * ratio;
+    });
+    limit((Rule::FireboxNarrow, LOOK), 2.0, true, |case, ratio| {
+        case.design.firebox.width = 0.3 * ratio;
+        case.design.firebox.depth = 0.3;
+    });
+    limit((Rule::GlassLarge, LOOK), 0.2, true, |case, share| {
+        let firebox = &mut case.design.firebox;
+        firebox.glass_fraction = share * firebox.surface() / firebox.door_area();
+    });
+}
+
+#[test]
+fn european_distances_are_400_and_800_millimeters() {
+    let rows: [(Rule, f64, fn(&mut Design, f64)); 4] = [
+        (Rule::SideClose, 0.4, |design, x| design.surroundings.side = x),
+        (Rule::BackClose, 0.4, |design, x| design.surroundings.behind = x),
+        (Rule::CeilingClose, 0.4, |design, x| design.surroundings.above = x),
+        (Rule::FrontClose, 0.8, |design, x| design.surroundings.front = x),
+    ];
+    for (rule, distance, set) in rows {
+        limit((rule, STOP), distance, false, |case, x| {
+            case.design.site.rule_set = RuleSet::Europe;
+            set(&mut case.design, x);
+        });
+    }
+}
+
+#[test]
+fn thin_walls_lose_the_short_distances() {
+    // 8 in of body and 5 in of channel wall in solid masonry: 4 in to the side, else 36 in.
+    let quiet = |firebox_wall: f64, core: f64, facing: f64| {
+        let mut case = Case::new();
+        case.design.firebox.wall_thickness = firebox_wall;
+        case.design.shell.core_thickness = core;
+        case.design.shell.facing_thickness = facing;
+        case.design.shell.gap = 0.05;
+        case.design.surroundings.side = 0.5;
+        case.finding(Rule::SideClose).is_none()
+    };
+    assert!(quiet(0.103, 0.027, 0.100));
+    assert!(!quiet(0.102, 0.027, 0.100), "a thin body");
+    assert!(!quiet(0.103, 0.026, 0.100), "a thin channel wall");
+}
+
+#[test]
+fn without_a_rule_set_safety_is_not_known() {
+    let mut case = Case::new();
+    assert!(case.finding(Rule::ClearancesNotChecked).is_none());
+    case.design.site.rule_set = RuleSet::None;
+    case.design.surroundings.side = 0.0;
+    assert!(case.finding(Rule::ClearancesNotChecked).is_some());
+    assert!(case.finding(Rule::SideClose).is_none());
+    let findings = check(&case.design, &case.analysis);
+    assert_ne!(answer(Question::Safe, &findings), Answer::Yes);
+}
+
+#[test]
+fn inputs_outside_what_is_usual_are_named() {
+    for field in &FIELDS {
+        let Kind::Number(number) = &field.kind else {
+            continue;
+        };
+        let span = number.usual.end() - number.usual.start();
+        let at = |value: f64| {
+            let mut case = Case::new();
+            (number.set)(&mut case.design, value);
+            case.finding(Rule::InputUnusual(field.id)).is_some()
+        };
+        let (low, high) = (*number.usual.start(), *number.usual.end());
+        assert!(!at(low) && !at(high), "{}", field.path);
+        let step = if field.path.ends_with("run_count") { 1.0 } else { 1e-3 * span };
+        if *number.possible.start() < low {
+            assert!(at(low - step), "{}", field.path);
+        }
+        // Wet wood has a finding of its own.
+        if high < *number.possible.end() && field.path != "fire.moisture_fraction" {
+            assert!(at(high + step), "{}", field.path);
+        }
+    }
+    limit((Rule::WoodWet, LOOK), 0.20, true, |case, moisture| {
+        case.design.fire.moisture_fraction = moisture;
+    });
+    limit((Rule::HouseNotCovered, NOTE), 3600.0, false, |case, output| {
+        case.analysis.house.design_loss = 3600.0;
+        case.analysis.house.mean_output = output;
+    });
+}
+
+#[test]
+fn the_heaviest_finding_stands_first_and_decides_the_answer() {
+    let mut case = Case::new();
+    set_margin(&mut case, 20.0, -1.0);
+    case.design.surroundings.side = 0.0;
+    case.design.firebox.glass_fraction = 1.0;
+    let findings = check(&case.design, &case.analysis);
+    assert!(findings.is_sorted_by(|a, b| a.severity >= b.severity));
+    assert_eq!(answer(Question::Draw, &findings), Answer::No);
+    assert_eq!(answer(Question::Safe, &findings), Answer::No);
+    assert_eq!(answer(Question::Safe, &[]), Answer::Yes);
+}
