@@ -10,7 +10,7 @@ use longsmoke::design::{
     Chimney, ChimneyDuty, Design, Fire, Firebox, FlueShape, Layout, RuleSet, RunOverride,
     Shell, Site, SmokePath, Species, Surroundings, document, link,
 };
-use longsmoke::units::kelvin;
+use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
 use std::path::PathBuf;
 
@@ -171,6 +171,21 @@ fn no_input_takes_the_place_of_another() {
     let links = corpus("links-1.txt");
     let fragment = links.lines().find_map(|line| line.strip_prefix("different "));
     assert_eq!(link::decode(fragment.unwrap()), Ok(different()));
+}
+
+/// Opened and shared again, a link is the same link: sizes typed in eighths of an inch have digits
+/// that a JSON reader of less than full precision changes.
+#[test]
+fn inches_survive_links_and_files_to_the_last_bit() {
+    let mut design = Design::demonstration();
+    for eighths in 1..=800 {
+        let inches = f64::from(eighths) / 8.0;
+        design.surroundings.side = from_shown(inches, Quantity::Size, System::Us);
+        let kept = link::decode(&link::encode(&design)).unwrap();
+        assert_eq!(kept, design, "{inches} in in a link");
+        let kept = document::read(&document::write(&design, None)).unwrap().design;
+        assert_eq!(kept, design, "{inches} in in a file");
+    }
 }
 
 #[test]

@@ -51,8 +51,15 @@ fn results() -> BTreeMap<String, Value> {
         .collect()
 }
 
+/// How a deviation is taken.
+#[derive(Clone, Copy)]
+enum Measure {
+    Relative,
+    Absolute,
+}
+
 /// Compares all figures whose name ends in one of the endings.
-fn worst(endings: &[&str], relative: bool) -> Worst {
+fn worst(endings: &[&str], measure: Measure) -> Worst {
     let results = results();
     let mut worst = Worst::default();
     for (design, figure, expected) in figures() {
@@ -67,25 +74,24 @@ fn worst(endings: &[&str], relative: bool) -> Worst {
             continue;
         };
         let at = || format!("{design}, {figure}");
-        if relative {
-            worst.relative(got, expected, at);
-        } else {
-            worst.absolute(got, expected, at);
+        match measure {
+            Measure::Relative => worst.relative(got, expected, at),
+            Measure::Absolute => worst.absolute(got, expected, at),
         }
     }
     worst
 }
 
 pub(crate) fn all() -> Publication {
-    let temperatures = worst(&["_celsius"], false);
-    let pressures = worst(&["_pascals"], false);
+    let temperatures = worst(&["_celsius"], Measure::Absolute);
+    let pressures = worst(&["_pascals"], Measure::Absolute);
     let flows = worst(
         &["_flow_kg_per_s", "burn_rate_kg_per_s", "excess_air_ratio", "velocity_m_per_s"],
-        true,
+        Measure::Relative,
     );
-    let shares = worst(&["efficiency_lower", "efficiency_higher"], true);
-    let heats = worst(&["heat_watts", "runs_watts", "firebox_walls_watts"], true);
-    let small = worst(&["connector_watts", "chimney_watts"], false);
+    let shares = worst(&["efficiency_lower", "efficiency_higher"], Measure::Relative);
+    let heats = worst(&["heat_watts", "runs_watts", "firebox_walls_watts"], Measure::Relative);
+    let small = worst(&["connector_watts", "chimney_watts"], Measure::Absolute);
     Publication {
         name: "Independent Python model with SciPy, CoolProp, Cantera, fluids and ht",
         trust: Trust::Computed,

@@ -4,6 +4,8 @@
 //! Designs are drawn from the catalog of inputs with a fixed seed, so that every run sees the
 //! same ones.
 
+use base64::Engine as _;
+use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use longsmoke::analysis::draft::Item;
 use longsmoke::analysis::march::{Channel, Sink, Stream, march};
 use longsmoke::analysis::{Analysis, Failure, HeightOfFire, analyze};
@@ -173,7 +175,7 @@ fn figures(analysis: &Analysis) -> Vec<(String, Option<f64>)> {
 
 #[test]
 fn any_possible_design_gives_finite_figures_or_a_typed_failure() {
-    holds(700, &possible(), |design| {
+    holds(2500, &possible(), |design| {
         match analyze(&design) {
             Ok(analysis) => {
                 for (name, value) in figures(&analysis) {
@@ -200,9 +202,9 @@ fn any_possible_design_gives_finite_figures_or_a_typed_failure() {
 
 #[test]
 fn raw_designs_over_the_possible_ranges_never_panic() {
-    let raw = (vec(share(), FIELDS.len()), any::<bool>())
-        .prop_map(|(shares, _)| drawn(|number| &number.possible, &shares));
-    holds(2000, &raw, |design| {
+    let raw =
+        vec(share(), FIELDS.len()).prop_map(|shares| drawn(|number| &number.possible, &shares));
+    holds(4000, &raw, |design| {
         match analyze(&design) {
             Ok(_) => prop_assert!(check(&design).is_empty()),
             Err(Failure::Inputs(problems)) => prop_assert!(!problems.is_empty()),
@@ -258,7 +260,7 @@ fn within_limits(design: &Design, fire: &HeightOfFire) -> Outcome {
     for run in &fire.runs {
         temperatures.extend([("inlet", run.inlet), ("run", run.outlet), ("wall", run.wall)]);
         prop_assert!(run.outlet <= run.inlet + 1e-9, "gas warms along a run");
-        prop_assert!(run.wall <= run.inlet, "wall warmer than the gas");
+        prop_assert!(run.wall <= run.inlet + 1e-9, "wall warmer than the gas");
         prop_assert!((0.0..=1.0).contains(&run.radiation_fraction));
         prop_assert!(0.0 <= run.heat && 0.0 <= run.friction && 0.0 <= run.turn);
         prop_assert!(0.0 < run.velocity && 0.0 < run.reynolds);
@@ -390,7 +392,7 @@ fn files_and_links_bring_every_design_back() {
 #[test]
 fn at_a_natural_flow_the_margin_vanishes() {
     let seen = std::cell::Cell::new(0);
-    holds(120, &usual(), |mut design| {
+    holds(200, &usual(), |mut design| {
         let flows = fire(&design)?.natural_flows;
         for flow in flows {
             let mut at = |ratio: f64| {
@@ -412,7 +414,7 @@ fn at_a_natural_flow_the_margin_vanishes() {
         }
         Ok(())
     });
-    assert!(seen.get() > 60, "only {} flows", seen.get());
+    assert!(seen.get() > 100, "only {} flows", seen.get());
 }
 
 #[test]
@@ -460,14 +462,14 @@ fn trend(
     claim: impl Fn(&HeightOfFire, &HeightOfFire) -> Outcome,
 ) {
     let seen = std::cell::Cell::new(0);
-    holds(70, &usual(), |design| {
+    holds(150, &usual(), |design| {
         if let Some((before, after)) = pair(&design, change)? {
             seen.set(seen.get() + 1);
             claim(&before, &after)?;
         }
         Ok(())
     });
-    assert!(seen.get() > 35, "only {} designs", seen.get());
+    assert!(seen.get() > 75, "only {} designs", seen.get());
 }
 
 #[test]
@@ -509,7 +511,7 @@ fn less_insulation_makes_the_mouth_colder() {
     trend(
         |design| {
             design.chimney.insulation_thickness =
-                (design.chimney.insulation_thickness - 0.01).max(0.0)
+                (design.chimney.insulation_thickness - 0.01).max(0.0);
         },
         |more, less| {
             prop_assert!(less.chimney_mouth_wall <= more.chimney_mouth_wall);
@@ -733,8 +735,7 @@ fn spoiled(mut bytes: Vec<u8>, changes: &[(u8, prop::sample::Index, u8)]) -> Vec
 }
 
 fn fragment(packed: &[u8]) -> String {
-    use base64::Engine as _;
-    let text = base64::engine::general_purpose::URL_SAFE_NO_PAD.encode(packed);
+    let text = URL_SAFE_NO_PAD.encode(packed);
     format!("1.{text}")
 }
 
@@ -798,9 +799,7 @@ fn links_with_spoiled_packing_open_or_are_refused() {
         let link = link::encode(&design);
         let text = spoiled(link.clone().into_bytes(), &changes);
         link_is_good_or_refused(&String::from_utf8_lossy(&text))?;
-        use base64::Engine as _;
-        let engine = base64::engine::general_purpose::URL_SAFE_NO_PAD;
-        let packed = engine.decode(link.strip_prefix("1.").unwrap()).unwrap();
+        let packed = URL_SAFE_NO_PAD.decode(link.strip_prefix("1.").unwrap()).unwrap();
         link_is_good_or_refused(&fragment(&spoiled(packed, &changes)))
     });
 }

@@ -136,22 +136,19 @@ fn printed_value(printed: &str) -> (f64, f64) {
     (value, 0.5 * 10.0_f64.powi(last))
 }
 
-/// Five significant digits.
+/// Five significant digits, without an exponent where that is easy to read.
 fn digits(value: f64) -> String {
-    if value == 0.0 || (1e-3..1e5).contains(&value.abs()) {
-        let whole = value.abs().max(1e-9).log10().floor().max(-3.0);
-        let decimals = [7, 6, 5, 4, 3, 2, 1, 0, 0]
-            .iter()
-            .zip(-3..)
-            .find(|(_, power)| f64::from(*power) >= whole)
-            .map_or(0, |(decimals, _)| *decimals);
-        let text = format!("{value:.decimals$}");
-        match text.contains('.') {
-            true => text.trim_end_matches('0').trim_end_matches('.').into(),
-            false => text,
-        }
+    let text = format!("{value:.4e}");
+    let exponent = text.split_once('e').and_then(|(_, exponent)| exponent.parse::<i32>().ok());
+    let Some(exponent @ -3..=5) = exponent else {
+        return text;
+    };
+    let decimals = usize::try_from(4 - exponent).unwrap_or(0);
+    let text = format!("{value:.decimals$}");
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').into()
     } else {
-        format!("{value:.4e}")
+        text
     }
 }
 

@@ -525,7 +525,7 @@ fn the_hash_is_that_of_the_standard() {
 /// The first 32 bits of the fractions of the roots of the first primes, as FIPS 180-4 defines its
 /// constants.
 fn prime_root_fractions(count: usize, root: fn(u128) -> u128) -> Vec<u32> {
-    let is_prime = |n: &u128| (2..*n).all(|divisor| n % divisor != 0);
+    let is_prime = |n: &u128| (2..*n).all(|divisor| !n.is_multiple_of(divisor));
     let fraction = |prime| u32::try_from(root(prime) & 0xffff_ffff).unwrap();
     (2..).filter(is_prime).take(count).map(fraction).collect()
 }
@@ -534,10 +534,11 @@ fn prime_root_fractions(count: usize, root: fn(u128) -> u128) -> Vec<u32> {
 fn integer_root(target: u128, power: u32) -> u128 {
     let (mut low, mut high) = (0, 1 << 36);
     while high - low > 1 {
-        let middle = (low + high) / 2;
-        match middle <= target && u128::pow(middle, power) <= target {
-            true => low = middle,
-            false => high = middle,
+        let middle = u128::midpoint(low, high);
+        if middle <= target && u128::pow(middle, power) <= target {
+            low = middle;
+        } else {
+            high = middle;
         }
     }
     low
@@ -584,5 +585,5 @@ fn sha256(bytes: &[u8]) -> String {
             *sum = sum.wrapping_add(word);
         }
     }
-    state.iter().map(|word| format!("{word:08x}")).collect()
+    state.iter().fold(String::new(), |text, word| format!("{text}{word:08x}"))
 }

@@ -10,6 +10,8 @@ use longsmoke::physics::air;
 use longsmoke::rules::{Answer, Finding, Question, Rule, Severity, answer, check};
 use longsmoke::units::kelvin;
 
+type Set = fn(&mut Design, f64);
+
 /// A design whose findings are known, with its analysis.
 #[derive(Clone)]
 struct Case {
@@ -33,20 +35,27 @@ impl Case {
     }
 }
 
+/// On which side of its limit a rule speaks.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Speaks {
+    Below,
+    Above,
+}
+
 /// A rule with a limit: speaks a hair beyond it, on the side that is named, and not within.
 #[track_caller]
 fn limit(
     (rule, severity): (Rule, Severity),
     limit: f64,
-    fires_above: bool,
+    side: Speaks,
     set: impl Fn(&mut Case, f64),
 ) {
-    let sides = [(1.0 - 1e-5, !fires_above), (1.0 + 1e-5, fires_above)];
+    let sides = [(1.0 - 1e-5, side == Speaks::Below), (1.0 + 1e-5, side == Speaks::Above)];
     for (factor, fires) in sides {
         let mut case = Case::new();
         set(&mut case, limit * factor);
         let finding = case.finding(rule);
-        assert_eq!(finding.is_some(), fires, "{rule:?} at {} of {limit}", factor);
+        assert_eq!(finding.is_some(), fires, "{rule:?} at {factor} of {limit}");
         if let Some(finding) = finding {
             assert_eq!(finding.severity, severity, "{rule:?}");
             assert!(finding.found.value.is_finite());
@@ -69,8 +78,8 @@ fn set_margin(case: &mut Case, losses: f64, margin: f64) {
 #[test]
 fn draft_must_leave_three_pascals_and_fifteen_percent() {
     let small = (Rule::DraftReserveSmall, LOOK);
-    limit(small, 3.0, false, |case, margin| set_margin(case, 10.0, margin));
-    limit(small, 6.0, false, |case, margin| set_margin(case, 40.0, margin));
+    limit(small, 3.0, Speaks::Below, |case, margin| set_margin(case, 10.0, margin));
+    limit(small, 6.0, Speaks::Below, |case, margin| set_margin(case, 40.0, margin));
     for (margin, fires) in [(-1e-6, true), (1e-6, false)] {
         let mut case = Case::new();
         set_margin(&mut case, 20.0, margin);
@@ -112,15 +121,15 @@ fn speeds_stay_in_their_windows() {
     let set = |index: usize| {
         move |case: &mut Case, speed| case.analysis.height_of_fire.runs[index].velocity = speed
     };
-    limit((Rule::GasSlow, LOOK), 1.2, false, |case, speed| {
+    limit((Rule::GasSlow, LOOK), 1.2, Speaks::Below, |case, speed| {
         case.analysis.height_of_fire.runs.iter_mut().for_each(|run| run.velocity = 3.0);
         set(2)(case, speed);
     });
-    limit((Rule::GasFast, LOOK), 6.0, true, |case, speed| {
+    limit((Rule::GasFast, LOOK), 6.0, Speaks::Above, |case, speed| {
         case.analysis.height_of_fire.runs.iter_mut().for_each(|run| run.velocity = 3.0);
         set(1)(case, speed);
     });
-    limit((Rule::InletFast, LOOK), 4.0, true, |case, speed| {
+    limit((Rule::InletFast, LOOK), 4.0, Speaks::Above, |case, speed| {
         let density = air::density(
             case.analysis.height_of_fire.pressure,
             case.design.site.room_temperature,
@@ -135,10 +144,10 @@ fn speeds_stay_in_their_windows() {
 fn limit_celsius(
     (rule, severity): (Rule, Severity),
     limit: f64,
-    fires_above: bool,
+    side: Speaks,
     set: impl Fn(&mut Case, f64),
 ) {
-    for (step, fires) in [(-0.01, !fires_above), (0.01, fires_above)] {
+    for (step, fires) in [(-0.01, side == Speaks::Below), (0.01, side == Speaks::Above)] {
         let mut case = Case::new();
         set(&mut case, kelvin(limit + step));
         let finding = case.finding(rule);
@@ -150,12 +159,12 @@ fn limit_celsius(
 #[test]
 fn gas_enters_the_chimney_neither_cool_nor_hot() {
     let set = |case: &mut Case, inlet| case.analysis.height_of_fire.chimney_inlet = inlet;
-    limit_celsius((Rule::GasCool, LOOK), 120.0, false, set);
-    limit_celsius((Rule::GasWarm, LOOK), 200.0, true, set);
-    limit_celsius((Rule::GasWarm, LOOK), 250.0, false, set);
-    limit_celsius((Rule::GasWasteful, LOOK), 250.0, true, set);
-    limit_celsius((Rule::GasAboveChimneyRating, STOP), 400.0, true, set);
-    limit_celsius((Rule::GasAboveChimneyRating, STOP), 160.0, true, |case, inlet| {
+    limit_celsius((Rule::GasCool, LOOK), 120.0, Speaks::Below, set);
+    limit_celsius((Rule::GasWarm, LOOK), 200.0, Speaks::Above, set);
+    limit_celsius((Rule::GasWarm, LOOK), 250.0, Speaks::Below, set);
+    limit_celsius((Rule::GasWasteful, LOOK), 250.0, Speaks::Above, set);
+    limit_celsius((Rule::GasAboveChimneyRating, STOP), 400.0, Speaks::Above, set);
+    limit_celsius((Rule::GasAboveChimneyRating, STOP), 160.0, Speaks::Above, |case, inlet| {
         case.design.chimney.rated_temperature = kelvin(160.0);
         set(case, inlet);
     });
@@ -176,9 +185,9 @@ fn the_wall_at_the_mouth_stays_dry_or_at_least_free_of_ice() {
         set(case, wall);
         case.design.chimney.duty = ChimneyDuty::Wet;
     };
-    limit_celsius((Rule::ChimneyWallWet, STOP), 44.0, false, set);
-    limit_celsius((Rule::ChimneyWallFreezing, STOP), 0.0, false, set);
-    limit_celsius((Rule::ChimneyWallFreezing, STOP), 0.0, false, wet);
+    limit_celsius((Rule::ChimneyWallWet, STOP), 44.0, Speaks::Below, set);
+    limit_celsius((Rule::ChimneyWallFreezing, STOP), 0.0, Speaks::Below, set);
+    limit_celsius((Rule::ChimneyWallFreezing, STOP), 0.0, Speaks::Below, wet);
     let mut case = Case::new();
     wet(&mut case, kelvin(20.0));
     assert!(case.finding(Rule::ChimneyWallWet).is_none());
@@ -188,15 +197,17 @@ fn the_wall_at_the_mouth_stays_dry_or_at_least_free_of_ice() {
 fn the_path_is_long_enough_and_the_formulas_in_range() {
     // 16 kg: 1.3 sqrt(16) m and, with an air gap of 10 mm and more, 1.5 sqrt(16) m.
     for (gap, length) in [(0.0, 5.2), (0.0099, 5.2), (0.0101, 6.0), (0.03, 6.0)] {
-        limit((Rule::PathShort, LOOK), length, false, |case, length| {
+        limit((Rule::PathShort, LOOK), length, Speaks::Below, |case, length| {
             case.design.fire.charge = 16.0;
             case.design.shell.gap = gap;
             case.analysis.height_of_fire.path_length = length;
         });
     }
-    limit((Rule::OutsideFormula, NOTE), 1.0, true, |case, richardson| {
+    limit((Rule::OutsideFormula, NOTE), 1.0, Speaks::Above, |case, richardson| {
         let runs = &mut case.analysis.height_of_fire.runs;
-        runs.iter_mut().for_each(|run| run.richardson = 0.1);
+        for run in runs.iter_mut() {
+            run.richardson = 0.1;
+        }
         runs[3].richardson = richardson;
     });
     let mut case = Case::new();
@@ -224,24 +235,24 @@ fn the_firebox_fits_its_charge() {
     assert_eq!(found(0.95 * 0.9 + 1e-5), (true, true));
     assert_eq!(found(1.25 * 0.9 - 1e-5), (true, true));
     assert_eq!(found(1.25 * 0.9 + 1e-5), (true, false));
-    limit((Rule::FireboxBaseSmall, LOOK), 0.10, false, |case, base| {
+    limit((Rule::FireboxBaseSmall, LOOK), 0.10, Speaks::Below, |case, base| {
         case.design.fire.charge = 10.0;
         case.design.firebox.width = 0.4;
         case.design.firebox.depth = base / 0.4;
     });
-    limit((Rule::FireboxLow, LOOK), 0.35, false, |case, height| {
+    limit((Rule::FireboxLow, LOOK), 0.35, Speaks::Below, |case, height| {
         case.design.fire.charge = 10.0;
         case.design.firebox.height = height;
     });
-    limit((Rule::FireboxNarrow, LOOK), 2.0, true, |case, ratio| {
+    limit((Rule::FireboxNarrow, LOOK), 2.0, Speaks::Above, |case, ratio| {
         case.design.firebox.width = 0.3;
         case.design.firebox.depth = 0.3 * ratio;
     });
-    limit((Rule::FireboxNarrow, LOOK), 2.0, true, |case, ratio| {
+    limit((Rule::FireboxNarrow, LOOK), 2.0, Speaks::Above, |case, ratio| {
         case.design.firebox.width = 0.3 * ratio;
         case.design.firebox.depth = 0.3;
     });
-    limit((Rule::GlassLarge, LOOK), 0.2, true, |case, share| {
+    limit((Rule::GlassLarge, LOOK), 0.2, Speaks::Above, |case, share| {
         let firebox = &mut case.design.firebox;
         firebox.glass_fraction = share * firebox.surface() / firebox.door_area();
     });
@@ -249,14 +260,14 @@ fn the_firebox_fits_its_charge() {
 
 #[test]
 fn european_distances_are_400_and_800_millimeters() {
-    let rows: [(Rule, f64, fn(&mut Design, f64)); 4] = [
+    let rows: [(Rule, f64, Set); 4] = [
         (Rule::SideClose, 0.4, |design, x| design.surroundings.side = x),
         (Rule::BackClose, 0.4, |design, x| design.surroundings.behind = x),
         (Rule::CeilingClose, 0.4, |design, x| design.surroundings.above = x),
         (Rule::FrontClose, 0.8, |design, x| design.surroundings.front = x),
     ];
     for (rule, distance, set) in rows {
-        limit((rule, STOP), distance, false, |case, x| {
+        limit((rule, STOP), distance, Speaks::Below, |case, x| {
             case.design.site.rule_set = RuleSet::Europe;
             set(&mut case.design, x);
         });
@@ -315,10 +326,10 @@ fn inputs_outside_what_is_usual_are_named() {
             assert!(at(high + step), "{}", field.path);
         }
     }
-    limit((Rule::WoodWet, LOOK), 0.20, true, |case, moisture| {
+    limit((Rule::WoodWet, LOOK), 0.20, Speaks::Above, |case, moisture| {
         case.design.fire.moisture_fraction = moisture;
     });
-    limit((Rule::HouseNotCovered, NOTE), 3600.0, false, |case, output| {
+    limit((Rule::HouseNotCovered, NOTE), 3600.0, Speaks::Below, |case, output| {
         case.analysis.house.design_loss = 3600.0;
         case.analysis.house.mean_output = output;
     });
