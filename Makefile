@@ -34,8 +34,8 @@ serve: page-tools ## build the page quickly and serve it on http://localhost:808
 	node tools/serve.mjs --folder build/serve --port $(PORT) --host $(HOST) --prefix $(PREFIX)
 
 dist: page-tools ## build the page for release into dist/
-	cargo build --locked --release $(PAGE)
-	$(BINDGEN) --target web --no-typescript --out-dir build/wasm/dist --out-name longsmoke $(TARGET_DIR)/$(WASM)/release/app.wasm
+	cargo build --locked --profile page $(PAGE)
+	$(BINDGEN) --target web --no-typescript --out-dir build/wasm/dist --out-name longsmoke $(TARGET_DIR)/$(WASM)/page/app.wasm
 	node_modules/.bin/wasm-opt -O3 build/wasm/dist/longsmoke_bg.wasm -o build/wasm/dist/longsmoke_bg.wasm
 	$(VITE) --mode dist
 	node tools/compress.mjs dist
@@ -56,9 +56,9 @@ clippy:
 cargo-test:
 	cargo test --locked
 
-# In the release profile, so that build scripts and macros are compiled once for this and `dist`.
+# In the profile of the release, so that build scripts and macros are compiled once for this and `dist`.
 clippy-page: wasm-target
-	cargo clippy --locked --release $(PAGE) -- -D warnings
+	cargo clippy --locked --profile page $(PAGE) -- -D warnings
 
 doc:
 	RUSTDOCFLAGS="-D warnings" cargo doc --locked --no-deps

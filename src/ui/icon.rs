@@ -1,0 +1,90 @@
+//! Shapes of severities and answers, so that color is never alone.
+
+use leptos::prelude::*;
+use longsmoke::rules::{Answer, Severity};
+
+/// What a shape says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// A tick.
+    Good,
+    /// A ring around an i.
+    Note,
+    /// A triangle.
+    Look,
+    /// A filled octagon.
+    Stop,
+    /// A dashed ring around a question mark.
+    Unknown,
+}
+
+impl From<Severity> for Mark {
+    fn from(severity: Severity) -> Self {
+        match severity {
+            Severity::GoodToKnow => Self::Note,
+            Severity::LookAgain => Self::Look,
+            Severity::DoNotBuild => Self::Stop,
+        }
+    }
+}
+
+impl From<Answer> for Mark {
+    fn from(answer: Answer) -> Self {
+        match answer {
+            Answer::Yes => Self::Good,
+            Answer::LookAgain => Self::Look,
+            Answer::No => Self::Stop,
+            Answer::NotEnoughKnown => Self::Unknown,
+        }
+    }
+}
+
+impl Mark {
+    /// Class that gives the color.
+    pub fn class(self) -> &'static str {
+        match self {
+            Self::Good => "good",
+            Self::Note => "note",
+            Self::Look => "look",
+            Self::Stop => "stop",
+            Self::Unknown => "unknown",
+        }
+    }
+
+    fn outline(self) -> &'static str {
+        match self {
+            Self::Good => "M2.5 8.5 6.2 12.2 13.5 3.8",
+            Self::Note => "M8 1.5a6.5 6.5 0 1 0 .01 0ZM8 7.2V11.6M8 4.2V5.4",
+            Self::Look => "M8 1.8 15 14.2H1ZM8 6.2V9.8M8 11.4V12.6",
+            Self::Stop => "M5.2 1.2H10.8L14.8 5.2V10.8L10.8 14.8H5.2L1.2 10.8V5.2Z",
+            Self::Unknown => "M5.6 6a2.4 2.4 0 1 1 3.4 2.2c-.7.4-1 .8-1 1.6M8 11.6V12.8",
+        }
+    }
+
+    /// Outline alone, with room for a number.
+    pub fn plain(self) -> &'static str {
+        match self {
+            Self::Note => "M8 1a7 7 0 1 0 .01 0Z",
+            Self::Look => "M8 .4 15.8 14.6H.2Z",
+            other => other.outline(),
+        }
+    }
+
+    fn inner(self) -> &'static str {
+        match self {
+            Self::Stop => "M4.6 8H11.4",
+            _ => "",
+        }
+    }
+}
+
+/// A shape beside its word.
+#[component]
+pub fn Icon(mark: Mark) -> impl IntoView {
+    view! {
+        <svg class=format!("icon {}", mark.class()) viewBox="0 0 16 16" aria-hidden="true">
+            <path class="outline" d=mark.outline() />
+            <path class="inner" d=mark.inner() />
+        </svg>
+    }
+}

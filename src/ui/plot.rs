@@ -1,0 +1,203 @@
+//! The temperatures along the path, on a canvas, with a table twin.
+
+use super::workspace::{Shown, Workspace};
+use super::{Theme, texts};
+use leptos::html;
+use leptos::prelude::*;
+use longsmoke::analysis::HeightOfFire;
+use longsmoke::drawing::plot::{self, Palette, Plot};
+use longsmoke::rules::Place;
+use longsmoke::units::{Quantity, figure};
+use longsmoke::words;
+use plotters::prelude::IntoDrawingArea as _;
+use plotters_canvas::CanvasBackend;
+use wasm_bindgen::prelude::*;
+use web_sys::{Element, HtmlCanvasElement};
+
+#[component]
+pub fn PlotView(shown: Memo<Option<Shown>>) -> impl IntoView {
+    let workspace: Workspace = expect_context();
+    let plot = Memo::new(move |_| {
+        let system = workspace.system.get();
+        shown.with(|shown| {
+            let Shown { design, analysis, .. } = shown.as_ref()?;
+            Some(plot::temperatures(design, analysis, system))
+        })
+    });
+    let canvas = NodeRef::<html::Canvas>::new();
+    let pens = NodeRef::<html::Div>::new();
+    paint(plot, canvas, pens);
+    view! {
+        <section class="plot" aria-labelledby="plot-title">
+            <h2 id="plot-title">{texts::PLOT}</h2>
+            <div class="canvas">
+                <canvas node_ref=canvas role="img" aria-labelledby="plot-title"></canvas>
+            </div>
+            <div node_ref=pens class="pens" aria-hidden="true">
+                {PENS.map(|pen| view! { <i class=format!("pen-{pen}")></i> }).collect_view()}
+            </div>
+            <Twin shown />
+        </section>
+    }
+}
+
+/// Paints whenever the plot, the size or the colors change.
+fn paint(plot: Memo<Option<Plot>>, canvas: NodeRef<html::Canvas>, pens: NodeRef<html::Div>) {
+    let Theme(theme) = expect_context();
+    let outside = RwSignal::new(0_u32);
+    let changed = move || outside.update(|count| *count = count.wrapping_add(1));
+    watch_size(canvas, changed);
+    watch_dark(changed);
+    Effect::new(move |_| {
+        outside.track();
+        theme.track();
+        let (Some(canvas), Some(pens)) = (canvas.get(), pens.get()) else {
+            return;
+        };
+        plot.with(|plot| {
+            if let Some(plot) = plot {
+                // A canvas that cannot be painted leaves the table.
+                let _ = paint_now(plot, &canvas, &pens);
+            }
+        });
+    });
+}
+
+fn paint_now(plot: &Plot, canvas: &HtmlCanvasElement, pens: &Element) -> Option<()> {
+    let ratio = web_sys::window()?.device_pixel_ratio();
+    let size = canvas.get_bounding_client_rect();
+    let (width, height) = (size.width() * ratio, size.height() * ratio);
+    if width < 1.0 || height < 1.0 {
+        return None;
+    }
+    canvas.set_width(whole(width));
+    canvas.set_height(whole(height));
+    let area = CanvasBackend::with_canvas_object(canvas.clone())?.into_drawing_area();
+    plot::draw(plot, &area, &palette(pens, ratio)).ok()?;
+    area.present().ok()
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "pixels of a canvas on a screen"
+)]
+fn whole(pixels: f64) -> u32 {
+    pixels.round().clamp(0.0, 16384.0) as u32
+}
+
+/// Names of the colors of a plot; the style sheet gives each to an element, where the browser
+/// turns it into red, green and blue.
+const PENS: [&str; 5] = ["paper", "ink", "quiet", "ember", "slate"];
+/// Text size of the plot (px).
+const FONT: i32 = 12;
+
+fn palette(pens: &Element, scale: f64) -> Palette {
+    let color = |name: &str| {
+        let pen = pens.query_selector(&format!(".pen-{name}")).ok().flatten();
+        pen.and_then(|pen| color_of(&pen)).unwrap_or((128, 128, 128))
+    };
+    Palette {
+        paper: color("paper"),
+        ink: color("ink"),
+        quiet: color("quiet"),
+        ember: color("ember"),
+        slate: color("slate"),
+        scale,
+        font: FONT,
+    }
+}
+
+/// Color of an element, from `rgb(184, 73, 26)` or `color(srgb 0.72 0.29 0.1)`.
+fn color_of(element: &Element) -> Option<(u8, u8, u8)> {
+    let style = web_sys::window()?.get_computed_style(element).ok()??;
+    let text = style.get_property_value("color").ok()?;
+    let scale = if text.starts_with("color(") { 255.0 } else { 1.0 };
+    let mut parts = text
+        .split(|c: char| !(c.is_ascii_digit() || ".e-".contains(c)))
+        .filter_map(|part| part.parse::<f64>().ok());
+    let mut next = || Some(byte(scale * parts.next()?));
+    Some((next()?, next()?, next()?))
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "held to 0..=255 before"
+)]
+fn byte(value: f64) -> u8 {
+    value.round().clamp(0.0, 255.0) as u8
+}
+
+fn watch_size(canvas: NodeRef<html::Canvas>, changed: impl Fn() + Copy + 'static) {
+    canvas.on_load(move |canvas| {
+        let listener = Closure::<dyn Fn()>::new(changed);
+        if let Ok(observer) = web_sys::ResizeObserver::new(listener.as_ref().unchecked_ref()) {
+            observer.observe(&canvas);
+        }
+        listener.forget();
+    });
+}
+
+/// Tells when the device turns dark or light.
+fn watch_dark(changed: impl Fn() + 'static) {
+    let query = "(prefers-color-scheme: dark)";
+    let media = web_sys::window().and_then(|window| window.match_media(query).ok().flatten());
+    let listener = Closure::<dyn Fn()>::new(changed);
+    if let Some(media) = media {
+        let listener = listener.as_ref().unchecked_ref();
+        let _ = media.add_event_listener_with_callback("change", listener);
+    }
+    listener.forget();
+}
+
+/// A line of the table: where, gas, wall (K).
+type Station = (Place, f64, Option<f64>);
+
+fn stations(fire: &HeightOfFire) -> Vec<Station> {
+    let mut stations = vec![(Place::Firebox, fire.firebox_outlet, Some(fire.firebox_wall))];
+    let runs = fire.runs.iter().enumerate();
+    stations.extend(runs.map(|(index, run)| (Place::Run(index), run.outlet, Some(run.wall))));
+    stations.push((Place::ChimneyInlet, fire.chimney_inlet, None));
+    let mouth = Some(fire.chimney_mouth_wall);
+    stations.push((Place::ChimneyMouth, fire.chimney_mouth_gas, mouth));
+    stations
+}
+
+/// The same as a table.
+#[component]
+fn Twin(shown: Memo<Option<Shown>>) -> impl IntoView {
+    let workspace: Workspace = expect_context();
+    let rows = move || {
+        let system = workspace.system.get();
+        let show = |value| figure(value, Quantity::Temperature, system);
+        shown.with(|shown| {
+            let fire = &shown.as_ref()?.analysis.height_of_fire;
+            let rows = stations(fire).into_iter().map(|(place, gas, wall)| {
+                view! {
+                    <tr>
+                        <th scope="row">{words::place(place)}</th>
+                        <td>{show(gas)}</td>
+                        <td>{wall.map(show)}</td>
+                    </tr>
+                }
+            });
+            Some(rows.collect_view())
+        })
+    };
+    view! {
+        <details class="twin">
+            <summary>{texts::PLOT_TABLE}</summary>
+            <table>
+                <thead>
+                    <tr>
+                        <th scope="col">{texts::PLOT_HERE}</th>
+                        <th scope="col">{texts::PLOT_GAS}</th>
+                        <th scope="col">{texts::PLOT_WALL}</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </details>
+    }
+}

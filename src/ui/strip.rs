@@ -1,0 +1,288 @@
+//! The same heater with one to ten runs, computed by a worker.
+
+use super::icon::{Icon, Mark};
+use super::workspace::Workspace;
+use super::{sketch, texts};
+use leptos::prelude::*;
+use longsmoke::design::Design;
+use longsmoke::design::document;
+use longsmoke::study::strip::{Column, ColumnResult, RUNS};
+use longsmoke::units::{Quantity, System, figure};
+use longsmoke::words;
+use serde::{Deserialize, Serialize};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+use std::sync::Arc;
+use std::time::Duration;
+use wasm_bindgen::prelude::*;
+use web_sys::{MessageEvent, Worker};
+
+/// Rest after the last change before the worker starts.
+const REST: Duration = Duration::from_millis(100);
+
+/// A message to the worker. A later generation ends the work for an earlier one.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(tag = "job", rename_all = "snake_case")]
+pub enum Order {
+    /// Answers at once.
+    Ping { generation: u32 },
+    /// Compares one to ten runs of a design, given as a file.
+    Strip { generation: u32, design: String },
+    /// Ends the work for earlier generations.
+    Stop { generation: u32 },
+}
+
+/// A message of the worker.
+#[derive(Debug, Serialize, Deserialize)]
+pub struct Progress {
+    pub generation: u32,
+    pub column: Column,
+}
+
+/// A worker that died.
+#[derive(Debug, Deserialize)]
+struct Died {
+    #[serde(rename = "panic")]
+    _panic: String,
+}
+
+/// What is wanted: the design apart from its number of runs, and which generation that is.
+#[derive(Clone, Debug)]
+struct Wanted {
+    generation: u32,
+    design: Arc<Design>,
+}
+
+impl PartialEq for Wanted {
+    fn eq(&self, other: &Self) -> bool {
+        self.generation == other.generation
+    }
+}
+
+/// What the worker has found; written by its messages alone.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Found {
+    /// By number of runs, each with its generation: an old one stays until it is replaced.
+    columns: BTreeMap<usize, (u32, Column)>,
+    stopped: bool,
+}
+
+impl Found {
+    fn is_fresh(&self, runs: usize, generation: u32) -> bool {
+        self.columns.get(&runs).is_some_and(|(of, _)| *of == generation)
+    }
+}
+
+#[component]
+pub fn StripView() -> impl IntoView {
+    let workspace: Workspace = expect_context();
+    let wanted = Memo::new(move |last| workspace.design.with(|design| wanted(design, last)));
+    let found = RwSignal::new(Found::default());
+    drive(wanted, found);
+    let done = move || {
+        let generation = wanted.read().generation;
+        let found = found.read();
+        RUNS.filter(|runs| found.is_fresh(*runs, generation)).count()
+    };
+    let total = RUNS.count();
+    let state = move || match (found.read().stopped, done()) {
+        (true, _) => texts::STRIP_STOPPED.into(),
+        (_, done) if done == total => String::new(),
+        (_, done) => texts::strip_progress(done, total),
+    };
+    let columns = RUNS.map(|runs| {
+        let column = Memo::new(move |_| {
+            found.with(|found| found.columns.get(&runs).map(|(_, column)| *column))
+        });
+        let stale = Memo::new(move |_| !found.read().is_fresh(runs, wanted.read().generation));
+        view! { <ColumnView runs column stale /> }
+    });
+    view! {
+        <section class="strip" aria-labelledby="strip-title" data-testid="strip">
+            <h2 id="strip-title">{texts::STRIP}</h2>
+            <p class="help">{texts::STRIP_NOTE}</p>
+            <div class="columns" aria-busy=move || (done() < total).to_string()>
+                <Heads />
+                {columns.collect_view()}
+            </div>
+            <p class="help state" role="status" data-testid="strip-state">{state}</p>
+        </section>
+    }
+}
+
+fn wanted(design: &Design, last: Option<&Wanted>) -> Wanted {
+    match last {
+        Some(last) if same_but_runs(design, &last.design) => last.clone(),
+        last => Wanted {
+            generation: last.map_or(0, |last| last.generation) + 1,
+            design: Arc::new(design.clone()),
+        },
+    }
+}
+
+fn same_but_runs(one: &Design, other: &Design) -> bool {
+    let mut one = one.clone();
+    one.path.run_count = other.path.run_count;
+    one.name.clone_from(&other.name);
+    one == *other
+}
+
+/// Keeps the worker at work for what is wanted.
+fn drive(wanted: Memo<Wanted>, found: RwSignal<Found>) {
+    let worker: Rc<RefCell<Option<Worker>>> = Rc::default();
+    let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
+    Effect::new(move |_| {
+        let Wanted { generation, design } = wanted.get();
+        if let Some(timer) = timer.borrow_mut().take() {
+            timer.clear();
+        }
+        if let Some(worker) = worker.borrow().as_ref() {
+            send(worker, &Order::Stop { generation });
+        }
+        let worker = Rc::clone(&worker);
+        let start = move || {
+            if found.with_untracked(|found| found.stopped) {
+                worker.borrow_mut().take();
+            }
+            let mut worker = worker.borrow_mut();
+            if worker.is_none() {
+                *worker = hire(found);
+            }
+            let design = document::write(&design, None);
+            match worker.as_ref() {
+                Some(worker) => send(worker, &Order::Strip { generation, design }),
+                None => found.update(|found| found.stopped = true),
+            }
+        };
+        *timer.borrow_mut() = set_timeout_with_handle(start, REST).ok();
+    });
+}
+
+fn send(worker: &Worker, order: &Order) {
+    if let Ok(text) = serde_json::to_string(order) {
+        let _ = worker.post_message(&text.into());
+    }
+}
+
+/// A worker that runs this same program; `web/boot.js` knows how to start one.
+fn hire(found: RwSignal<Found>) -> Option<Worker> {
+    let make = js_sys::Reflect::get(&js_sys::global(), &"longsmokeWorker".into()).ok()?;
+    let make: js_sys::Function = make.dyn_into().ok()?;
+    let worker: Worker = make.call0(&JsValue::NULL).ok()?.dyn_into().ok()?;
+    let hear = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
+        if let Some(text) = event.data().as_string() {
+            found.update(|found| found.hear(&text));
+        }
+    });
+    worker.set_onmessage(Some(hear.as_ref().unchecked_ref()));
+    hear.forget();
+    let fail = Closure::<dyn Fn()>::new(move || found.update(|found| found.stopped = true));
+    worker.set_onerror(Some(fail.as_ref().unchecked_ref()));
+    fail.forget();
+    found.update(|found| found.stopped = false);
+    Some(worker)
+}
+
+impl Found {
+    /// Takes a message of the worker; drops what an earlier generation still sends.
+    fn hear(&mut self, text: &str) {
+        if let Ok(Progress { generation, column }) = serde_json::from_str(text) {
+            let old = self.columns.get(&column.runs);
+            if old.is_none_or(|(of, _)| *of <= generation) {
+                self.columns.insert(column.runs, (generation, column));
+            }
+        } else if serde_json::from_str::<Died>(text).is_ok() {
+            self.stopped = true;
+        }
+    }
+}
+
+/// Names of the lines, at the left of the columns.
+#[component]
+fn Heads() -> impl IntoView {
+    view! {
+        <div class="heads" aria-hidden="true">
+            <span class="runs">{texts::STRIP_RUNS}</span>
+            <span class="worst"></span>
+            <span>{texts::STRIP_OUTLET}</span>
+            <span>{texts::STRIP_EFFICIENCY}</span>
+            <span>{texts::STRIP_MARGIN}</span>
+            <span>{texts::STRIP_AIR}</span>
+            <span>{texts::STRIP_WALL}</span>
+        </div>
+    }
+}
+
+#[component]
+fn ColumnView(runs: usize, column: Memo<Option<Column>>, stale: Memo<bool>) -> impl IntoView {
+    let workspace: Workspace = expect_context();
+    let chosen = move || workspace.design.with(|design| design.path.run_count) == runs;
+    let refused = RwSignal::new(false);
+    let take = move |_| {
+        let taken = workspace.try_change(|design| design.path.run_count = runs);
+        workspace.commit();
+        workspace.void_entries();
+        refused.set(taken.is_err());
+    };
+    view! {
+        <button
+            type="button"
+            class="column"
+            class:stale=stale
+            class:none=move || column.get().is_some_and(|column| column.result.is_none())
+            aria-pressed=move || chosen().to_string()
+            data-testid=format!("strip-{runs}")
+            on:click=take
+        >
+            <span class="runs">
+                {runs}
+                <span class="unseen">
+                    " " {if runs == 1 { texts::RUN } else { texts::RUNS }}
+                </span>
+            </span>
+            {move || {
+                let system = workspace.system.get();
+                let column = column.get()?;
+                Some(
+                    match column.result {
+                        Some(result) => view! { <Figures result system /> }.into_any(),
+                        None => {
+                            view! { <span class="absent">{texts::STRIP_NONE}</span> }.into_any()
+                        }
+                    },
+                )
+            }}
+        </button>
+    }
+}
+
+#[component]
+fn Figures(result: ColumnResult, system: System) -> impl IntoView {
+    let line = |name, value, quantity| {
+        view! {
+            <span>
+                <span class="name">{name} " "</span>
+                {figure(value, quantity, system)}
+            </span>
+        }
+    };
+    let mark = result.worst.map_or(Mark::Good, Mark::from);
+    let word = result.worst.map_or(texts::STRIP_NO_FINDING, words::severity);
+    let heat = sketch::heat_class(result.chimney_inlet);
+    view! {
+        <span class="worst">
+            <Icon mark />
+            <span class="word">{word}</span>
+        </span>
+        <span class="outlet">
+            <span class=format!("chip {heat}") aria-hidden="true"></span>
+            <span class="name">{texts::STRIP_OUTLET} " "</span>
+            {figure(result.chimney_inlet, Quantity::Temperature, system)}
+        </span>
+        {line(texts::STRIP_EFFICIENCY, result.efficiency_lower, Quantity::Share)}
+        {line(texts::STRIP_MARGIN, result.margin, Quantity::Pressure)}
+        {line(texts::STRIP_AIR, result.excess_air_ratio, Quantity::Ratio)}
+        {line(texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature)}
+    }
+}

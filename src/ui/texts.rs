@@ -1,0 +1,91 @@
+//! Words of the page itself: buttons, headings, states.
+
+pub const NAME_LABEL: &str = "Name of the design";
+pub const UNNAMED: &str = "Unnamed design";
+pub const UNDO: &str = "Undo";
+pub const REDO: &str = "Redo";
+pub const UNITS: &str = "Units";
+pub const METRIC: &str = "Metric";
+pub const US: &str = "US";
+pub const THEME: &str = "Colors";
+pub const THEME_DEVICE: &str = "As device";
+pub const THEME_LIGHT: &str = "Light";
+pub const THEME_DARK: &str = "Dark";
+pub const SHARE: &str = "Copy link";
+pub const SHARED: &str = "Link copied";
+pub const SHARE_BY_HAND: &str = "Copy this link";
+pub const SAVE_FILE: &str = "Save file";
+pub const OPEN_FILE: &str = "Open file";
+pub const NOT_YET_KEPT: &str = "";
+pub const KEEPING_FAILED: &str = "This browser keeps nothing for this page: save a file.";
+pub const LINKED: &str = "Opened from a link. Your own design is kept on this device.";
+pub const BACK_TO_OWN: &str = "Back to my design";
+pub const KEEP_LINKED: &str = "Keep this as mine";
+pub const DISMISS: &str = "Close";
+pub const STORED_UNREADABLE: &str = "The design that this device had kept cannot be read. It is set aside, and the page starts with the example.";
+pub const FILE_UNREADABLE: &str =
+    "The browser could not read this file. Your design is as it was.";
+pub const DESIGN_AS_IT_WAS: &str = "Your design is as it was.";
+pub const LAST_GOOD: &str = "The figures shown are those of the last design that worked.";
+pub const NOTHING_TO_SHOW: &str = "This design cannot be computed.";
+pub const TO_DECISIONS: &str = "Skip to the decisions";
+pub const QUESTIONS: &str = "The three questions";
+pub const DECISIONS: &str = "Decisions";
+pub const ADVANCED: &str = "Finer figures";
+pub const FEWER: &str = "one less";
+pub const MORE: &str = "one more";
+pub const FIGURES: &str = "Key figures";
+pub const MARGIN: &str = "Draft to spare";
+pub const CHIMNEY_INLET: &str = "Gas into the chimney";
+pub const EFFICIENCY: &str = "Heat kept";
+pub const MOUTH_WALL: &str = "Flue wall at the top";
+pub const DEW_POINT: &str = "Dew point of the gas";
+pub const SECTION: &str = "Section, to scale";
+pub const PATH: &str = "The smoke path, unrolled";
+pub const LEGEND: &str = "Gas temperature from";
+pub const PLOT: &str = "Temperatures along the path";
+pub const PLOT_TABLE: &str = "The same as a table";
+pub const PLOT_HERE: &str = "Where it leaves";
+pub const PLOT_GAS: &str = "Gas";
+pub const PLOT_WALL: &str = "Inner wall";
+pub const LEDGER: &str = "What pulls, what holds back";
+pub const LEDGER_ITEM: &str = "Item";
+pub const LEDGER_PULLS: &str = "Pulls";
+pub const LEDGER_HOLDS: &str = "Holds back";
+pub const LEDGER_SUM: &str = "Sum";
+pub const LEDGER_MARGIN: &str = "To spare";
+pub const FINDINGS: &str = "Findings";
+pub const NO_FINDINGS_HERE: &str = "Nothing to look at.";
+pub const ALWAYS: &str = "In any case";
+pub const GO_TO: &str = "Go to";
+pub const STRIP: &str = "One to ten runs";
+pub const STRIP_NOTE: &str =
+    "Each with its air open, at the flow that its own draft gives it. Choose one to take it.";
+pub const STRIP_RUNS: &str = "Runs";
+pub const STRIP_OUTLET: &str = "Into chimney";
+pub const STRIP_EFFICIENCY: &str = "Heat kept";
+pub const STRIP_MARGIN: &str = "To spare";
+pub const STRIP_AIR: &str = "Excess air";
+pub const STRIP_WALL: &str = "Wall at top";
+pub const STRIP_NONE: &str = "cannot stand or does not draw";
+pub const STRIP_NO_FINDING: &str = "Nothing found";
+pub const STRIP_STOPPED: &str =
+    "The comparison stopped. It starts again with your next change.";
+pub const RUN: &str = "run";
+pub const RUNS: &str = "runs";
+
+/// When the design was last kept.
+pub fn kept_at(time: &str) -> String {
+    format!("Saved {time}")
+}
+
+/// Progress of the strip.
+pub fn strip_progress(done: usize, total: usize) -> String {
+    format!("Computing {done} of {total}")
+}
+
+/// The allowed range of a number.
+pub fn range(low: &str, high: &str, unit: &str) -> String {
+    let space = if unit.is_empty() { "" } else { "\u{a0}" };
+    format!("From {low} to\u{a0}{high}{space}{unit}.")
+}

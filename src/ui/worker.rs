@@ -1,0 +1,69 @@
+//! The program in a worker: takes orders, answers with progress.
+
+use super::strip::{Order, Progress};
+use longsmoke::design::document;
+use longsmoke::study::strip::Strip;
+use std::cell::Cell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
+
+/// Listens for orders for as long as the worker lives.
+pub fn start() {
+    let scope: DedicatedWorkerGlobalScope = js_sys::global().unchecked_into();
+    let latest = Rc::new(Cell::new(0));
+    let answering = scope.clone();
+    let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
+        let order = event.data().as_string();
+        if let Some(Ok(order)) = order.as_deref().map(serde_json::from_str) {
+            take(order, &answering, &latest);
+        }
+    });
+    scope.set_onmessage(Some(listener.as_ref().unchecked_ref()));
+    listener.forget();
+}
+
+fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u32>>) {
+    match order {
+        Order::Ping { generation } => {
+            let answer = serde_json::json!({ "generation": generation, "result": "pong" });
+            let _ = scope.post_message(&answer.to_string().into());
+        }
+        Order::Stop { generation } => latest.set(generation),
+        Order::Strip { generation, design } => {
+            latest.set(generation);
+            if let Ok(document) = document::read(&design) {
+                let strip = Strip::new(&document.design);
+                spawn_local(run(strip, generation, scope.clone(), Rc::clone(latest)));
+            }
+        }
+    }
+}
+
+/// Sends column after column, until there are no more or a later generation is wanted.
+async fn run(
+    strip: Strip,
+    generation: u32,
+    scope: DedicatedWorkerGlobalScope,
+    latest: Rc<Cell<u32>>,
+) {
+    for column in strip {
+        if latest.get() != generation {
+            return;
+        }
+        if let Ok(text) = serde_json::to_string(&Progress { generation, column }) {
+            let _ = scope.post_message(&text.into());
+        }
+        breathe(&scope).await;
+    }
+}
+
+/// Lets the worker hear its messages.
+async fn breathe(scope: &DedicatedWorkerGlobalScope) {
+    let turn = js_sys::Promise::new(&mut |resolve, _| {
+        let _ = scope.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 0);
+    });
+    // A promise that only a timer resolves is never rejected.
+    let _ = JsFuture::from(turn).await;
+}
