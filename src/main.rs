@@ -15,7 +15,7 @@ fn main() {
 
 /// Hands a panic to the console and to `longsmokePanic` of `web/boot.js` or `web/worker.js`.
 fn show_panic(info: &std::panic::PanicHookInfo<'_>) {
-    console_error_panic_hook::hook(info);
+    web_sys::console::error_1(&info.to_string().into());
     let show = js_sys::Reflect::get(&js_sys::global(), &"longsmokePanic".into());
     if let Some(show) = show.ok().and_then(|show| show.dyn_into::<js_sys::Function>().ok()) {
         // There is nobody left to tell of an error in here.

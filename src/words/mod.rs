@@ -182,10 +182,11 @@ pub fn problem(problem: &Problem, system: System) -> String {
     let name = label(problem.field);
     let quantity = quantity(problem.field);
     let show = |value: f64| with_unit(value, quantity, system);
+    let limit = |value: f64| figure(value, quantity, system);
     match problem.kind {
         ProblemKind::OutOfRange { value, low, high } => {
             let given = if value.is_finite() { show(value) } else { "no number".into() };
-            format!("{name} must be {} to {}. You gave {given}.", show(low), show(high))
+            format!("{name} must be {} to {}. You gave {given}.", limit(low), limit(high))
         }
         ProblemKind::MouthBelowHeater(lowest) => format!(
             "The mouth of the chimney must stand above the heater: at least {} with these runs.",
@@ -207,7 +208,7 @@ pub fn not_a_number(id: FieldId, system: System) -> String {
     let name = label(id);
     match &field(id).kind {
         Kind::Number(number) => {
-            let show = |value: f64| with_unit(value, number.quantity, system);
+            let show = |value: f64| figure(value, number.quantity, system);
             format!(
                 "{name} must be a number from {} to {}.",
                 show(*number.possible.start()),

@@ -1,0 +1,55 @@
+// The native command: its documents against its schema, its figures against those of the page.
+import assert from 'node:assert/strict';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { readdirSync, readFileSync } from 'node:fs';
+import { test as nodeTest } from 'node:test';
+import Ajv from 'ajv/dist/2020.js';
+import { test } from './harness.mjs';
+
+// The numbers of a schema carry formats such as "double", which say nothing to check.
+const ajv = new Ajv({ allErrors: true, strict: false, validateFormats: false });
+const command = ['run', '--quiet', '--locked', '--bin', 'longsmoke', '--'];
+const run = (...args) => execFileSync('cargo', [...command, ...args], { encoding: 'utf8' });
+const check = (input, ...args) =>
+  spawnSync('cargo', [...command, 'check', '-', ...args], { encoding: 'utf8', input });
+const designs = 'tests/reference/designs';
+
+nodeTest('designs and results keep to the schema', () => {
+  const { design, result } = JSON.parse(run('schema'));
+  const isDesign = ajv.compile(design);
+  const isResult = ajv.compile(result);
+  const files = readdirSync(designs).map((name) => readFileSync(`${designs}/${name}`, 'utf8'));
+  for (const text of [run('example'), ...files]) {
+    assert.ok(isDesign(JSON.parse(text)), JSON.stringify(isDesign.errors));
+    const { status, stdout } = check(text, '--json');
+    assert.ok(status < 2);
+    assert.ok(isResult(JSON.parse(stdout)), JSON.stringify(isResult.errors));
+  }
+  const wrong = { ...JSON.parse(run('example')), fire: { charge_kg: -1 } };
+  assert.ok(!isDesign(wrong));
+});
+
+nodeTest('the command tells fine, forbidden and unreadable apart', () => {
+  const example = JSON.parse(run('example'));
+  assert.equal(check(JSON.stringify(example)).status, 0);
+  example.chimney.rated_celsius = 80;
+  assert.equal(check(JSON.stringify(example)).status, 1);
+  const { status, stderr } = check('{\n"heater_design_version": 1,\n"fire": {"charge_kg": "x"}}');
+  assert.equal(status, 2);
+  assert.match(stderr, /line 3: fire\.charge_kg: a number expected/);
+});
+
+test('the page shows the figures of the native command', {}, async (designer) => {
+  const { height_of_fire: fire } = JSON.parse(check(run('example'), '--json').stdout);
+  await designer.open();
+  const shown = {
+    margin: fire.margin_pascals.toFixed(1),
+    'chimney-inlet': fire.chimney_inlet_celsius.toFixed(0),
+    efficiency: (fire.efficiency_lower * 100).toFixed(1),
+    'mouth-wall': fire.chimney_mouth_wall_celsius.toFixed(0),
+    'dew-point': fire.dew_point_celsius.toFixed(0),
+  };
+  for (const [name, figure] of Object.entries(shown)) {
+    assert.equal(await designer.number(name), Number(figure), name);
+  }
+});
