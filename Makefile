@@ -25,7 +25,7 @@ BINDGEN_VERSION := $(shell awk '/^name = "wasm-bindgen"$$/ { getline; gsub(/"/, 
 BINDGEN := build/tools/wasm-bindgen-$(BINDGEN_VERSION)/bin/wasm-bindgen
 VITE := node_modules/.bin/vite build --logLevel warn
 
-.PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size e2e bench \
+.PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size e2e bench bench-quick \
   reference pictures clean chromium page-tools wasm-target
 
 help: ## list the commands
@@ -49,7 +49,7 @@ quick: ## format, lints and tests of the core, within a minute
 	cargo clippy --all-targets -- -D warnings
 	cargo test --lib --tests
 
-test: fmt clippy cargo-test clippy-page doc size e2e ## everything that CI runs, cheap first
+test: fmt clippy cargo-test clippy-page doc size bench-quick e2e ## everything that CI runs, cheap first
 
 fmt:
 	cargo fmt --check
@@ -74,8 +74,14 @@ size: dist ## sizes of the release against their limits
 e2e: dist chromium ## tests in a browser
 	node --test --test-concurrency=1 --test-reporter=spec e2e/*.test.mjs
 
-bench: ## timings of the core
+bench: dist chromium ## timings of the core, natively and in the browser
 	cargo bench --locked
+	node tools/bench.mjs
+
+# The benches run here so that they do not rot; nothing is judged by a time.
+bench-quick: dist chromium
+	cargo bench --locked -- --quick
+	node tools/bench.mjs --quick
 
 reference: build/venv/requirements.txt ## rebuild the tables that the tests compare with
 	build/venv/bin/python tests/reference/make_tables.py
