@@ -4,7 +4,7 @@ use lexopt::prelude::*;
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::rules::{Finding, Question, Severity, answer, check};
+use longsmoke::rules::{Answer, Finding, Question, answer, check};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use std::io::{Read as _, Write as _};
@@ -18,8 +18,8 @@ longsmoke schema [design|result]
 longsmoke example
     a design file to start from
 
-check ends with 0 when nothing forbids building, 1 when a finding does, 2 when a file cannot be
-read or analyzed: the worst of all files.
+check ends with 0 when nothing forbids building, 1 when a finding does or no clearances were
+checked, 2 when a file cannot be read or analyzed: the worst of all files.
 
 This is a design aid, not a permit: local fire code, the building official and a qualified mason
 or chimney professional decide.
@@ -159,7 +159,9 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
         Form::Json => json(&design, &analysis, &findings, system),
         Form::Text => say(&text(file, &analysis, &findings, system)),
     };
-    let forbidden = findings.iter().any(|finding| finding.severity == Severity::DoNotBuild);
+    let forbidden = Question::ALL.into_iter().any(|question| {
+        matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
+    });
     if forbidden { said.max(Outcome::Forbidden) } else { said }
 }
 

@@ -28,11 +28,14 @@ pub const EUROPE_DOOR: f64 = 0.800;
 /// Hair by which a distance may miss its limit (m).
 const SLACK: f64 = 1e-6;
 
-/// Whether the walls meet the North American exception: solid masonry, so gaps do not count.
+/// Whether the heater meets the North American exception: solid masonry, so gaps do not count; the
+/// cap is the outer wall of the highest channel; without a reversal it is no masonry heater.
 pub fn thick_walls(design: &Design) -> bool {
     let facing = design.shell.facing_thickness;
     BODY_WALL - SLACK <= design.firebox.wall_thickness + facing
         && CHANNEL_WALL - SLACK <= design.shell.core_thickness + facing
+        && CHANNEL_WALL - SLACK <= design.shell.cap_thickness
+        && 2 <= design.path.run_count
 }
 
 /// Distances that a rule set asks for (m), each with its source.

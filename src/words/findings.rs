@@ -187,7 +187,8 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::PathShort => "Add a run, lengthen the runs, or burn less at a time.",
         Rule::NoRuns => "Add a run.",
         Rule::SideClose | Rule::BackClose | Rule::FrontClose | Rule::CeilingClose => {
-            "Move the heater, or build what is near it from something that cannot burn."
+            "Move the heater, or build what is near it from something that cannot burn all through, not \
+             as a cladding over wood."
         }
         Rule::ClearancesNotChecked => "Choose a rule set, and ask the building official.",
         Rule::OutsideFormula => "Make the runs lower, so that the gas moves faster.",

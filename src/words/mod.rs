@@ -19,9 +19,11 @@ use crate::sources::Trust;
 use crate::units::{Quantity, System, editable, figure, unit_of};
 
 /// What every page and sheet says.
-pub const CAUTIONS: [&str; 4] = [
+pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
+    "Not checked here: cold start, a mild day, the peak of the fire, wind; connector, framing \
+     around the chimney, floor and hearth, what lies below the heater, surface temperatures.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
     "Never close the damper by the clock: only when no red and no blue flame is left.",
     "Figures marked \"from memory\" were not checked against the published document.",
@@ -44,7 +46,7 @@ pub const fn group(group: Group) -> &'static str {
 pub fn choice(key: &str) -> &'static str {
     match key {
         "north_america" => "North America (IRC, NFPA 211, ASTM E1602)",
-        "europe" => "Europe (EN 15544, EN 13384-1)",
+        "europe" => "Europe (distances vary by country)",
         "none" => "No rule set",
         "mixed" => "Wood in general",
         "oak" => "Oak",
