@@ -45,7 +45,7 @@ test('invalid text keeps the last good design and says what is allowed', {}, asy
     await entry.fill(text);
     await entry.blur();
     assert.equal(await designer.text('margin'), margin, text);
-    assert.match(await designer.problemOf('Run length').textContent(), /0\.2 m to 4 m/);
+    assert.match(await designer.problemOf('Run length').textContent(), /0\.20 m to 4\.00 m/);
     assert.equal(await entry.getAttribute('aria-invalid'), 'true');
     assert.equal(await entry.inputValue(), text, 'the text stays');
   }
