@@ -75,12 +75,12 @@ e2e: dist chromium ## tests in a browser
 	node --test --test-concurrency=1 --test-reporter=spec e2e/*.test.mjs
 
 bench: dist chromium ## timings of the core, natively and in the browser
-	cargo bench --locked
+	cargo bench --locked --bench height_of_fire
 	node tools/bench.mjs
 
 # The benches run here so that they do not rot; nothing is judged by a time.
 bench-quick: dist chromium
-	cargo bench --locked -- --quick
+	cargo bench --locked --bench height_of_fire -- --quick
 	node tools/bench.mjs --quick
 
 reference: build/venv/requirements.txt ## rebuild the tables that the tests compare with
