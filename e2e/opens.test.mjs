@@ -25,7 +25,16 @@ test('the policy binds the worker', {
   await designer.open();
   await designer.askWorker({ generation: 1, job: 'ping' });
   const [worker] = designer.page.workers();
-  const reached = await worker.evaluate(() => fetch('http://other.test/').then(() => true, () => false));
+  // Until the violation has been told, and a moment for its message to cross to the test.
+  const reached = await worker.evaluate(async () => {
+    const told = new Promise((done) => {
+      addEventListener('securitypolicyviolation', done, { once: true });
+    });
+    const answer = await fetch('http://other.test/').then(() => true, () => false);
+    await told;
+    return answer;
+  });
+  await designer.page.waitForTimeout(200);
   assert.equal(reached, false);
 });
 
