@@ -612,15 +612,14 @@ fn stream() -> Stream {
 /// Three cells a run, as the analysis takes, against three hundred: 1 % of the stack loss.
 #[test]
 fn a_few_cells_give_what_many_give() {
-    let thick = Sink { girth: 0.6, resistance: 0.045 };
-    let shared = Sink { girth: 0.2, resistance: 0.06 };
+    let thick = Sink::alone(0.6, 293.15, 0.045);
+    let shared = Sink::alone(0.2, 293.15, 0.06);
     let sinks = [thick, shared];
     let mut channel = Channel {
         duct: DUCT,
         length: 1.5,
         area: 0.04,
         sinks: &sinks,
-        base_temperature: 293.15,
         wall_emissivity: 0.9,
         cells: 3,
     };
@@ -643,13 +642,12 @@ fn a_few_cells_give_what_many_give() {
 fn the_march_has_its_limits() {
     let stream = stream();
     let outlet = |length: f64, resistance: f64| {
-        let sinks = [Sink { girth: 0.8, resistance }];
+        let sinks = [Sink::alone(0.8, 293.15, resistance)];
         let channel = Channel {
             duct: DUCT,
             length,
             area: 0.04,
             sinks: &sinks,
-            base_temperature: 293.15,
             wall_emissivity: 0.9,
             cells: 1,
         };

@@ -85,21 +85,20 @@ pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> F
     let room = design.site.room_temperature;
     let height = chimney.mouth_height - exit_height;
     let connector = connector(design, stream, inlet);
-    let sinks_of = |film: f64| {
-        [Sink { girth: girth(chimney), resistance: wall_resistance(chimney, film) }]
-    };
-    let (inside, outside) = (sinks_of(FILM_INDOORS), sinks_of(FILM_OUTDOORS));
-    let part = |length, sinks, base_temperature| Channel {
+    let sinks_of =
+        |film, base| [Sink::alone(girth(chimney), base, wall_resistance(chimney, film))];
+    let inside = sinks_of(FILM_INDOORS, room);
+    let outside = sinks_of(FILM_OUTDOORS, design.site.outdoor_temperature);
+    let part = |length, sinks| Channel {
         duct: flue_duct(chimney, height),
         length,
         area: chimney.area(),
         sinks,
-        base_temperature,
         wall_emissivity: design.shell.inner_emissivity,
         cells: CELLS,
     };
-    let lower = part(height - chimney.outdoor_length, &inside, room);
-    let upper = part(chimney.outdoor_length, &outside, design.site.outdoor_temperature);
+    let lower = part(height - chimney.outdoor_length, &inside);
+    let upper = part(chimney.outdoor_length, &outside);
     let indoors = march(stream, &lower, connector.outlet);
     let outdoors = if chimney.outdoor_length > 0.0 {
         march(stream, &upper, indoors.outlet)
@@ -123,7 +122,7 @@ fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
     let mut film = FILM_INDOORS;
     let mut passage = Passage::default();
     for _ in 0..MOST_FILM_ROUNDS {
-        let sinks = [Sink { girth: girth(chimney), resistance: 1.0 / film }];
+        let sinks = [Sink::alone(girth(chimney), room, 1.0 / film)];
         let channel = Channel {
             duct: Duct {
                 roughness: CONNECTOR_ROUGHNESS,
@@ -132,7 +131,6 @@ fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
             length: chimney.connector_length,
             area: chimney.area(),
             sinks: &sinks,
-            base_temperature: room,
             wall_emissivity: design.shell.inner_emissivity,
             cells: 1,
         };

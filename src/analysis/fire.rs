@@ -1,7 +1,7 @@
 //! The firebox as a stirred volume: heat of the wood against walls, door, glass and gas.
 
 use super::Failure;
-use super::march::Exchange;
+use super::march::{Exchange, Sink};
 use super::path::{Backing, Path, storage_resistance};
 use crate::design::{Design, Layout};
 use crate::physics::air::DRY_AIR;
@@ -164,7 +164,7 @@ impl WallShares {
         };
         let (mut wall_heat, mut weighted, mut total) = (0.0, 0.0, 0.0);
         for (area, resistance) in self.parts {
-            let surface = exchange.surface(resistance, room);
+            let surface = exchange.surface(&Sink::alone(area, room, resistance));
             wall_heat += area * exchange.flux(surface);
             weighted += area * surface;
             total += area;

@@ -1,5 +1,6 @@
 //! Gas cooling along a duct: the one march for runs, connector and chimney.
 
+use crate::physics::STEFAN_BOLTZMANN;
 use crate::physics::convection::{Duct, nusselt};
 use crate::physics::gas::{Gas, Species};
 use crate::physics::radiation::{Radiator, Volume, gas_to_wall, mean_beam_length};
@@ -15,13 +16,37 @@ pub struct Stream {
     pub pressure: f64,
 }
 
-/// A wall strip as the march sees it: its surface is warmer than a base by flux times resistance.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// A wall strip as the march sees it: its surface is warmer than a base by the net flux into it
+/// times a resistance. Thick storing walls, steady walls and walls within a step of time all take
+/// this form.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Sink {
     /// Width of the strip (m).
     pub girth: f64,
+    /// Temperature of the surface without flux (K).
+    pub base: f64,
     /// Temperature rise of the surface per unit of flux (m2K/W).
     pub resistance: f64,
+    /// Radiation that arrives from other walls and is taken up (W/m2).
+    pub received: f64,
+    /// Share of its own black-body radiation that the surface gives to other walls (–).
+    pub emission: f64,
+}
+
+impl Sink {
+    /// A strip that exchanges with the gas alone.
+    pub fn alone(girth: f64, base: f64, resistance: f64) -> Self {
+        Self { girth, base, resistance, ..Self::default() }
+    }
+
+    /// Net radiation received from other walls at a surface temperature (W/m2).
+    pub fn from_walls(&self, surface: f64) -> f64 {
+        self.received - self.emission * STEFAN_BOLTZMANN * fourth_power(surface)
+    }
+}
+
+fn fourth_power(t: f64) -> f64 {
+    t * t * t * t
 }
 
 /// A duct with its walls.
@@ -33,10 +58,8 @@ pub struct Channel<'a> {
     pub length: f64,
     /// Free section (m2).
     pub area: f64,
-    /// Walls.
+    /// Walls, the same in all cells.
     pub sinks: &'a [Sink],
-    /// Temperature to which all of them drain (K).
-    pub base_temperature: f64,
     /// Emissivity of the walls (–).
     pub wall_emissivity: f64,
     /// Number of cells.
@@ -79,62 +102,117 @@ const WALL_MOVED: f64 = 2.0;
 /// Marches a stream through a channel.
 pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
     let step = channel.length / f64::from(channel.cells);
-    let mut passage = Passage {
-        outlet: inlet,
-        velocity: speed(stream, channel.area, inlet),
-        ..Passage::default()
-    };
-    let place = Stretch { stream, channel, radiator: radiator(stream, channel) };
-    let mut radiated = 0.0;
-    let mut guess = Guess { drop: 0.0, wall: channel.base_temperature };
-    for index in 0..channel.cells {
-        let cell = cell(&place, passage.outlet, step, guess);
-        // The next cell drops less, as its gas is nearer to the base.
-        let excess = passage.outlet - channel.base_temperature;
-        let left = if excess.abs() < 1e-6 { 0.0 } else { 1.0 - cell.drop / excess };
-        guess = Guess { drop: cell.drop * left.clamp(0.0, 1.0), wall: cell.wall };
-        let weight = 1.0 / f64::from(channel.cells);
-        passage.wall += weight * cell.wall;
-        passage.heat += cell.heat;
-        radiated += cell.heat * cell.radiation_fraction;
-        passage.friction += cell.friction;
-        passage.mean_density += weight * cell.density;
-        if index == channel.cells / 2 {
-            passage.reynolds = cell.reynolds;
-        }
-        passage.outlet -= cell.drop;
+    let place = Stretch::new(stream, channel);
+    let mut touches = vec![Touch::default(); channel.sinks.len()];
+    let mut memory = Memory::default();
+    let mut gathering = Gathering::new(&place, channel.cells, inlet);
+    for _ in 0..channel.cells {
+        let cell = place.cell(channel.sinks, gathering.gas(), step, &mut memory, &mut touches);
+        gathering.add(&cell);
+        // The next cell drops less, as its gas is nearer to the walls.
+        memory.drop *= memory.left;
     }
-    passage.radiation_fraction = if passage.heat > 0.0 { radiated / passage.heat } else { 0.0 };
-    let flux = stream.mass_flow / channel.area;
-    let volume = |t: f64| 1.0 / stream.gas.density(stream.pressure, t);
-    passage.acceleration = flux * flux * (volume(passage.outlet) - volume(inlet));
-    passage
+    gathering.finish()
 }
 
 /// Wall surface where the gas of a channel has a temperature, mean over the girth (K).
 pub fn wall_at(stream: &Stream, channel: &Channel<'_>, gas_temperature: f64) -> f64 {
-    let place = Stretch { stream, channel, radiator: radiator(stream, channel) };
-    let guess = 0.5 * (gas_temperature + channel.base_temperature);
-    let first = Film::at(&place, gas_temperature, guess).flow(channel, gas_temperature).wall;
-    Film::at(&place, gas_temperature, first).flow(channel, gas_temperature).wall
+    let place = Stretch::new(stream, channel);
+    let mut touches = vec![Touch::default(); channel.sinks.len()];
+    let base = channel.sinks.first().map_or(gas_temperature, |sink| sink.base);
+    let guess = 0.5 * (gas_temperature + base);
+    let mut wall_near = |guess| {
+        let film = Film::at(&place, gas_temperature, guess);
+        film.flow(&place, channel.sinks, gas_temperature, &mut touches).wall
+    };
+    let first = wall_near(guess);
+    wall_near(first)
+}
+
+/// Sums up the cells of a channel.
+pub struct Gathering {
+    passage: Passage,
+    radiated: f64,
+    inlet_volume: f64,
+    flux: f64,
+    cells: u32,
+    done: u32,
+}
+
+impl Gathering {
+    /// Before the first of a number of cells.
+    pub fn new(place: &Stretch<'_>, cells: u32, inlet: f64) -> Self {
+        let Stretch { stream, channel, .. } = place;
+        Self {
+            passage: Passage {
+                outlet: inlet,
+                velocity: speed(stream, channel.area, inlet),
+                ..Passage::default()
+            },
+            radiated: 0.0,
+            inlet_volume: 1.0 / stream.gas.density(stream.pressure, inlet),
+            flux: stream.mass_flow / channel.area,
+            cells,
+            done: 0,
+        }
+    }
+
+    /// Gas where the next cell begins (K).
+    pub const fn gas(&self) -> f64 {
+        self.passage.outlet
+    }
+
+    /// Adds the next cell.
+    pub fn add(&mut self, cell: &Cell) {
+        let weight = 1.0 / f64::from(self.cells);
+        let passage = &mut self.passage;
+        passage.wall += weight * cell.wall;
+        passage.heat += cell.heat;
+        self.radiated += cell.heat * cell.radiation_fraction;
+        passage.friction += cell.friction;
+        passage.mean_density += weight * cell.density;
+        if self.done == self.cells / 2 {
+            passage.reynolds = cell.reynolds;
+        }
+        passage.outlet = cell.outlet;
+        self.flux_change(cell);
+        self.done += 1;
+    }
+
+    fn flux_change(&mut self, cell: &Cell) {
+        self.passage.acceleration =
+            self.flux * self.flux * (cell.outlet_volume - self.inlet_volume);
+    }
+
+    /// The channel as a whole.
+    pub fn finish(self) -> Passage {
+        let Self { mut passage, radiated, .. } = self;
+        passage.radiation_fraction =
+            if passage.heat > 0.0 { radiated / passage.heat } else { 0.0 };
+        passage
+    }
 }
 
 /// A stream in a channel, with what its gas radiates.
 #[derive(Clone, Copy)]
-struct Stretch<'a> {
+pub struct Stretch<'a> {
     stream: &'a Stream,
     channel: &'a Channel<'a>,
     radiator: Radiator,
 }
 
-fn radiator(stream: &Stream, channel: &Channel<'_>) -> Radiator {
-    let partial = |species| stream.gas.composition().fraction(species) * stream.pressure;
-    Radiator::new(&Volume {
-        water_pressure: partial(Species::Water),
-        carbon_dioxide_pressure: partial(Species::CarbonDioxide),
-        pressure: stream.pressure,
-        beam_length: mean_beam_length(0.25 * channel.duct.hydraulic_diameter),
-    })
+impl<'a> Stretch<'a> {
+    /// Prepares a stream in a channel.
+    pub fn new(stream: &'a Stream, channel: &'a Channel<'a>) -> Self {
+        let partial = |species| stream.gas.composition().fraction(species) * stream.pressure;
+        let radiator = Radiator::new(&Volume {
+            water_pressure: partial(Species::Water),
+            carbon_dioxide_pressure: partial(Species::CarbonDioxide),
+            pressure: stream.pressure,
+            beam_length: mean_beam_length(0.25 * channel.duct.hydraulic_diameter),
+        });
+        Self { stream, channel, radiator }
+    }
 }
 
 /// Speed of a stream in a section (m/s).
@@ -149,78 +227,124 @@ pub fn dynamic_pressure(stream: &Stream, area: f64, temperature: f64) -> f64 {
     0.5 * flux * flux / density
 }
 
-#[derive(Clone, Copy)]
-struct Guess {
-    drop: f64,
+/// What one cell remembers for the next time it is reckoned: a start for the iteration.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Memory {
+    /// Gas temperature drop (K).
+    pub drop: f64,
+    /// Share of the distance to equilibrium that was left at the end (–).
+    left: f64,
+    /// Mean wall surface (K); 0 when nothing is known.
     wall: f64,
 }
 
-struct Cell {
-    drop: f64,
-    wall: f64,
-    heat: f64,
+/// One strip of wall in a cell.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Touch {
+    /// Surface (K).
+    pub surface: f64,
+    /// Net flux into the wall, from gas and other walls (W/m2).
+    pub flux: f64,
+}
+
+/// One cell of a channel.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cell {
+    /// Gas at its end (K).
+    pub outlet: f64,
+    /// Mean wall surface (K).
+    pub wall: f64,
+    /// Heat from gas to walls (W).
+    pub heat: f64,
+    /// Absorptivity of the gas for the walls' radiation (–).
+    pub absorptivity: f64,
     radiation_fraction: f64,
     friction: f64,
     density: f64,
+    outlet_volume: f64,
     reynolds: f64,
 }
 
-/// One cell: an exponential step, with film and walls at the cell's logarithmic mean.
-fn cell(place: &Stretch<'_>, inlet: f64, step: f64, guess: Guess) -> Cell {
-    let Stretch { stream, channel, .. } = *place;
-    let Stream { gas, mass_flow, pressure } = stream;
-    let base = channel.base_temperature;
-    let excess = inlet - base;
-    let mut drop = guess.drop;
-    let mut mean = base + logarithmic_mean(excess, excess - drop);
-    let mut film = Film::at(place, mean, guess.wall);
-    let mut flow = film.flow(channel, mean);
-    for _ in 0..MOST_PASSES {
-        let cooled = if drop.abs() < 1e-6 {
-            gas.heat_capacity(mean)
-        } else {
-            (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)) / drop
-        };
-        let theta = mean - base;
-        // Near the base, emissivity and absorptivity reckoned at different temperatures may
-        // disagree on the sign; no heat flows then.
-        let conductance =
-            if theta.abs() < 1e-6 { 0.0 } else { (flow.flux_girth / theta).max(0.0) };
-        let next = -excess * libm::expm1(-conductance * step / (mass_flow * cooled));
-        let change = next - drop;
-        drop = next;
-        mean = base + logarithmic_mean(excess, excess - drop);
-        if change.abs() < CELL_TOLERANCE {
-            break;
+impl Stretch<'_> {
+    /// One cell of a length: an exponential step toward the temperature at which no heat would
+    /// flow, with film and walls at the cell's logarithmic mean.
+    pub fn cell(
+        &self,
+        sinks: &[Sink],
+        inlet: f64,
+        length: f64,
+        memory: &mut Memory,
+        touches: &mut [Touch],
+    ) -> Cell {
+        let Stream { gas, mass_flow, pressure } = self.stream;
+        let mut drop = memory.drop;
+        let mut mean = inlet - 0.5 * drop;
+        let wall = if memory.wall > 0.0 { memory.wall } else { mean_base(sinks, inlet) };
+        let mut film = Film::at(self, mean, wall);
+        let mut flow = film.flow(self, sinks, mean, touches);
+        for _ in 0..MOST_PASSES {
+            let cooled = if drop.abs() < 1e-6 {
+                gas.heat_capacity(mean)
+            } else {
+                (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)) / drop
+            };
+            // Without any exchange there is no equilibrium either.
+            let excess =
+                if flow.slope > 0.0 { inlet - mean + flow.gas_flux / flow.slope } else { 0.0 };
+            let transfer_units = flow.slope * length / (mass_flow * cooled);
+            let done = -libm::expm1(-transfer_units);
+            memory.left = 1.0 - done;
+            let next = excess * done;
+            let change = next - drop;
+            drop = next;
+            // The logarithmic mean of the distances to equilibrium at both ends.
+            let mean_share = if transfer_units > 1e-9 { done / transfer_units } else { 1.0 };
+            mean = inlet - excess * (1.0 - mean_share);
+            if change.abs() < CELL_TOLERANCE {
+                break;
+            }
+            if GAS_MOVED < (mean - film.gas_temperature).abs()
+                || WALL_MOVED < (flow.wall - film.wall_temperature).abs()
+            {
+                film = Film::at(self, mean, flow.wall);
+            }
+            flow = film.flow(self, sinks, mean, touches);
         }
-        if GAS_MOVED < (mean - film.gas_temperature).abs()
-            || WALL_MOVED < (flow.wall - film.wall_temperature).abs()
-        {
-            film = Film::at(place, mean, flow.wall);
+        memory.drop = drop;
+        memory.wall = flow.wall;
+        let outlet = between(inlet - drop, inlet, sinks, touches);
+        let duct = &self.channel.duct;
+        Cell {
+            outlet,
+            wall: flow.wall,
+            heat: mass_flow * (gas.enthalpy(inlet) - gas.enthalpy(outlet)),
+            absorptivity: film.gas_absorptivity,
+            radiation_fraction: flow.radiation_fraction,
+            friction: duct.friction_factor(film.reynolds) * length / duct.hydraulic_diameter
+                * dynamic_pressure(self.stream, self.channel.area, mean),
+            density: gas.density(*pressure, mean),
+            outlet_volume: 1.0 / gas.density(*pressure, outlet),
+            reynolds: film.reynolds,
         }
-        flow = film.flow(channel, mean);
-    }
-    let density = gas.density(*pressure, mean);
-    Cell {
-        drop,
-        wall: flow.wall,
-        heat: mass_flow * (gas.enthalpy(inlet) - gas.enthalpy(inlet - drop)),
-        radiation_fraction: flow.radiation_fraction,
-        friction: channel.duct.friction_factor(film.reynolds) * step
-            / channel.duct.hydraulic_diameter
-            * dynamic_pressure(stream, channel.area, mean),
-        density,
-        reynolds: film.reynolds,
     }
 }
 
-fn logarithmic_mean(one: f64, other: f64) -> f64 {
-    let ratio = one / other;
-    if (ratio - 1.0).abs() < 1e-4 || ratio <= 0.0 || !ratio.is_finite() {
-        0.5 * (one + other)
-    } else {
-        (one - other) / libm::log(ratio)
+/// Holds the outlet between the inlet and the coolest and hottest wall: the last round of an
+/// iteration may end a hair beyond.
+fn between(outlet: f64, inlet: f64, sinks: &[Sink], touches: &[Touch]) -> f64 {
+    let (mut low, mut high) = (inlet, inlet);
+    for (sink, touch) in sinks.iter().zip(touches) {
+        let rest = if sink.emission > 0.0 { touch.surface } else { sink.base };
+        low = low.min(rest);
+        high = high.max(rest);
     }
+    outlet.clamp(low, high)
+}
+
+fn mean_base(sinks: &[Sink], inlet: f64) -> f64 {
+    let girth: f64 = sinks.iter().map(|sink| sink.girth).sum();
+    let sum: f64 = sinks.iter().map(|sink| sink.girth * sink.base).sum();
+    if girth > 0.0 { sum / girth } else { inlet }
 }
 
 /// Films between gas and walls, reckoned at one temperature of each.
@@ -237,8 +361,10 @@ struct Film {
 /// Heat flow from gas to walls.
 #[derive(Clone, Copy)]
 struct HeatFlow {
-    /// Flux times girth, over all strips (W/m).
-    flux_girth: f64,
+    /// Flux from the gas times girth, over all strips (W/m).
+    gas_flux: f64,
+    /// How it grows with the temperature of the gas (W/mK).
+    slope: f64,
     radiation_fraction: f64,
     wall: f64,
 }
@@ -263,27 +389,38 @@ impl Film {
         }
     }
 
-    fn flow(&self, channel: &Channel<'_>, gas_temperature: f64) -> HeatFlow {
+    fn flow(
+        &self,
+        place: &Stretch<'_>,
+        sinks: &[Sink],
+        gas_temperature: f64,
+        touches: &mut [Touch],
+    ) -> HeatFlow {
         let exchange = Exchange {
             coefficient: self.coefficient,
-            wall_emissivity: channel.wall_emissivity,
+            wall_emissivity: place.channel.wall_emissivity,
             gas_emissivity: self.gas_emissivity,
             gas_absorptivity: self.gas_absorptivity,
             gas_temperature,
         };
-        let (mut flux_girth, mut radiated, mut wall_girth, mut girth) = (0.0, 0.0, 0.0, 0.0);
-        for sink in channel.sinks {
-            let surface = exchange.surface(sink.resistance, channel.base_temperature);
-            flux_girth += sink.girth * exchange.flux(surface);
+        let mut sum =
+            HeatFlow { gas_flux: 0.0, slope: 0.0, radiation_fraction: 0.0, wall: 0.0 };
+        let (mut radiated, mut girth) = (0.0, 0.0);
+        for (sink, touch) in sinks.iter().zip(touches) {
+            let surface = exchange.surface(sink);
+            let flux = exchange.flux(surface);
+            sum.gas_flux += sink.girth * flux;
+            sum.slope += sink.girth * exchange.slope(sink, surface);
             radiated += sink.girth * exchange.radiation(surface);
-            wall_girth += sink.girth * surface;
+            sum.wall += sink.girth * surface;
             girth += sink.girth;
+            *touch = Touch { surface, flux: flux + sink.from_walls(surface) };
         }
-        HeatFlow {
-            flux_girth,
-            radiation_fraction: if flux_girth > 0.0 { radiated / flux_girth } else { 0.0 },
-            wall: wall_girth / girth,
+        sum.wall /= girth;
+        if sum.gas_flux > 0.0 {
+            sum.radiation_fraction = radiated / sum.gas_flux;
         }
+        sum
     }
 }
 
@@ -302,41 +439,64 @@ pub struct Exchange {
     pub gas_temperature: f64,
 }
 
+/// Rounds of Newton's method for a surface; three are usual.
+const MOST_ROUNDS: u32 = 20;
+/// Last step of that method (K); its next error is the square of this one.
+const SURFACE_TOLERANCE: f64 = 1e-3;
+
 impl Exchange {
+    /// Radiation from gas to wall (W/m2). Emissivity and absorptivity may have been reckoned at
+    /// slightly other temperatures; heat never flows from cold to hot for that.
     fn radiation(&self, surface: f64) -> f64 {
-        gas_to_wall(
+        let flux = gas_to_wall(
             self.wall_emissivity,
             self.gas_emissivity,
             self.gas_absorptivity,
             self.gas_temperature,
             surface,
-        )
+        );
+        if flux * (self.gas_temperature - surface) < 0.0 { 0.0 } else { flux }
     }
 
-    /// Flux into a wall whose surface has a temperature (W/m2).
+    /// Flux from the gas into a wall whose surface has a temperature (W/m2).
     pub fn flux(&self, surface: f64) -> f64 {
         self.coefficient * (self.gas_temperature - surface) + self.radiation(surface)
     }
 
-    /// Surface temperature at which the flux into the wall equals what it takes up (K).
+    /// How the radiation between gas and wall grows with a temperature (W/m2K).
+    fn radiative(&self, gray: f64, temperature: f64) -> f64 {
+        let cube = temperature * temperature * temperature;
+        4.0 * STEFAN_BOLTZMANN * 0.5 * (self.wall_emissivity + 1.0) * gray * cube
+    }
+
+    /// Growth of the net outflow from a surface with its temperature (W/m2K).
+    fn restoring(&self, sink: &Sink, surface: f64) -> f64 {
+        let to_walls = 4.0 * STEFAN_BOLTZMANN * sink.emission * surface * surface * surface;
+        self.coefficient + self.radiative(self.gas_absorptivity, surface) + to_walls
+    }
+
+    /// How the flux from the gas grows with its temperature, the surface following (W/m2K).
+    fn slope(&self, sink: &Sink, surface: f64) -> f64 {
+        let driving =
+            self.coefficient + self.radiative(self.gas_emissivity, self.gas_temperature);
+        let to_gas = self.coefficient + self.radiative(self.gas_absorptivity, surface);
+        let follows =
+            sink.resistance * driving / (1.0 + sink.resistance * self.restoring(sink, surface));
+        driving - to_gas * follows
+    }
+
+    /// Surface temperature at which the net flux into the wall equals what it takes up (K).
     ///
     /// Newton's method on `base + resistance flux(T) - T`, which falls everywhere.
-    pub fn surface(&self, resistance: f64, base: f64) -> f64 {
+    pub fn surface(&self, sink: &Sink) -> f64 {
+        let Sink { base, resistance, .. } = *sink;
         let mut surface = base.max(0.5 * (base + self.gas_temperature));
-        for _ in 0..20 {
-            let residual = base + resistance * self.flux(surface) - surface;
-            let radiative = 4.0
-                * crate::physics::STEFAN_BOLTZMANN
-                * 0.5
-                * (self.wall_emissivity + 1.0)
-                * self.gas_absorptivity
-                * surface
-                * surface
-                * surface;
-            let step = residual / (1.0 + resistance * (self.coefficient + radiative));
+        for _ in 0..MOST_ROUNDS {
+            let flux = self.flux(surface) + sink.from_walls(surface);
+            let residual = base + resistance * flux - surface;
+            let step = residual / (1.0 + resistance * self.restoring(sink, surface));
             surface += step;
-            // Newton's next error is the square of this one.
-            if step.abs() < 1e-3 {
+            if step.abs() < SURFACE_TOLERANCE {
                 break;
             }
         }

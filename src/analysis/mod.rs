@@ -308,22 +308,22 @@ fn pressure(design: &Design) -> f64 {
 
 fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passage> {
     let time = elapsed(design);
+    let room = design.site.room_temperature;
     let mut inlet = inlet;
     let mut sinks = Vec::with_capacity(4);
     path.segments
         .iter()
         .map(|segment| {
             sinks.clear();
-            sinks.extend(segment.walls.iter().map(|wall| Sink {
-                girth: wall.girth,
-                resistance: wall.storage_resistance(design, time),
+            sinks.extend(segment.walls.iter().map(|wall| {
+                let resistance = wall.storage_resistance(design, time);
+                Sink::alone(wall.girth, room, resistance)
             }));
             let channel = Channel {
                 duct: segment.duct,
                 length: segment.length,
                 area: segment.area,
                 sinks: &sinks,
-                base_temperature: design.site.room_temperature,
                 wall_emissivity: design.shell.inner_emissivity,
                 cells: CELLS_PER_RUN,
             };
