@@ -146,8 +146,8 @@ impl WallShares {
         let resistance = |backing| storage_resistance(backing, design, time);
         Self {
             parts: [
-                ((inner - shared).max(0.0), resistance(Backing::Thick)),
-                (shared.min(inner), resistance(Backing::Shared(thickness))),
+                ((inner - shared).max(0.0), resistance(Backing::Face)),
+                (shared.min(inner), resistance(Backing::Firebox(thickness))),
             ],
         }
     }

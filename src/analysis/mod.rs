@@ -315,10 +315,10 @@ fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passag
         .iter()
         .map(|segment| {
             sinks.clear();
-            sinks.extend(segment.walls.iter().map(|wall| {
+            for wall in &segment.walls {
                 let resistance = wall.storage_resistance(design, time);
-                Sink::alone(wall.girth, room, resistance)
-            }));
+                add_strip(&mut sinks, Sink::alone(wall.girth, room, resistance));
+            }
             let channel = Channel {
                 duct: segment.duct,
                 length: segment.length,
@@ -332,6 +332,17 @@ fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passag
             passage
         })
         .collect()
+}
+
+/// Adds a strip, as a widening of one that behaves the same where there is one.
+fn add_strip(sinks: &mut Vec<Sink>, strip: Sink) {
+    let same = sinks.iter_mut().find(|sink| {
+        (sink.resistance - strip.resistance).abs() <= f64::EPSILON * strip.resistance
+    });
+    match same {
+        Some(sink) => sink.girth += strip.girth,
+        None => sinks.push(strip),
+    }
 }
 
 fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {

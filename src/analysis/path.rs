@@ -10,15 +10,48 @@ use crate::physics::pressure::laminar_friction_rectangle;
 /// What lies behind a wall of a run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Backing {
-    /// Masonry that the heat does not cross during the burn: faces, cap, underside.
-    Thick,
-    /// A slab with gas on its other side as well, of this thickness (m).
-    Shared(f64),
+    /// Core, gap, facing, then the room.
+    Face,
+    /// The slab over the heater, then the room.
+    Cap,
+    /// Masonry of the heater that reaches no room.
+    Solid,
+    /// The base below the heater.
+    Under,
+    /// A slab of this thickness (m) with another run on its other side.
+    Run {
+        /// Index of that run.
+        index: usize,
+        /// Thickness of the slab (m).
+        thickness: f64,
+    },
+    /// A slab of this thickness (m) with the firebox on its other side.
+    Firebox(f64),
+}
+
+/// A side of a run, seen along the flow of the first run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Floor.
+    Bottom,
+    /// Ceiling.
+    Top,
+    /// One upright side.
+    Left,
+    /// The other.
+    Right,
+}
+
+impl Side {
+    /// All four.
+    pub const ALL: [Self; 4] = [Self::Bottom, Self::Top, Self::Left, Self::Right];
 }
 
 /// A strip of wall along a segment.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wall {
+    /// Side of the run on which it lies.
+    pub side: Side,
     /// Width of the strip, across the flow (m).
     pub girth: f64,
     /// What lies behind it.
@@ -30,6 +63,8 @@ pub struct Wall {
 pub struct Segment {
     /// Length of the run (m).
     pub length: f64,
+    /// Inner width and height (m).
+    pub section: (f64, f64),
     /// Free section (m2).
     pub area: f64,
     /// Rise of the axis from the segment before (m), negative downward.
@@ -71,8 +106,10 @@ pub fn storage_resistance(backing: Backing, design: &Design, time: f64) -> f64 {
     let material = design.shell.core_material.properties();
     let (conductivity, capacity) = (material.conductivity, material.volumetric_heat_capacity());
     match backing {
-        Backing::Thick => semi_infinite_resistance(conductivity, capacity, time),
-        Backing::Shared(thickness) => {
+        Backing::Face | Backing::Cap | Backing::Solid | Backing::Under => {
+            semi_infinite_resistance(conductivity, capacity, time)
+        }
+        Backing::Run { thickness, .. } | Backing::Firebox(thickness) => {
             slab_resistance(0.5 * thickness, conductivity, capacity, time)
         }
     }
@@ -96,6 +133,7 @@ pub fn path(design: &Design) -> Path {
         length += run.length + rise.abs();
         segments.push(Segment {
             length: run.length,
+            section: (run.width, run.height),
             area: run.width * run.height,
             rise: height - from,
             turn_coefficient: if index == 0 {
@@ -170,25 +208,57 @@ struct Neighbors {
 /// Walls of a run. Its perimeter times its length is its whole surface: where a slot as long as
 /// the run is high opens the baffle at one end, the end wall beside it has the same area.
 fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<Wall> {
-    let baffle = design.path.baffle_thickness;
-    let mut shared: Vec<(f64, f64)> = Vec::new();
-    for neighbor in [neighbors.before, neighbors.after].into_iter().flatten() {
-        let along = run.length.min(neighbor.length);
-        let across = match design.path.layout {
-            Layout::Above | Layout::Behind => run.width.min(neighbor.width),
-            Layout::Bench => run.height.min(neighbor.height),
+    let thickness = design.path.baffle_thickness;
+    let layout = design.path.layout;
+    let Neighbors { index, before, after } = neighbors;
+    let (side_before, side_after) = match layout {
+        Layout::Above => (Side::Bottom, Side::Top),
+        Layout::Behind => (Side::Top, Side::Bottom),
+        Layout::Bench => (Side::Left, Side::Right),
+    };
+    let baffle = |neighbor: Option<Run>, side, other| {
+        neighbor.map(|neighbor| {
+            let along = run.length.min(neighbor.length);
+            let across = match side {
+                Side::Bottom | Side::Top => run.width.min(neighbor.width),
+                Side::Left | Side::Right => run.height.min(neighbor.height),
+            };
+            let backing = Backing::Run { index: other, thickness };
+            Wall { side, girth: along * across / run.length, backing }
+        })
+    };
+    let firebox = against_firebox(design, run, height, index).map(|(area, thickness)| Wall {
+        side: if layout == Layout::Above { Side::Bottom } else { Side::Right },
+        girth: area / run.length,
+        backing: Backing::Firebox(thickness),
+    });
+    let shared = [
+        baffle(before, side_before, index.wrapping_sub(1)),
+        baffle(after, side_after, index + 1),
+        firebox,
+    ];
+    let mut walls: Vec<Wall> = shared.into_iter().flatten().collect();
+    for side in Side::ALL {
+        let whole = match side {
+            Side::Bottom | Side::Top => run.width,
+            Side::Left | Side::Right => run.height,
         };
-        shared.push((along * across / run.length, baffle));
+        let shared: f64 =
+            walls.iter().filter(|wall| wall.side == side).map(|wall| wall.girth).sum();
+        let backing = own_backing(layout, side, after.is_none());
+        walls.push(Wall { side, girth: (whole - shared).max(0.0), backing });
     }
-    if let Some((area, thickness)) = against_firebox(design, run, height, neighbors.index) {
-        shared.push((area / run.length, thickness));
+    walls.retain(|wall| 0.0 < wall.girth);
+    walls
+}
+
+/// What lies behind the part of a side that is not shared.
+const fn own_backing(layout: Layout, side: Side, last: bool) -> Backing {
+    match (layout, side) {
+        (_, Side::Left | Side::Right) => Backing::Face,
+        (_, Side::Top) => Backing::Cap,
+        (Layout::Bench, Side::Bottom) => Backing::Under,
+        (Layout::Behind, Side::Bottom) if last => Backing::Under,
+        (Layout::Above | Layout::Behind, Side::Bottom) => Backing::Solid,
     }
-    let perimeter = 2.0 * (run.width + run.height);
-    let inner: f64 = shared.iter().map(|(girth, _)| girth).sum();
-    let thick = Wall { girth: (perimeter - inner).max(0.0), backing: Backing::Thick };
-    let shared = shared
-        .into_iter()
-        .filter(|(girth, _)| 0.0 < *girth)
-        .map(|(girth, thickness)| Wall { girth, backing: Backing::Shared(thickness) });
-    std::iter::once(thick).chain(shared).collect()
 }
