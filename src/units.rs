@@ -70,6 +70,8 @@ pub enum Quantity {
     Speed,
     /// Duration (min).
     Duration,
+    /// Hours of the day (h).
+    Hours,
     /// Share (%).
     Share,
     /// Ratio without unit.
@@ -138,6 +140,7 @@ pub const fn unit_of(quantity: Quantity, system: System) -> Unit {
         (Quantity::Speed, System::Metric) => unit("m/s", 1.0, 1),
         (Quantity::Speed, System::Us) => unit("ft/s", METERS_PER_FOOT, 1),
         (Quantity::Duration, _) => unit("min", 60.0, 0),
+        (Quantity::Hours, _) => unit("h", 3600.0, 1),
         (Quantity::Share, _) => unit("%", 1e-2, 1),
         (Quantity::Ratio, _) => unit("", 1.0, 2),
         (Quantity::Count, _) => unit("", 1.0, 0),

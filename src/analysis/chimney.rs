@@ -22,7 +22,7 @@ pub const FILM_INDOORS: f64 = 8.0;
 pub const FILM_OUTDOORS: f64 = 23.0;
 
 /// Emissivity of a steel connector (–), common practice, no source.
-const CONNECTOR_EMISSIVITY: f64 = 0.9;
+pub const CONNECTOR_EMISSIVITY: f64 = 0.9;
 /// Mean roughness of a metal connector (m).
 ///
 /// # Source
@@ -32,7 +32,8 @@ const CONNECTOR_ROUGHNESS: f64 = 0.001;
 const MOST_FILM_ROUNDS: u32 = 30;
 /// On the outside film of the connector, relative.
 const FILM_TOLERANCE: f64 = 2e-3;
-const CELLS: u32 = 3;
+/// Cells of each part of the chimney.
+pub const CELLS: u32 = 3;
 
 /// Gas on its way from the last run to the mouth.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -79,6 +80,40 @@ pub fn wall_resistance(chimney: &Chimney, film: f64) -> f64 {
         + inner / (outer * film)
 }
 
+/// A part of the chimney as a channel.
+pub fn flue_channel<'a>(
+    design: &Design,
+    exit_height: f64,
+    length: f64,
+    sinks: &'a [Sink],
+) -> Channel<'a> {
+    let chimney = &design.chimney;
+    Channel {
+        duct: flue_duct(chimney, chimney.mouth_height - exit_height),
+        length,
+        area: chimney.area(),
+        sinks,
+        wall_emissivity: design.shell.inner_emissivity,
+        cells: CELLS,
+    }
+}
+
+/// The connector as a channel.
+pub fn connector_channel<'a>(design: &Design, sinks: &'a [Sink]) -> Channel<'a> {
+    let chimney = &design.chimney;
+    Channel {
+        duct: Duct {
+            roughness: CONNECTOR_ROUGHNESS,
+            ..flue_duct(chimney, chimney.connector_length)
+        },
+        length: chimney.connector_length,
+        area: chimney.area(),
+        sinks,
+        wall_emissivity: design.shell.inner_emissivity,
+        cells: 1,
+    }
+}
+
 /// Marches the gas from the last run to the mouth.
 pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> Flue {
     let chimney = &design.chimney;
@@ -89,52 +124,33 @@ pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> F
         |film, base| [Sink::alone(girth(chimney), base, wall_resistance(chimney, film))];
     let inside = sinks_of(FILM_INDOORS, room);
     let outside = sinks_of(FILM_OUTDOORS, design.site.outdoor_temperature);
-    let part = |length, sinks| Channel {
-        duct: flue_duct(chimney, height),
-        length,
-        area: chimney.area(),
-        sinks,
-        wall_emissivity: design.shell.inner_emissivity,
-        cells: CELLS,
-    };
-    let lower = part(height - chimney.outdoor_length, &inside);
-    let upper = part(chimney.outdoor_length, &outside);
+    let lower = flue_channel(design, exit_height, height - chimney.outdoor_length, &inside);
+    let upper = flue_channel(design, exit_height, chimney.outdoor_length, &outside);
     let indoors = march(stream, &lower, connector.outlet);
     let outdoors = if chimney.outdoor_length > 0.0 {
         march(stream, &upper, indoors.outlet)
     } else {
-        Passage { friction: 0.0, acceleration: 0.0, heat: 0.0, ..indoors }
+        indoors.none_after()
     };
     // The mouth stands outdoors, however short the part is that does.
     let mouth_wall = wall_at(stream, &upper, outdoors.outlet);
     Flue { connector, indoors, outdoors, mouth_wall }
 }
 
-fn girth(chimney: &Chimney) -> f64 {
+/// Inner girth of the flue (m).
+pub fn girth(chimney: &Chimney) -> f64 {
     4.0 * chimney.area() / chimney.hydraulic_diameter()
 }
 
 /// Bare steel that gives its heat to the room. Its outside film depends on its own temperature
 /// and is found by repeated substitution, halfway each time, since a hot film overshoots.
 fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
-    let chimney = &design.chimney;
     let room = design.site.room_temperature;
     let mut film = FILM_INDOORS;
     let mut passage = Passage::default();
     for _ in 0..MOST_FILM_ROUNDS {
-        let sinks = [Sink::alone(girth(chimney), room, 1.0 / film)];
-        let channel = Channel {
-            duct: Duct {
-                roughness: CONNECTOR_ROUGHNESS,
-                ..flue_duct(chimney, chimney.connector_length)
-            },
-            length: chimney.connector_length,
-            area: chimney.area(),
-            sinks: &sinks,
-            wall_emissivity: design.shell.inner_emissivity,
-            cells: 1,
-        };
-        passage = march(stream, &channel, inlet);
+        let sinks = [Sink::alone(girth(&design.chimney), room, 1.0 / film)];
+        passage = march(stream, &connector_channel(design, &sinks), inlet);
         let excess = passage.wall - room;
         if excess < 1.0 {
             break;

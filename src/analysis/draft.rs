@@ -69,13 +69,15 @@ impl Ledger {
 }
 
 /// What the ledger is made from.
-pub(super) struct Flow<'a> {
+pub(crate) struct Flow<'a> {
     pub stream: &'a Stream,
     pub path: &'a Path,
     pub firebox_temperature: f64,
     pub passages: &'a [Passage],
     pub flue: &'a Flue,
+    /// Air taken in (kg/s), and the free area through which it comes (m2).
     pub air: f64,
+    pub inlet_area: f64,
 }
 
 /// Loss of the turn into each run (Pa), on the faster of the two sections that it joins.
@@ -94,8 +96,8 @@ pub(super) fn turn_losses(flow: &Flow<'_>) -> Vec<f64> {
 }
 
 /// Sums up what pulls and what holds back.
-pub(super) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
-    let Flow { stream, path, firebox_temperature, passages, flue, air: air_flow } = flow;
+pub(crate) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
+    let Flow { stream, path, firebox_temperature, passages, flue, air: air_flow, .. } = flow;
     let [firebox, rises, column] = columns(design, flow);
     let flue_area = design.chimney.area();
     let turns = turn_losses(flow);
@@ -103,7 +105,7 @@ pub(super) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
     let last_area = path.segments.last().map_or(f64::INFINITY, |segment| segment.area);
     let exit = path.exit_coefficient * dynamic_pressure(stream, last_area.min(flue_area), last);
     let room = air::density(stream.pressure, design.site.room_temperature);
-    let inlet_speed = air_flow / (room * design.firebox.inlet_area);
+    let inlet_speed = air_flow / (room * flow.inlet_area);
     let inlet = design.firebox.inlet_coefficient * 0.5 * room * inlet_speed * inlet_speed;
     let mouth = design.chimney.mouth_coefficient
         * dynamic_pressure(stream, flue_area, flue.outdoors.outlet);

@@ -1,7 +1,7 @@
 //! The firebox as a stirred volume: heat of the wood against walls, door, glass and gas.
 
 use super::Failure;
-use super::march::{Exchange, Sink};
+use super::march::{Exchange, Sink, Touch};
 use super::path::{Backing, Path, storage_resistance};
 use crate::design::{Design, Layout};
 use crate::physics::air::DRY_AIR;
@@ -46,7 +46,7 @@ pub struct Burn {
 }
 
 impl Burn {
-    /// The burn of a design at an excess air. Short of air, only so much wood burns.
+    /// The mean burn of a design at an excess air. Short of air, only so much wood burns.
     pub fn new(design: &Design, excess_air_ratio: f64) -> Self {
         let fire = &design.fire;
         let ultimate = fire.species.ultimate();
@@ -77,6 +77,12 @@ impl Burn {
         self.rate * self.lower_heating_value
     }
 
+    /// Heat of the wood, less what stays unburned, and of the air at room temperature (W).
+    pub fn supply(&self, design: &Design) -> f64 {
+        let air = sensible_enthalpy(&DRY_AIR, design.site.room_temperature);
+        self.heat() * (1.0 - design.fire.unburned_fraction) + self.air_flow() * air
+    }
+
     /// Adiabatic flame temperature with air at a temperature (K).
     pub fn flame_temperature(&self, air_temperature: f64) -> f64 {
         flame_temperature(&self.flue_gas, &self.gas, self.lower_heating_value, air_temperature)
@@ -98,7 +104,7 @@ pub struct Firebox {
     pub door_heat: f64,
 }
 
-/// Finds the temperature at which the firebox balances.
+/// Finds the temperature at which the firebox balances at the height of the fire.
 ///
 /// # Errors
 ///
@@ -110,77 +116,119 @@ pub fn firebox(
     time: f64,
 ) -> Result<Firebox, Failure> {
     let room = design.site.room_temperature;
-    let air = sensible_enthalpy(&DRY_AIR, room);
-    let supply = burn.heat() * (1.0 - design.fire.unburned_fraction) + burn.air_flow() * air;
-    let shares = WallShares::new(design, path, time);
-    let surplus = |temperature: f64| {
-        let state = shares.state(design, temperature);
-        supply
-            - burn.gas_flow() * burn.gas.enthalpy(temperature)
+    let sinks = storing_walls(design, path, time);
+    let mut touches = [Touch::default(); 2];
+    let feed = Feed {
+        gas: &burn.gas,
+        mass_flow: burn.gas_flow(),
+        supply: burn.supply(design),
+        flame_emissivity: design.firebox.flame_emissivity,
+        glass_exchange: GLASS_EXCHANGE,
+    };
+    // The flame bounds from above; a little slack covers a firebox that loses nothing.
+    let hottest = burn.flame_temperature(room) + 1.0;
+    balance(design, &feed, &sinks, (room, hottest), &mut touches)
+}
+
+/// Inner walls of the firebox that are not shared with a run, and those that are.
+fn storing_walls(design: &Design, path: &Path, time: f64) -> [Sink; 2] {
+    let firebox = &design.firebox;
+    let inner = (firebox.surface() - firebox.door_area()).max(0.0);
+    let shared = path.firebox_overlap;
+    let thickness = match design.path.layout {
+        Layout::Above => firebox.crown_thickness,
+        Layout::Behind | Layout::Bench => firebox.wall_thickness,
+    };
+    let sink = |area: f64, backing| {
+        let resistance = storage_resistance(backing, design, time);
+        Sink::alone(area, design.site.room_temperature, resistance)
+    };
+    [
+        sink((inner - shared).max(0.0), Backing::Face),
+        sink(shared.min(inner), Backing::Firebox(thickness)),
+    ]
+}
+
+/// What enters and fills a firebox.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Feed<'a> {
+    /// Gas that leaves it.
+    pub gas: &'a Gas,
+    /// How much of it (kg/s).
+    pub mass_flow: f64,
+    /// Heat of the wood, less what stays unburned, and of the air (W).
+    pub supply: f64,
+    /// Emissivity of the flame (–); 0 without fire.
+    pub flame_emissivity: f64,
+    /// Share of black-body exchange between fire and room through the glass (–).
+    pub glass_exchange: f64,
+}
+
+/// Finds the temperature at which a firebox balances; the girth of a wall is its area (m2).
+///
+/// # Errors
+///
+/// [`Failure::Firebox`] when no temperature within the bracket does.
+pub fn balance(
+    design: &Design,
+    feed: &Feed<'_>,
+    sinks: &[Sink],
+    (coolest, hottest): (f64, f64),
+    touches: &mut [Touch],
+) -> Result<Firebox, Failure> {
+    let mut surplus = |temperature: f64| {
+        let state = state(design, feed, sinks, temperature, touches);
+        feed.supply
+            - feed.mass_flow * feed.gas.enthalpy(temperature)
             - state.wall_heat
             - state.glass_heat
             - state.door_heat
     };
-    // The flame bounds from above; a little slack covers a firebox that loses nothing.
-    let hottest = burn.flame_temperature(room) + 1.0;
-    let temperature =
-        bracketed((room, surplus(room)), (hottest, surplus(hottest)), 1e-7, surplus)
-            .map_err(Failure::Firebox)?;
-    Ok(shares.state(design, temperature))
+    let ends = ((coolest, surplus(coolest)), (hottest, surplus(hottest)));
+    let temperature = bracketed(ends.0, ends.1, 1e-7, surplus).map_err(Failure::Firebox)?;
+    Ok(state(design, feed, sinks, temperature, touches))
 }
 
-struct WallShares {
-    /// Area (m2) and storage resistance (m2K/W) of thick walls and of the shared crown.
-    parts: [(f64, f64); 2],
+fn state(
+    design: &Design,
+    feed: &Feed<'_>,
+    sinks: &[Sink],
+    temperature: f64,
+    touches: &mut [Touch],
+) -> Firebox {
+    let room = design.site.room_temperature;
+    let exchange = Exchange {
+        coefficient: FIREBOX_FILM,
+        wall_emissivity: design.shell.inner_emissivity,
+        gas_emissivity: feed.flame_emissivity,
+        gas_absorptivity: feed.flame_emissivity,
+        gas_temperature: temperature,
+    };
+    let (mut wall_heat, mut weighted, mut total) = (0.0, 0.0, 0.0);
+    for (sink, touch) in sinks.iter().zip(touches) {
+        let surface = exchange.surface(sink);
+        let flux = exchange.flux(surface);
+        wall_heat += sink.girth * flux;
+        weighted += sink.girth * surface;
+        total += sink.girth;
+        *touch = Touch { surface, flux: flux + sink.from_walls(surface) };
+    }
+    let (glass, metal) = design.firebox.door_parts();
+    Firebox {
+        temperature,
+        wall_heat,
+        wall: if total > 0.0 { weighted / total } else { room },
+        glass_heat: glass * through_glass(feed.glass_exchange, black(temperature), room),
+        door_heat: metal * DOOR_CONDUCTANCE * (temperature - room),
+    }
 }
 
-impl WallShares {
-    fn new(design: &Design, path: &Path, time: f64) -> Self {
-        let firebox = &design.firebox;
-        let inner = (firebox.surface() - firebox.door_area()).max(0.0);
-        let shared = path.firebox_overlap;
-        let thickness = match design.path.layout {
-            Layout::Above => firebox.crown_thickness,
-            Layout::Behind | Layout::Bench => firebox.wall_thickness,
-        };
-        let resistance = |backing| storage_resistance(backing, design, time);
-        Self {
-            parts: [
-                ((inner - shared).max(0.0), resistance(Backing::Face)),
-                (shared.min(inner), resistance(Backing::Firebox(thickness))),
-            ],
-        }
-    }
+/// Black-body emissive power (W/m2).
+pub fn black(temperature: f64) -> f64 {
+    STEFAN_BOLTZMANN * temperature * temperature * temperature * temperature
+}
 
-    fn state(&self, design: &Design, temperature: f64) -> Firebox {
-        let room = design.site.room_temperature;
-        let firebox = &design.firebox;
-        let exchange = Exchange {
-            coefficient: FIREBOX_FILM,
-            wall_emissivity: design.shell.inner_emissivity,
-            gas_emissivity: firebox.flame_emissivity,
-            gas_absorptivity: firebox.flame_emissivity,
-            gas_temperature: temperature,
-        };
-        let (mut wall_heat, mut weighted, mut total) = (0.0, 0.0, 0.0);
-        for (area, resistance) in self.parts {
-            let surface = exchange.surface(&Sink::alone(area, room, resistance));
-            wall_heat += area * exchange.flux(surface);
-            weighted += area * surface;
-            total += area;
-        }
-        let glass = firebox.door_area() * firebox.glass_fraction;
-        let metal = firebox.door_area() - glass;
-        let fourth = |t: f64| t * t * t * t;
-        Firebox {
-            temperature,
-            wall_heat,
-            wall: if total > 0.0 { weighted / total } else { room },
-            glass_heat: glass
-                * GLASS_EXCHANGE
-                * STEFAN_BOLTZMANN
-                * (fourth(temperature) - fourth(room)),
-            door_heat: metal * DOOR_CONDUCTANCE * (temperature - room),
-        }
-    }
+/// Heat through glass between an emissive power (W/m2) and a room (W/m2).
+pub fn through_glass(exchange: f64, emissive_power: f64, room: f64) -> f64 {
+    exchange * (emissive_power - black(room))
 }

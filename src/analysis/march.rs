@@ -89,9 +89,17 @@ pub struct Passage {
     pub reynolds: f64,
 }
 
+impl Passage {
+    /// A channel of no length after this one.
+    #[must_use]
+    pub const fn none_after(self) -> Self {
+        Self { friction: 0.0, acceleration: 0.0, heat: 0.0, ..self }
+    }
+}
+
 /// Passes over a cell until its mean temperature stands still.
 const MOST_PASSES: u32 = 12;
-/// At which change of the outlet a cell is done (K); what remains is a fifth of it.
+/// At which change of its outlet and mean a cell is done (K); what remains is a fifth of it.
 const CELL_TOLERANCE: f64 = 0.01;
 /// Films are reckoned anew when the gas has moved by this much within a cell (K): at the mean of
 /// a wood gas, half a kelvin changes a film by less than 0.1 %.
@@ -111,6 +119,7 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
         gathering.add(&cell);
         // The next cell drops less, as its gas is nearer to the walls.
         memory.drop *= memory.left;
+        memory.mean_drop *= memory.left;
     }
     gathering.finish()
 }
@@ -231,7 +240,9 @@ pub fn dynamic_pressure(stream: &Stream, area: f64, temperature: f64) -> f64 {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Memory {
     /// Gas temperature drop (K).
-    pub drop: f64,
+    drop: f64,
+    /// The same to the mean of the cell (K).
+    mean_drop: f64,
     /// Share of the distance to equilibrium that was left at the end (–).
     left: f64,
     /// Mean wall surface (K); 0 when nothing is known.
@@ -278,7 +289,7 @@ impl Stretch<'_> {
     ) -> Cell {
         let Stream { gas, mass_flow, pressure } = self.stream;
         let mut drop = memory.drop;
-        let mut mean = inlet - 0.5 * drop;
+        let mut mean = inlet - memory.mean_drop;
         let wall = if memory.wall > 0.0 { memory.wall } else { mean_base(sinks, inlet) };
         let mut film = Film::at(self, mean, wall);
         let mut flow = film.flow(self, sinks, mean, touches);
@@ -299,8 +310,9 @@ impl Stretch<'_> {
             drop = next;
             // The logarithmic mean of the distances to equilibrium at both ends.
             let mean_share = if transfer_units > 1e-9 { done / transfer_units } else { 1.0 };
+            let before = mean;
             mean = inlet - excess * (1.0 - mean_share);
-            if change.abs() < CELL_TOLERANCE {
+            if change.abs().max((mean - before).abs()) < CELL_TOLERANCE {
                 break;
             }
             if GAS_MOVED < (mean - film.gas_temperature).abs()
@@ -311,6 +323,7 @@ impl Stretch<'_> {
             flow = film.flow(self, sinks, mean, touches);
         }
         memory.drop = drop;
+        memory.mean_drop = inlet - mean;
         memory.wall = flow.wall;
         let outlet = between(inlet - drop, inlet, sinks, touches);
         let duct = &self.channel.duct;

@@ -5,6 +5,7 @@
 //! constant since; connector and chimney are steady.
 
 pub mod chimney;
+pub mod day;
 pub mod draft;
 pub mod fire;
 pub mod march;
@@ -42,6 +43,12 @@ pub enum Failure {
     /// The search for a natural flow did not end.
     #[error("the search for the natural flow did not end: {0}")]
     NaturalFlow(NoRoot),
+    /// A step of the day did not settle.
+    #[error("a step of the day did not settle")]
+    DayUnsettled,
+    /// The day found no state that repeats.
+    #[error("the day found no state that repeats")]
+    NotPeriodic,
     /// A figure came out infinite or not a number.
     #[error("the analysis came to no finite figures")]
     NotFinite,
@@ -295,6 +302,7 @@ pub(crate) fn state_at(
         passages: &passages,
         flue: &flue,
         air: burn.air_flow(),
+        inlet_area: design.firebox.inlet_area,
     };
     let ledger = ledger(design, &flow);
     let turns = turn_losses(&flow);

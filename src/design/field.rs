@@ -1,7 +1,9 @@
 //! The catalog of inputs: form, checks, file, schema and link all read it.
 
 use super::material::Material;
-use super::{ChimneyDuty, Design, FlueShape, Layout, RuleSet, RunOverride, Species};
+use super::{
+    AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, RuleSet, RunOverride, Species,
+};
 use crate::units::{Quantity, ZERO_CELSIUS};
 use std::ops::RangeInclusive;
 
@@ -34,6 +36,18 @@ pub enum FieldId {
     Unburned,
     /// See `words` for its name.
     FiringsPerDay,
+    /// See `words` for its name.
+    FiringInterval,
+    /// See `words` for its name.
+    AirControl,
+    /// See `words` for its name.
+    Kindling,
+    /// See `words` for its name.
+    CharStart,
+    /// See `words` for its name.
+    CharRate,
+    /// See `words` for its name.
+    AfterOpening,
     /// See `words` for its name.
     FireboxWidth,
     /// See `words` for its name.
@@ -86,6 +100,8 @@ pub enum FieldId {
     FacingThickness,
     /// See `words` for its name.
     Cap,
+    /// See `words` for its name.
+    Base,
     /// See `words` for its name.
     InnerEmissivity,
     /// See `words` for its name.
@@ -270,7 +286,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 57] = [
+pub static FIELDS: [Field; 64] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -404,6 +420,67 @@ pub static FIELDS: [Field; 57] = [
         1.0..=3.0,
         1.0,
         fire.firings_per_day
+    ),
+    number!(
+        FiringInterval,
+        Fire,
+        "fire.firing_interval_s",
+        "fi",
+        false,
+        Hours,
+        0.0..=86_400.0,
+        0.0..=43_200.0,
+        1800.0,
+        fire.firing_interval
+    ),
+    choice!(AirControl, Fire, "fire.air", "ac", true, AirControl, fire.air),
+    number!(
+        Kindling,
+        Fire,
+        "fire.kindling_fraction",
+        "bk",
+        true,
+        Share,
+        0.02..=0.40,
+        0.05..=0.25,
+        0.01,
+        fire.shape.kindling_fraction
+    ),
+    number!(
+        CharStart,
+        Fire,
+        "fire.char_start_fraction",
+        "bc",
+        true,
+        Share,
+        0.45..=0.80,
+        0.55..=0.80,
+        0.01,
+        fire.shape.char_start_fraction
+    ),
+    number!(
+        CharRate,
+        Fire,
+        "fire.char_rate_ratio",
+        "br",
+        true,
+        Share,
+        0.02..=1.0,
+        0.10..=0.50,
+        0.05,
+        fire.shape.char_rate_ratio
+    ),
+    number!(
+        AfterOpening,
+        Fire,
+        "fire.after_opening_m2",
+        "ao",
+        true,
+        Opening,
+        0.0..=0.1,
+        0.0..=0.003,
+        0.0001,
+        fire.after_opening
     ),
     number!(
         FireboxWidth,
@@ -704,6 +781,18 @@ pub static FIELDS: [Field; 57] = [
         shell.cap_thickness
     ),
     number!(
+        Base,
+        Shell,
+        "shell.base_thickness_m",
+        "bs",
+        true,
+        Size,
+        0.02..=1.0,
+        0.10..=0.30,
+        0.01,
+        shell.base_thickness
+    ),
+    number!(
         InnerEmissivity,
         Shell,
         "shell.inner_emissivity",
@@ -930,6 +1019,10 @@ pub enum ProblemKind {
     MouthBelowHeater(f64),
     /// The part outdoors must not be longer than the chimney, this long at most (m).
     OutdoorsLongerThanChimney(f64),
+    /// A day's firings must follow one another within the day, this far apart at most (s).
+    FiringsBeyondDay(f64),
+    /// A firing must burn out before the next one (s).
+    FiringsOverlap(f64),
     /// The door must fit into the wall of the firebox, this size at most (m).
     DoorLargerThanFirebox(f64),
 }
@@ -992,6 +1085,7 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
             ProblemKind::OutdoorsLongerThanChimney(longest),
         ));
     }
+    problems.extend(check_firings(&design.fire));
     if firebox.width < firebox.door_width {
         problems.push(problem(
             FieldId::DoorWidth,
@@ -1005,6 +1099,24 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
         ));
     }
     problems
+}
+
+const SECONDS_PER_DAY: f64 = 86_400.0;
+
+/// Firings of a day must not overlap, nor reach into the first one of the next day.
+fn check_firings(fire: &Fire) -> Option<Problem> {
+    let problem = |kind| Some(Problem { field: FieldId::FiringInterval, kind });
+    if fire.firings_per_day < 1.5 || fire.firing_interval <= 0.0 {
+        return None;
+    }
+    if fire.firing_interval < fire.burn_duration {
+        return problem(ProblemKind::FiringsOverlap(fire.burn_duration));
+    }
+    let longest = (SECONDS_PER_DAY - fire.burn_duration) / (fire.firings_per_day - 1.0);
+    if longest < fire.firing_interval {
+        return problem(ProblemKind::FiringsBeyondDay(longest));
+    }
+    None
 }
 
 #[cfg(test)]

@@ -40,6 +40,17 @@ pub struct Properties {
 /// hot value 0.10 at 300 °C, from memory.
 pub const MINERAL_WOOL_CONDUCTIVITY: f64 = 0.06;
 
+/// Mineral wool around a flue: density times specific heat (J/m3K), 100 kg/m3 from memory and
+/// 1030 J/kgK.
+pub const MINERAL_WOOL_HEAT_CAPACITY: f64 = 100.0 * 1030.0;
+
+/// Concrete of high density, as in a base slab.
+pub const CONCRETE: Properties =
+    Properties { conductivity: 2.0, density: 2400.0, specific_heat: 1000.0, source: &EN_12524 };
+
+/// Steel sheet of a connector: density times specific heat (J/m3K), carbon steel from memory.
+pub const STEEL_HEAT_CAPACITY: f64 = 7900.0 * 480.0;
+
 impl Properties {
     /// Density times specific heat (J/m3K).
     pub fn volumetric_heat_capacity(&self) -> f64 {

@@ -64,6 +64,25 @@ pub struct Fire {
     pub unburned_fraction: f64,
     /// Firings in 24 hours (–).
     pub firings_per_day: f64,
+    /// From one firing to the next of the same day (s); 0 spreads them evenly.
+    pub firing_interval: f64,
+    /// What sets the air during the burn.
+    pub air: AirControl,
+    /// Shape of the burn over time.
+    pub shape: BurnShape,
+    /// Free opening through damper and door that stays after the fire (m2).
+    pub after_opening: f64,
+}
+
+/// Shape of the burn over time, as shares of its duration.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BurnShape {
+    /// Until the flame stands (–).
+    pub kindling_fraction: f64,
+    /// Until the flame begins to fall (–).
+    pub char_start_fraction: f64,
+    /// Rate of the char over the rate of the flame (–).
+    pub char_rate_ratio: f64,
 }
 
 /// Firebox and door.
@@ -155,6 +174,8 @@ pub struct Shell {
     pub facing_thickness: f64,
     /// Thickness of the slab over the heater (m).
     pub cap_thickness: f64,
+    /// Thickness of the concrete slab below the heater (m).
+    pub base_thickness: f64,
     /// Emissivity of inner walls (–).
     pub inner_emissivity: f64,
 }
@@ -276,6 +297,16 @@ impl Species {
 }
 
 choices! {
+    /// What sets the air during the burn.
+    AirControl {
+        /// The excess air ratio is held.
+        Held = "held",
+        /// The air is open, and the draft sets it.
+        Draft = "draft",
+    }
+}
+
+choices! {
     /// Where the runs lie.
     Layout {
         /// Stacked above the firebox; the gas rises from run to run.
@@ -327,6 +358,12 @@ impl Firebox {
     /// Area of the loading door (m2).
     pub fn door_area(&self) -> f64 {
         self.door_width * self.door_height
+    }
+
+    /// Areas of glass and of metal in the door (m2).
+    pub fn door_parts(&self) -> (f64, f64) {
+        let glass = self.door_area() * self.glass_fraction;
+        (glass, self.door_area() - glass)
     }
 
     /// Inner surface with door and gas exit counted in (m2).
@@ -413,6 +450,14 @@ impl Design {
                 excess_air_ratio: 2.2,
                 unburned_fraction: 0.01,
                 firings_per_day: 2.0,
+                firing_interval: 0.0,
+                air: AirControl::Held,
+                shape: BurnShape {
+                    kindling_fraction: 0.12,
+                    char_start_fraction: 0.65,
+                    char_rate_ratio: 0.25,
+                },
+                after_opening: 0.0003,
             },
             firebox: Firebox {
                 width: 0.42,
@@ -446,6 +491,7 @@ impl Design {
                 facing_material: Material::CommonBrick,
                 facing_thickness: 0.115,
                 cap_thickness: 0.15,
+                base_thickness: 0.15,
                 inner_emissivity: 0.9,
             },
             chimney: Chimney {

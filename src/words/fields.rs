@@ -18,6 +18,12 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::ExcessAir => "Excess air ratio",
         FieldId::Unburned => "Left unburned",
         FieldId::FiringsPerDay => "Firings a day",
+        FieldId::FiringInterval => "From firing to firing",
+        FieldId::AirControl => "Air during the burn",
+        FieldId::Kindling => "Kindling",
+        FieldId::CharStart => "Flame until",
+        FieldId::CharRate => "Rate of the char",
+        FieldId::AfterOpening => "Opening after the fire",
         FieldId::FireboxWidth => "Firebox width",
         FieldId::FireboxDepth => "Firebox depth",
         FieldId::FireboxHeight => "Firebox height",
@@ -44,6 +50,7 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::FacingMaterial => "Facing material",
         FieldId::FacingThickness => "Facing thickness",
         FieldId::Cap => "Cap slab",
+        FieldId::Base => "Base slab",
         FieldId::InnerEmissivity => "Wall emissivity",
         FieldId::MouthHeight => "Chimney mouth height",
         FieldId::FlueShape => "Flue shape",
@@ -94,6 +101,18 @@ pub const fn help(id: FieldId) -> &'static str {
             "Share of the heat that leaves as carbon monoxide, soot and charcoal."
         }
         FieldId::FiringsPerDay => "On the coldest days.",
+        FieldId::FiringInterval => {
+            "From one firing of the day to the next; 0 spreads them evenly."
+        }
+        FieldId::AirControl => {
+            "Whether the excess air is held at its figure or left to the draft with the air open."
+        }
+        FieldId::Kindling => "Share of the burn until the flame stands.",
+        FieldId::CharStart => "Share of the burn after which the flame gives way to char.",
+        FieldId::CharRate => "How fast the char burns, as a share of the flame's rate.",
+        FieldId::AfterOpening => {
+            "Free opening that stays through damper and door after the fire. Air through it carries heat up the chimney."
+        }
         FieldId::FireboxWidth => "Inside, along the runs.",
         FieldId::FireboxDepth => "Inside, front to back.",
         FieldId::FireboxHeight => "Inside, floor to ceiling.",
@@ -130,6 +149,7 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::FacingMaterial => "Material of the outer shell.",
         FieldId::FacingThickness => "Thickness of the outer shell.",
         FieldId::Cap => "Thickness of the slab that closes the heater at the top.",
+        FieldId::Base => "Concrete slab below the heater, over a ventilated void.",
         FieldId::InnerEmissivity => "How well the inner walls take up radiation.",
         FieldId::MouthHeight => {
             "Height of the mouth above the floor of the firebox. The house fixes it."

@@ -198,6 +198,14 @@ pub fn problem(problem: &Problem, system: System) -> String {
             "The part outdoors cannot be longer than the chimney: at most {}.",
             figure(longest, Quantity::Length, system)
         ),
+        ProblemKind::FiringsOverlap(shortest) => format!(
+            "The fire must burn out before the next one: at least {}.",
+            figure(shortest, Quantity::Hours, system)
+        ),
+        ProblemKind::FiringsBeyondDay(longest) => format!(
+            "The firings of a day do not fit into it: at most {}.",
+            figure(longest, Quantity::Hours, system)
+        ),
         ProblemKind::DoorLargerThanFirebox(largest) => format!(
             "The door does not fit the firebox: at most {}.",
             figure(largest, Quantity::Size, system)
@@ -235,6 +243,14 @@ pub fn failure(failure: &Failure, system: System) -> String {
         Failure::NaturalFlow(_) => {
             "The flow that this heater would take was not found; look at chimney and runs."
                 .into()
+        }
+        Failure::DayUnsettled => {
+            "A step of the firing day did not settle; look at the chimney and the opening after \
+             the fire."
+                .into()
+        }
+        Failure::NotPeriodic => {
+            "No day was found that repeats itself; look at charge and walls.".into()
         }
         Failure::NotFinite => "These inputs lead to no finite figures.".into(),
     }

@@ -141,7 +141,7 @@ const fn si_unit(quantity: Quantity) -> &'static str {
         Quantity::Power => "W",
         Quantity::Pressure => "Pa",
         Quantity::Speed => "m/s",
-        Quantity::Duration => "s",
+        Quantity::Duration | Quantity::Hours => "s",
         Quantity::MassFlow => "kg/s",
         Quantity::HeatLoss => "W/K",
         Quantity::Share | Quantity::Ratio | Quantity::Count => "1",

@@ -1,0 +1,346 @@
+//! The firing day: what the heater does over time, from cold and when the days repeat.
+//!
+//! Gas is steady at each instant; walls conduct across and store. Steps of time are the two-stage,
+//! second-order, L-stable implicit method (SDIRK2): a step is two implicit Euler steps of 0.29 of
+//! its length, the second from a state that runs ahead.
+
+mod body;
+mod burn;
+mod clock;
+mod layers;
+mod periodic;
+mod record;
+mod solver;
+
+pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, Peak, Series};
+
+use super::fire::Burn;
+use super::path::path;
+use super::{Failure, pressure};
+use crate::design::Design;
+use crate::design::field::check;
+use crate::physics::gas::Species;
+use crate::physics::vapor::dew_point;
+use burn::BurnCurve;
+use clock::{Step, cooling, steps};
+use periodic::fixed_point;
+use record::{Record, Stage};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use solver::{Rates, Solver};
+
+const SECONDS_PER_DAY: f64 = 86_400.0;
+/// Share of a step in each stage: 1 - 1/sqrt(2).
+const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
+/// Change of any node over a period at which it counts as repeating (K).
+const PERIODIC_TOLERANCE: f64 = 0.02;
+/// How long a single firing is followed for the times to a half and a quarter (s).
+const FOLLOWED: f64 = 4.0 * SECONDS_PER_DAY;
+
+/// How finely space and time are cut.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Resolution {
+    /// Cells along each run.
+    pub cells_per_run: usize,
+    /// Nodes of a core.
+    pub core_nodes: usize,
+    /// Nodes of a facing or of the base slab.
+    pub facing_nodes: usize,
+    /// Nodes of a slab with gas on both sides.
+    pub slab_nodes: usize,
+    /// Nodes of the flue's wall, and of its insulation.
+    pub flue_nodes: usize,
+    /// Steps of time are shorter by this factor.
+    pub refinement: f64,
+}
+
+impl Resolution {
+    /// For the page and the native command: half a percent.
+    pub const STANDARD: Self = Self {
+        cells_per_run: 2,
+        core_nodes: 7,
+        facing_nodes: 5,
+        slab_nodes: 5,
+        flue_nodes: 3,
+        refinement: 1.0,
+    };
+
+    /// Everything cut finer by a factor.
+    #[must_use]
+    pub fn finer(self, factor: u32) -> Self {
+        let times = |count: usize| count * usize::try_from(factor).unwrap_or(1);
+        Self {
+            cells_per_run: times(self.cells_per_run),
+            core_nodes: times(self.core_nodes),
+            facing_nodes: times(self.facing_nodes),
+            slab_nodes: times(self.slab_nodes),
+            flue_nodes: times(self.flue_nodes),
+            refinement: self.refinement * f64::from(factor),
+        }
+    }
+}
+
+/// An effect that a simpler model leaves out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Without {
+    /// Heat through the baffles from run to run.
+    BaffleConduction,
+    /// Heat through the slab between firebox and runs.
+    CrownConduction,
+    /// Radiation between the walls of a run and of the firebox.
+    WallRadiation,
+    /// Heat through the glass.
+    Glass,
+}
+
+/// How a day is computed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Setup {
+    /// How finely space and time are cut.
+    pub resolution: Resolution,
+    /// Air after the fire (kg/s) where it is held; the draft drives it otherwise.
+    pub after_flow: Option<f64>,
+    /// Effects that are left out, to compare with simpler models.
+    pub without: Vec<Without>,
+}
+
+impl Setup {
+    /// Everything in, at the resolution of page and native command.
+    pub const STANDARD: Self =
+        Self { resolution: Resolution::STANDARD, after_flow: None, without: Vec::new() };
+
+    /// Whether an effect is left out.
+    fn lacks(&self, effect: Without) -> bool {
+        self.without.contains(&effect)
+    }
+}
+
+/// A state of the heater over a time.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct DayState {
+    /// Length of the time (s): a day from cold, or the period.
+    pub period_s: f64,
+    /// Firings in it.
+    pub firings: usize,
+    /// Means over the burn, weighted by the flow.
+    pub burn_mean: BurnMean,
+    /// The hottest minutes.
+    pub peak: Peak,
+    /// Where the heat went.
+    pub energy: Energy,
+    /// Useful heat over heat of the wood, lower heating value (–).
+    pub efficiency_lower: f64,
+    /// Useful heat over heat of the wood, higher heating value (–).
+    pub efficiency_higher: f64,
+    /// Draft through the burn.
+    pub draft: DraftOfDay,
+    /// Curves.
+    pub series: Series,
+}
+
+/// The firing day.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Day {
+    /// A single firing from cold, over 24 hours.
+    pub first_fire: DayState,
+    /// Hours from the hottest face's peak until its excess over the room is half of it, after a
+    /// single firing from cold; none within four days where missing.
+    pub hours_to_half: Option<f64>,
+    /// The same to a quarter.
+    pub hours_to_quarter: Option<f64>,
+    /// The day that repeats.
+    pub periodic: DayState,
+    /// Heat that the repeating state gains over a period, over the heat of the wood (–).
+    pub periodic_residual: f64,
+    /// Periods computed until the state repeated.
+    pub periodic_rounds: u32,
+}
+
+/// Computes the day of a design.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why no day was found.
+pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
+    let problems = check(design);
+    if !problems.is_empty() {
+        return Err(Failure::Inputs(problems));
+    }
+    let path = path(design);
+    let resolution = &setup.resolution;
+    let body = body::body(design, &path, setup);
+    let mut solver = Solver::new(design, &path, &body, setup);
+    let curve = BurnCurve::new(&design.fire);
+    let plan = steps(&curve, &[0.0], SECONDS_PER_DAY, resolution.refinement);
+    let mut state = solver.cold();
+    let first = recorded(&mut solver, &curve, &plan, &mut state)?;
+    let excess = followed(&mut solver, &curve, &first, &mut state)?;
+    let (lit, period) = firings(design);
+    let plan = steps(&curve, &lit, period, resolution.refinement);
+    // The day after the first fire is a better start than the cold heater.
+    let start = std::mem::take(&mut state);
+    let weights = weights(&solver);
+    let fixed = fixed_point(start, &weights, PERIODIC_TOLERANCE, |state| {
+        let mut state = state.to_vec();
+        for step in &plan {
+            advance(&mut solver, &curve, step, &mut state, None)?;
+        }
+        Ok(state)
+    })?;
+    let mut state = fixed.state;
+    eprintln!("SWEEPS {}", solver::SWEEPS.load(std::sync::atomic::Ordering::Relaxed));
+    let periodic = recorded(&mut solver, &curve, &plan, &mut state)?;
+    let day = Day {
+        first_fire: finished(design, first, (SECONDS_PER_DAY, 1)),
+        hours_to_half: fallen_to(&excess, 0.5),
+        hours_to_quarter: fallen_to(&excess, 0.25),
+        periodic_residual: periodic.energy.stored_joules / periodic.energy.wood_joules,
+        periodic: finished(design, periodic, (period, lit.len())),
+        periodic_rounds: fixed.rounds,
+    };
+    if day.periodic.efficiency_lower.is_finite() && day.first_fire.efficiency_lower.is_finite()
+    {
+        Ok(day)
+    } else {
+        Err(Failure::NotFinite)
+    }
+}
+
+/// Times of lighting (s) and length of the time that repeats (s).
+fn firings(design: &Design) -> (Vec<f64>, f64) {
+    let fire = &design.fire;
+    if fire.firing_interval <= 0.0 {
+        return (vec![0.0], SECONDS_PER_DAY / fire.firings_per_day);
+    }
+    let mut lit = Vec::new();
+    let mut at = 0.0;
+    while lit.is_empty() || at < fire.firing_interval * (fire.firings_per_day - 0.5) {
+        lit.push(at);
+        at += fire.firing_interval;
+    }
+    (lit, SECONDS_PER_DAY)
+}
+
+/// Weights of the nodes in the norm of the search for the repeating state: their heat capacity.
+fn weights(solver: &Solver<'_>) -> Vec<f64> {
+    let walls = solver.body.walls.iter();
+    walls
+        .flat_map(|wall| {
+            let area = wall.area.max(1e-6);
+            wall.layers.capacities().iter().map(move |capacity| area * capacity)
+        })
+        .collect()
+}
+
+/// One step of time in two stages; what each finds is booked where a record is kept, while the
+/// solver still holds the conductances of that stage.
+fn advance(
+    solver: &mut Solver<'_>,
+    curve: &BurnCurve,
+    step: &Step,
+    state: &mut Vec<f64>,
+    mut record: Option<&mut Record>,
+) -> Result<(), Failure> {
+    let length = GAMMA * step.length;
+    let before = state.clone();
+    let rates = solver.step(state, length, curve.at(step.since_lit + length))?;
+    if let Some(record) = &mut record {
+        let weight = (1.0 - GAMMA) * step.length;
+        record.add(solver, state, &rates, Stage { time: step.start + length, weight });
+    }
+    for (now, before) in state.iter_mut().zip(&before) {
+        *now = before + (1.0 - GAMMA) / GAMMA * (*now - before);
+    }
+    // Just before the end, since the next step may begin something new.
+    let end = curve.at(step.since_lit + step.length * (1.0 - 1e-9));
+    let rates = solver.step(state, length, end)?;
+    if let Some(record) = record {
+        let time = step.start + step.length;
+        record.add(solver, state, &rates, Stage { time, weight: length });
+        record.point(solver, state, &rates, time);
+    }
+    Ok(())
+}
+
+/// Runs a plan and keeps a record.
+fn recorded(
+    solver: &mut Solver<'_>,
+    curve: &BurnCurve,
+    plan: &[Step],
+    state: &mut Vec<f64>,
+) -> Result<Record, Failure> {
+    let mut record = Record::new(solver.body.runs.len(), solver.dew_point());
+    let stored = solver.stored(state);
+    for step in plan {
+        advance(solver, curve, step, state, Some(&mut record))?;
+    }
+    record.energy.stored_joules = solver.stored(state) - stored;
+    Ok(record)
+}
+
+/// Excess of the hottest face over the room (K) with time (s), from its peak on.
+fn followed(
+    solver: &mut Solver<'_>,
+    curve: &BurnCurve,
+    first: &Record,
+    state: &mut Vec<f64>,
+) -> Result<Vec<(f64, f64)>, Failure> {
+    let room = solver.room();
+    let peak = first.peak.surface.time_s;
+    let times = first.series.time_s.iter().zip(&first.series.surface_celsius);
+    let mut excess: Vec<(f64, f64)> = times
+        .filter(|(time, _)| peak <= **time)
+        .map(|(time, celsius)| (time - peak, crate::units::kelvin(*celsius) - room))
+        .collect();
+    let top = first.peak.surface.temperature - room;
+    let after = state.clone();
+    for step in cooling(SECONDS_PER_DAY, SECONDS_PER_DAY, FOLLOWED) {
+        if excess.last().is_none_or(|(_, excess)| *excess < 0.25 * top) {
+            break;
+        }
+        advance(solver, curve, &step, state, None)?;
+        let end = step.start + step.length;
+        excess.push((end - peak, solver.hottest_face(state).0 - room));
+    }
+    *state = after;
+    Ok(excess)
+}
+
+/// Hours until the excess has fallen to a share of its first value.
+fn fallen_to(excess: &[(f64, f64)], share: f64) -> Option<f64> {
+    let (_, top) = excess.first()?;
+    let level = share * top;
+    let pairs = excess.iter().zip(excess.iter().skip(1));
+    pairs.into_iter().find(|((_, before), (_, after))| level <= *before && *after < level).map(
+        |((t0, before), (t1, after))| {
+            (t0 + (t1 - t0) * (before - level) / (before - after)) / 3600.0
+        },
+    )
+}
+
+fn finished(design: &Design, record: Record, (period_s, firings): (f64, usize)) -> DayState {
+    let energy = record.energy;
+    let burn = Burn::new(design, design.fire.excess_air_ratio);
+    let efficiency_lower =
+        1.0 - (energy.stack_joules + energy.unburned_joules) / energy.wood_joules;
+    DayState {
+        period_s,
+        firings,
+        burn_mean: record.burn_mean(),
+        peak: record.peak,
+        energy,
+        efficiency_lower,
+        efficiency_higher: efficiency_lower * burn.lower_heating_value
+            / burn.higher_heating_value,
+        draft: record.draft,
+        series: record.series,
+    }
+}
+
+impl Solver<'_> {
+    /// Dew point of the gas at the held excess air (K).
+    fn dew_point(&self) -> f64 {
+        let water = self.held_gas().composition().fraction(Species::Water);
+        dew_point(water * pressure(self.design()))
+    }
+}

@@ -1,0 +1,626 @@
+//! One step of time: gas in balance with the walls at the end of the step.
+//!
+//! Each face answers a flux within the step by a line (base and resistance), so that gas meets
+//! walls here as it does at the height of the fire. What couples cells against the flow (the
+//! other face of a baffle, radiation between walls) takes the values of the sweep before; sweeps
+//! go on until no surface moves.
+
+use super::body::{Body, End, Strip, Zone, outdoor_length};
+use super::layers::{Conductances, Fluxes, Response};
+use super::{Setup, Without};
+use crate::analysis::Failure;
+use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
+use crate::analysis::draft::{Flow, Ledger, ledger};
+use crate::analysis::fire::{
+    Burn, Feed, Firebox, GLASS_EXCHANGE, balance, black, through_glass,
+};
+use crate::analysis::march::{
+    Channel, Gathering, Memory, Passage, Sink, Stream, Stretch, Touch, wall_at,
+};
+use crate::analysis::path::Path;
+use crate::design::{AirControl, Design};
+use crate::physics::air::DRY_AIR;
+use crate::physics::gas::{Gas, sensible_enthalpy};
+
+const MOST_SWEEPS: u32 = 80;
+/// Largest move of a surface in the last sweep (K).
+const TOLERANCE: f64 = 0.01;
+/// A flow that stands for none (kg/s).
+const LEAST_FLOW: f64 = 1e-6;
+/// Most by which a sweep changes the flow that the draft drives (–).
+const FLOW_STRIDE: (f64, f64) = (0.4, 2.5);
+/// On that flow, relative.
+const FLOW_TOLERANCE: f64 = 1e-4;
+/// Excess air beyond which a fire is as good as out (–).
+const MOST_EXCESS_AIR: f64 = 60.0;
+
+/// What burns, what flows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Instant {
+    /// Gas and flow.
+    pub stream: Stream,
+    /// Air taken in (kg/s).
+    pub air_flow: f64,
+    /// Air over stoichiometric air (–); 0 without fire.
+    pub excess_air_ratio: f64,
+    /// Heat of the wood that burns (W).
+    pub wood: f64,
+    /// Heat into the firebox: wood less unburned, and air (W).
+    supply: f64,
+    /// Hottest that the fire can be (K).
+    hottest: f64,
+    inlet_area: f64,
+    burning: bool,
+}
+
+/// What one step found.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Rates {
+    /// Instant that it was for.
+    pub excess_air_ratio: f64,
+    /// Gas (kg/s).
+    pub gas_flow: f64,
+    /// Heat of the wood (W).
+    pub wood: f64,
+    /// Heat of the air above 25 °C (W).
+    pub air: f64,
+    /// Left unburned (W).
+    pub unburned: f64,
+    /// Gas out of the firebox (K).
+    pub firebox: f64,
+    /// Gas at the end of each run (K).
+    pub runs: Vec<f64>,
+    /// Gas into the chimney, at the mouth, wall there (K).
+    pub chimney_inlet: f64,
+    /// Gas at the mouth (K).
+    pub mouth_gas: f64,
+    /// Wall at the mouth (K).
+    pub mouth_wall: f64,
+    /// Through glass and door (W).
+    pub glass: f64,
+    /// Through the metal of the door (W).
+    pub door: f64,
+    /// Out of the mouth above 25 °C (W).
+    pub mouth: f64,
+    /// Gas above room temperature into the connector (W).
+    pub stack: f64,
+    /// Draft less losses (Pa).
+    pub margin: f64,
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Face {
+    surface: f64,
+    flux: f64,
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Faces {
+    inner: Face,
+    outer: Face,
+}
+
+impl Faces {
+    const fn get(&self, end: End) -> Face {
+        match end {
+            End::Inner => self.inner,
+            End::Outer => self.outer,
+        }
+    }
+}
+
+/// Memory of a gas cell.
+#[derive(Clone, Copy, Debug, Default)]
+struct CellMemory {
+    march: Memory,
+    absorptivity: f64,
+}
+
+/// Steps a heater through time.
+pub struct Solver<'a> {
+    design: &'a Design,
+    path: &'a Path,
+    /// The masonry.
+    pub body: &'a Body,
+    setup: &'a Setup,
+    held: Burn,
+    air: Gas,
+    pressure: f64,
+    faces: Vec<Faces>,
+    conductances: Vec<Conductances>,
+    memories: Vec<CellMemory>,
+    /// Node temperatures at the end of the step, and those of the sweep before.
+    new: Vec<f64>,
+    flow: f64,
+}
+
+impl<'a> Solver<'a> {
+    /// Prepares a heater; faces start at the temperatures of the start from cold.
+    pub fn new(design: &'a Design, path: &'a Path, body: &'a Body, setup: &'a Setup) -> Self {
+        let faces = body.walls.iter().map(|wall| {
+            let face = Face { surface: wall.start, flux: 0.0 };
+            Faces { inner: face, outer: face }
+        });
+        let cells: usize = body.runs.iter().map(|run| run.cells.len()).sum();
+        Self {
+            design,
+            path,
+            body,
+            setup,
+            held: Burn::new(design, design.fire.excess_air_ratio),
+            air: Gas::new(DRY_AIR),
+            pressure: crate::analysis::pressure(design),
+            faces: faces.collect(),
+            conductances: vec![Conductances::default(); body.walls.len()],
+            memories: vec![
+                CellMemory::default();
+                cells + 1 + body.indoors.len() + body.outdoors.len()
+            ],
+            new: Vec::new(),
+            flow: 0.0,
+        }
+    }
+
+    /// The design.
+    pub const fn design(&self) -> &Design {
+        self.design
+    }
+
+    /// Gas of the held excess air.
+    pub const fn held_gas(&self) -> &Gas {
+        &self.held.gas
+    }
+
+    /// Room temperature (K).
+    pub const fn room(&self) -> f64 {
+        self.design.site.room_temperature
+    }
+
+    /// Temperatures of all nodes at a start from cold (K).
+    pub fn cold(&self) -> Vec<f64> {
+        let mut temperatures = vec![0.0; self.body.nodes];
+        for wall in &self.body.walls {
+            if let Some(nodes) = temperatures.get_mut(wall.nodes.clone()) {
+                nodes.fill(wall.start);
+            }
+        }
+        temperatures
+    }
+
+    /// Makes a step of the implicit method; the temperatures become those of its end.
+    ///
+    /// * `share` (–): rate of burning over its mean; 0 without fire.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`] when the sweeps do not settle.
+    pub fn step(
+        &mut self,
+        state: &mut Vec<f64>,
+        step: f64,
+        share: f64,
+    ) -> Result<Rates, Failure> {
+        self.new.clone_from(state);
+        let driven = if share > 0.0 {
+            self.design.fire.air == AirControl::Draft
+        } else {
+            self.setup.after_flow.is_none()
+        };
+        for _ in 0..MOST_SWEEPS {
+            SWEEPS.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
+            let instant = self.instant(share);
+            self.prepare();
+            let before = self.faces.clone();
+            let (rates, ledger) = self.sweep(state, step, &instant)?;
+            self.advance(state, step);
+            let moved = self.moved(&before);
+            let steady = !driven || self.drive(&instant, &ledger);
+            if moved < TOLERANCE && steady {
+                std::mem::swap(state, &mut self.new);
+                return Ok(rates);
+            }
+        }
+        Err(Failure::DayUnsettled)
+    }
+
+    /// What burns and flows at a rate over the mean rate.
+    fn instant(&mut self, share: f64) -> Instant {
+        let fire = &self.design.fire;
+        if share <= 0.0 {
+            let flow = self.setup.after_flow.unwrap_or(self.flow).max(LEAST_FLOW);
+            let room = self.design.site.room_temperature;
+            return Instant {
+                stream: self.stream(self.air, flow),
+                air_flow: flow,
+                excess_air_ratio: 0.0,
+                wood: 0.0,
+                supply: flow * sensible_enthalpy(&DRY_AIR, room),
+                hottest: room,
+                inlet_area: fire.after_opening,
+                burning: false,
+            };
+        }
+        let mut burn = match fire.air {
+            AirControl::Held => self.held,
+            AirControl::Draft => self.burn_by_draft(share),
+        };
+        burn.rate *= share;
+        Instant {
+            stream: self.stream(burn.gas, burn.gas_flow().max(LEAST_FLOW)),
+            air_flow: burn.air_flow(),
+            excess_air_ratio: burn.excess_air_ratio,
+            wood: burn.heat(),
+            supply: burn.supply(self.design),
+            hottest: burn.flame_temperature(self.design.site.room_temperature),
+            inlet_area: self.design.firebox.inlet_area,
+            burning: true,
+        }
+    }
+
+    /// The burn whose air is the flow that the draft drives.
+    fn burn_by_draft(&mut self, share: f64) -> Burn {
+        let stoichiometric = self.held.air_flow() / self.held.excess_air_ratio * share;
+        if self.flow <= LEAST_FLOW {
+            self.flow = stoichiometric * self.design.fire.excess_air_ratio;
+        }
+        let ratio = (self.flow / stoichiometric).min(MOST_EXCESS_AIR);
+        Burn::new(self.design, ratio)
+    }
+
+    const fn stream(&self, gas: Gas, mass_flow: f64) -> Stream {
+        Stream { gas, mass_flow, pressure: self.pressure }
+    }
+
+    /// Moves the driven flow toward the balance of draft and losses; whether it is there.
+    fn drive(&mut self, instant: &Instant, ledger: &Ledger) -> bool {
+        let suction = self.design.site.house_suction;
+        let (pull, held) = (ledger.draft - suction, ledger.losses - suction);
+        let (low, high) = FLOW_STRIDE;
+        let closed = instant.inlet_area <= 0.0;
+        let factor = if pull <= 0.0 || closed || held <= 0.0 {
+            low
+        } else {
+            (pull / held).sqrt().clamp(low, high)
+        };
+        let next = (instant.air_flow * factor).max(LEAST_FLOW);
+        self.flow = next;
+        (next - instant.air_flow).abs() <= FLOW_TOLERANCE * next
+    }
+
+    /// Conductances at the temperatures of the sweep before.
+    fn prepare(&mut self) {
+        let Self { body, conductances, new, air, .. } = self;
+        for (wall, now) in body.walls.iter().zip(conductances) {
+            if let Some(nodes) = new.get(wall.nodes.clone()) {
+                wall.layers.conductances(nodes, &|t| air.conductivity(t), now);
+            }
+        }
+    }
+
+    /// Gas from the firebox to the mouth, once.
+    fn sweep(
+        &mut self,
+        old: &[f64],
+        step: f64,
+        instant: &Instant,
+    ) -> Result<(Rates, Ledger), Failure> {
+        let firebox = self.firebox(old, step, instant)?;
+        let passages = self.runs(old, step, (instant, firebox.temperature));
+        let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
+        let flue = self.flue(old, step, (instant, runs_outlet));
+        let flow = Flow {
+            stream: &instant.stream,
+            path: self.path,
+            firebox_temperature: firebox.temperature,
+            passages: &passages,
+            flue: &flue,
+            air: instant.air_flow,
+            inlet_area: instant.inlet_area.max(1e-9),
+        };
+        let ledger = ledger(self.design, &flow);
+        let Stream { gas, mass_flow, .. } = &instant.stream;
+        let room = self.design.site.room_temperature;
+        let rates = Rates {
+            excess_air_ratio: instant.excess_air_ratio,
+            gas_flow: *mass_flow,
+            wood: instant.wood,
+            air: instant.air_flow * sensible_enthalpy(&DRY_AIR, room),
+            unburned: instant.wood * self.design.fire.unburned_fraction,
+            firebox: firebox.temperature,
+            runs: passages.iter().map(|passage| passage.outlet).collect(),
+            chimney_inlet: flue.connector.outlet,
+            mouth_gas: flue.outdoors.outlet,
+            mouth_wall: flue.mouth_wall,
+            glass: firebox.glass_heat,
+            door: firebox.door_heat,
+            mouth: mass_flow * gas.enthalpy(flue.outdoors.outlet),
+            stack: mass_flow * (gas.enthalpy(runs_outlet) - gas.enthalpy(room)),
+            margin: ledger.margin(),
+        };
+        Ok((rates, ledger))
+    }
+
+    /// How a face answers a flux within the step.
+    fn response(&self, old: &[f64], step: f64, (wall, end): (usize, End)) -> Option<Response> {
+        let placed = self.body.walls.get(wall)?;
+        let old = old.get(placed.nodes.clone())?;
+        let now = self.conductances.get(wall)?;
+        let faces = self.faces.get(wall)?;
+        Some(match end {
+            End::Inner => placed.layers.inner_response(old, step, now, faces.outer.flux),
+            End::Outer => placed.layers.outer_response(old, step, now, faces.inner.flux),
+        })
+    }
+
+    fn surface(&self, wall: usize, end: End) -> f64 {
+        self.faces.get(wall).map_or(0.0, |faces| faces.get(end).surface)
+    }
+
+    fn set(&mut self, wall: usize, end: End, touch: Touch) {
+        let face = Face { surface: touch.surface, flux: touch.flux };
+        if let Some(faces) = self.faces.get_mut(wall) {
+            match end {
+                End::Inner => faces.inner = face,
+                End::Outer => faces.outer = face,
+            }
+        }
+    }
+
+    /// Share of its radiation that a gray wall gives to other gray walls around (–): between
+    /// parallel plates of the same emissivity.
+    fn wall_exchange(&self) -> f64 {
+        if self.setup.lacks(Without::WallRadiation) {
+            return 0.0;
+        }
+        let emissivity = self.design.shell.inner_emissivity;
+        emissivity / (2.0 - emissivity)
+    }
+
+    fn firebox(
+        &mut self,
+        old: &[f64],
+        step: f64,
+        instant: &Instant,
+    ) -> Result<Firebox, Failure> {
+        let room = self.design.site.room_temperature;
+        let flame = if instant.burning { self.design.firebox.flame_emissivity } else { 0.0 };
+        let area: f64 = self.body.firebox.iter().map(|part| part.area).sum();
+        let glow =
+            |part: &super::body::Part| part.area * black(self.surface(part.wall, End::Inner));
+        let mean = self.body.firebox.iter().map(glow).sum::<f64>() / area;
+        let emission = (1.0 - flame) * self.wall_exchange();
+        // Without fire the walls look out through the glass.
+        let (glass, _) = self.design.firebox.door_parts();
+        let exchange = if self.setup.lacks(Without::Glass) { 0.0 } else { GLASS_EXCHANGE };
+        let window = if instant.burning {
+            0.0
+        } else {
+            glass * through_glass(exchange, mean, room)
+        };
+        let received = emission * mean - window / area;
+        let mut bounds = (room, instant.hottest);
+        let mut sinks = Vec::with_capacity(self.body.firebox.len());
+        for part in &self.body.firebox {
+            let Some(response) = self.response(old, step, (part.wall, End::Inner)) else {
+                continue;
+            };
+            let surface = self.surface(part.wall, End::Inner);
+            bounds.0 = bounds.0.min(response.base).min(surface);
+            bounds.1 = bounds.1.max(response.base).max(surface);
+            sinks.push(Sink { received, emission, ..response.sink(part.area) });
+        }
+        let mut touches = vec![Touch::default(); sinks.len()];
+        let feed = Feed {
+            gas: &instant.stream.gas,
+            mass_flow: instant.stream.mass_flow,
+            supply: instant.supply,
+            flame_emissivity: flame,
+            glass_exchange: if instant.burning { exchange } else { 0.0 },
+        };
+        let bracket = (bounds.0 - SLACK, bounds.1 + SLACK);
+        let mut firebox = balance(self.design, &feed, &sinks, bracket, &mut touches)?;
+        firebox.glass_heat += window;
+        for (part, touch) in self.body.firebox.iter().zip(touches) {
+            self.set(part.wall, End::Inner, touch);
+        }
+        Ok(firebox)
+    }
+
+    fn runs(
+        &mut self,
+        old: &[f64],
+        step: f64,
+        (instant, inlet): (&Instant, f64),
+    ) -> Vec<Passage> {
+        let body = self.body;
+        let path = self.path;
+        let mut inlet = inlet;
+        let mut passages = Vec::with_capacity(body.runs.len());
+        let mut first = 0;
+        for (run, segment) in body.runs.iter().zip(&path.segments) {
+            let cells = u32::try_from(run.cells.len()).unwrap_or(1);
+            let channel = Channel {
+                duct: segment.duct,
+                length: segment.length,
+                area: segment.area,
+                sinks: &[],
+                wall_emissivity: self.design.shell.inner_emissivity,
+                cells,
+            };
+            let place = Stretch::new(&instant.stream, &channel);
+            let mut gathering = Gathering::new(&place, cells, inlet);
+            let length = segment.length / f64::from(cells);
+            for (index, strips) in run.cells.iter().enumerate() {
+                let memory = self.memories.get(first + index).copied().unwrap_or_default();
+                let sinks = self.strips(old, step, (strips, &run.views), memory.absorptivity);
+                let at = (&place, length, first + index);
+                self.cell(at, &sinks, &mut gathering, |index| {
+                    strips.get(index).map(|strip| (strip.wall, strip.end))
+                });
+            }
+            first += run.cells.len();
+            let passage = gathering.finish();
+            inlet = passage.outlet;
+            passages.push(passage);
+        }
+        passages
+    }
+
+    /// Strips of a cell with what they receive from one another.
+    fn strips(
+        &self,
+        old: &[f64],
+        step: f64,
+        (strips, views): (&[Strip], &[[f64; 4]; 4]),
+        absorptivity: f64,
+    ) -> Vec<Sink> {
+        let mut glow = [0.0; 4];
+        let mut girth = [0.0; 4];
+        for strip in strips {
+            let power = black(self.surface(strip.wall, strip.end));
+            for ((glow, girth), side) in glow.iter_mut().zip(&mut girth).zip(strip.sides) {
+                *glow += side * power;
+                *girth += side;
+            }
+        }
+        for (glow, girth) in glow.iter_mut().zip(girth) {
+            *glow /= girth;
+        }
+        let arriving = views.map(|row| row.iter().zip(glow).map(|(view, e)| view * e).sum());
+        let emission = (1.0 - absorptivity) * self.wall_exchange();
+        let sink = |strip: &Strip| {
+            let response = self.response(old, step, (strip.wall, strip.end))?;
+            let girth = strip.girth();
+            let seen: f64 =
+                strip.sides.iter().zip(arriving).map(|(side, e): (_, f64)| side * e).sum();
+            let received = emission * seen / girth;
+            Some(Sink { received, emission, ..response.sink(girth) })
+        };
+        strips.iter().filter_map(sink).collect()
+    }
+
+    /// One cell of gas; `wall` names the face behind each sink.
+    fn cell(
+        &mut self,
+        (place, length, index): (&Stretch<'_>, f64, usize),
+        sinks: &[Sink],
+        gathering: &mut Gathering,
+        wall: impl Fn(usize) -> Option<(usize, End)>,
+    ) {
+        let mut memory = self.memories.get(index).copied().unwrap_or_default();
+        let mut touches = vec![Touch::default(); sinks.len()];
+        let cell = place.cell(sinks, gathering.gas(), length, &mut memory.march, &mut touches);
+        memory.absorptivity = cell.absorptivity;
+        if let Some(slot) = self.memories.get_mut(index) {
+            *slot = memory;
+        }
+        gathering.add(&cell);
+        for (index, touch) in touches.into_iter().enumerate() {
+            if let Some((wall, end)) = wall(index) {
+                self.set(wall, end, touch);
+            }
+        }
+    }
+
+    /// Connector and chimney.
+    fn flue(&mut self, old: &[f64], step: f64, (instant, inlet): (&Instant, f64)) -> Flue {
+        let body = self.body;
+        let stream = &instant.stream;
+        let mut index: usize = body.runs.iter().map(|run| run.cells.len()).sum();
+        let design = self.design;
+        let height = design.chimney.mouth_height - self.path.exit_height;
+        let outdoor = outdoor_length(design);
+        let exit = self.path.exit_height;
+        let parts = [
+            (connector_channel(design, &[]), std::slice::from_ref(&body.connector)),
+            (flue_channel(design, exit, height - outdoor, &[]), body.indoors.as_slice()),
+            (flue_channel(design, exit, outdoor, &[]), body.outdoors.as_slice()),
+        ];
+        let mut gas = inlet;
+        let mut last = Vec::new();
+        let passages = parts.clone().map(|(channel, walls)| {
+            let cells = u32::try_from(walls.len()).unwrap_or(1);
+            let length = channel.length / f64::from(cells);
+            let place = Stretch::new(stream, &channel);
+            let mut gathering = Gathering::new(&place, cells, gas);
+            for wall in walls {
+                let response = self.response(old, step, (*wall, End::Inner));
+                last = response.map(|r| r.sink(body.flue_girth)).into_iter().collect();
+                let at = (&place, length, index);
+                self.cell(at, &last, &mut gathering, |_| Some((*wall, End::Inner)));
+                index += 1;
+            }
+            let passage = gathering.finish();
+            gas = passage.outlet;
+            passage
+        });
+        let [connector, indoors, outdoors] = passages;
+        let mouth = flue_channel(design, exit, outdoor, &last);
+        let mouth_wall = wall_at(stream, &mouth, outdoors.outlet);
+        Flue { connector, indoors, outdoors, mouth_wall }
+    }
+
+    /// Node temperatures from the fluxes of the sweep.
+    fn advance(&mut self, old: &[f64], step: f64) {
+        let Self { body, conductances, faces, new, .. } = self;
+        for ((wall, now), faces) in body.walls.iter().zip(conductances).zip(faces) {
+            let fluxes = Fluxes { inner: faces.inner.flux, outer: faces.outer.flux };
+            let (Some(old), Some(new)) =
+                (old.get(wall.nodes.clone()), new.get_mut(wall.nodes.clone()))
+            else {
+                continue;
+            };
+            wall.layers.advance(old, step, (now, fluxes), new);
+        }
+    }
+
+    /// Largest move of a surface since the sweep before (K).
+    fn moved(&self, before: &[Faces]) -> f64 {
+        let moves = self.faces.iter().zip(before).map(|(now, before)| {
+            let inner = (now.inner.surface - before.inner.surface).abs();
+            inner.max((now.outer.surface - before.outer.surface).abs())
+        });
+        moves.fold(0.0, f64::max)
+    }
+
+    /// Heat that leaves by the outer faces of a zone (W), at node temperatures.
+    pub fn outflow(&self, state: &[f64], zone: impl Fn(Zone) -> bool) -> f64 {
+        let walls = self.body.walls.iter().zip(&self.conductances);
+        walls
+            .filter(|(wall, _)| zone(wall.zone))
+            .filter_map(|(wall, now)| {
+                let nodes = state.get(wall.nodes.clone())?;
+                Some(wall.area * wall.layers.outflow(nodes, now))
+            })
+            .sum()
+    }
+
+    /// The hottest face to the room: temperature (K) and zone.
+    pub fn hottest_face(&self, state: &[f64]) -> (f64, Zone) {
+        let walls = self.body.walls.iter().zip(&self.conductances);
+        walls
+            .filter(|(wall, _)| {
+                matches!(wall.zone, Zone::RunFace(_) | Zone::FireboxFace | Zone::Cap)
+            })
+            .filter_map(|(wall, now)| {
+                let nodes = state.get(wall.nodes.clone())?;
+                Some((wall.layers.outer_face(nodes, now), wall.zone))
+            })
+            .fold((0.0, Zone::Cap), |best, each| if best.0 < each.0 { each } else { best })
+    }
+
+    /// Heat in all walls above the start from cold (J).
+    pub fn stored(&self, state: &[f64]) -> f64 {
+        let heat = |wall: &super::body::Placed| {
+            let nodes = state.get(wall.nodes.clone())?;
+            Some(wall.area * wall.layers.heat(nodes, wall.start))
+        };
+        self.body.walls.iter().filter_map(heat).sum()
+    }
+}
+
+/// Around the bracket of the firebox (K).
+const SLACK: f64 = 5.0;
+
+/// dbg
+pub static SWEEPS: std::sync::atomic::AtomicUsize = std::sync::atomic::AtomicUsize::new(0);
