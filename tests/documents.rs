@@ -7,8 +7,8 @@
 use longsmoke::analysis::analyze;
 use longsmoke::design::material::Material;
 use longsmoke::design::{
-    Chimney, ChimneyDuty, Design, Fire, Firebox, FlueShape, Layout, RuleSet, RunOverride,
-    Shell, Site, SmokePath, Species, Surroundings, document, link,
+    AirControl, BurnShape, Chimney, ChimneyDuty, Design, Fire, Firebox, FlueShape, Layout,
+    RuleSet, RunOverride, Shell, Site, SmokePath, Species, Surroundings, document, link,
 };
 use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
@@ -107,6 +107,14 @@ fn different() -> Design {
             excess_air_ratio: 2.65,
             unburned_fraction: 0.013,
             firings_per_day: 3.0,
+            firing_interval: 0.0,
+            air: AirControl::Held,
+            shape: BurnShape {
+                kindling_fraction: 0.12,
+                char_start_fraction: 0.65,
+                char_rate_ratio: 0.25,
+            },
+            after_opening: 0.0003,
         },
         firebox: Firebox {
             width: 0.47,
@@ -143,6 +151,7 @@ fn different() -> Design {
             facing_material: Material::Soapstone,
             facing_thickness: 0.125,
             cap_thickness: 0.16,
+            base_thickness: 0.15,
             inner_emissivity: 0.88,
         },
         chimney: Chimney {
@@ -171,6 +180,26 @@ fn no_input_takes_the_place_of_another() {
     let links = corpus("links-1.txt");
     let fragment = links.lines().find_map(|line| line.strip_prefix("different "));
     assert_eq!(link::decode(fragment.unwrap()), Ok(different()));
+}
+
+/// The design of `file-1-day.json`: with the inputs of the firing day, which `file-1.json` of an
+/// earlier release leaves out.
+fn different_day() -> Design {
+    let mut design = different();
+    design.fire.firing_interval = 21_600.0;
+    design.fire.air = AirControl::Draft;
+    design.fire.shape =
+        BurnShape { kindling_fraction: 0.09, char_start_fraction: 0.72, char_rate_ratio: 0.31 };
+    design.fire.after_opening = 0.0012;
+    design.shell.base_thickness = 0.22;
+    design
+}
+
+#[test]
+fn inputs_of_the_day_have_their_own_place() {
+    let file = document::read(&corpus("file-1-day.json")).unwrap();
+    assert_eq!(file.design, different_day());
+    assert_eq!(link::decode(&link::encode(&different_day())), Ok(different_day()));
 }
 
 /// Opened and shared again, a link is the same link: sizes typed in eighths of an inch have digits

@@ -131,6 +131,9 @@ fn set_right(design: &mut Design) {
                     design.firebox.door_height =
                         design.firebox.door_height.min(design.firebox.height);
                 }
+                ProblemKind::FiringsOverlap(_) | ProblemKind::FiringsBeyondDay(_) => {
+                    design.fire.firing_interval = 0.0;
+                }
                 ProblemKind::OutOfRange { .. } => {}
             }
         }

@@ -115,7 +115,8 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
     let mut memory = Memory::default();
     let mut gathering = Gathering::new(&place, channel.cells, inlet);
     for _ in 0..channel.cells {
-        let cell = place.cell(channel.sinks, gathering.gas(), step, &mut memory, &mut touches);
+        let cell =
+            place.cell(channel.sinks, (gathering.gas(), step), &mut memory, &mut touches);
         gathering.add(&cell);
         // The next cell drops less, as its gas is nearer to the walls.
         memory.drop *= memory.left;
@@ -245,8 +246,23 @@ pub struct Memory {
     mean_drop: f64,
     /// Share of the distance to equilibrium that was left at the end (–).
     left: f64,
-    /// Mean wall surface (K); 0 when nothing is known.
+    /// Mean wall surface (K).
     wall: f64,
+    /// Films, with the mass flow and the molar mass of the gas for which they hold.
+    film: Option<(Film, f64, f64)>,
+}
+
+/// Flows that differ by less than this share films (–).
+const SAME_FLOW: f64 = 1e-4;
+
+impl Memory {
+    /// Films of the time before, if they still hold.
+    fn film(&self, stream: &Stream, gas_temperature: f64, wall: f64) -> Option<Film> {
+        let (film, flow, molar_mass) = self.film?;
+        let same = (flow - stream.mass_flow).abs() < SAME_FLOW * flow
+            && (molar_mass - stream.gas.molar_mass()).abs() < f64::EPSILON;
+        (same && film.holds(gas_temperature, wall)).then_some(film)
+    }
 }
 
 /// One strip of wall in a cell.
@@ -277,21 +293,21 @@ pub struct Cell {
 }
 
 impl Stretch<'_> {
-    /// One cell of a length: an exponential step toward the temperature at which no heat would
+    /// One cell from an inlet temperature (K) over a length (m): an exponential step toward the temperature at which no heat would
     /// flow, with film and walls at the cell's logarithmic mean.
     pub fn cell(
         &self,
         sinks: &[Sink],
-        inlet: f64,
-        length: f64,
+        (inlet, length): (f64, f64),
         memory: &mut Memory,
         touches: &mut [Touch],
     ) -> Cell {
         let Stream { gas, mass_flow, pressure } = self.stream;
         let mut drop = memory.drop;
         let mut mean = inlet - memory.mean_drop;
-        let wall = if memory.wall > 0.0 { memory.wall } else { mean_base(sinks, inlet) };
-        let mut film = Film::at(self, mean, wall);
+        let wall = if memory.film.is_some() { memory.wall } else { mean_base(sinks, inlet) };
+        let mut film =
+            memory.film(self.stream, mean, wall).unwrap_or_else(|| Film::at(self, mean, wall));
         let mut flow = film.flow(self, sinks, mean, touches);
         for _ in 0..MOST_PASSES {
             let cooled = if drop.abs() < 1e-6 {
@@ -315,9 +331,7 @@ impl Stretch<'_> {
             if change.abs().max((mean - before).abs()) < CELL_TOLERANCE {
                 break;
             }
-            if GAS_MOVED < (mean - film.gas_temperature).abs()
-                || WALL_MOVED < (flow.wall - film.wall_temperature).abs()
-            {
+            if !film.holds(mean, flow.wall) {
                 film = Film::at(self, mean, flow.wall);
             }
             flow = film.flow(self, sinks, mean, touches);
@@ -325,6 +339,7 @@ impl Stretch<'_> {
         memory.drop = drop;
         memory.mean_drop = inlet - mean;
         memory.wall = flow.wall;
+        memory.film = Some((film, *mass_flow, gas.molar_mass()));
         let outlet = between(inlet - drop, inlet, sinks, touches);
         let duct = &self.channel.duct;
         Cell {
@@ -361,7 +376,7 @@ fn mean_base(sinks: &[Sink], inlet: f64) -> f64 {
 }
 
 /// Films between gas and walls, reckoned at one temperature of each.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 struct Film {
     coefficient: f64,
     gas_emissivity: f64,
@@ -400,6 +415,12 @@ impl Film {
             gas_temperature,
             wall_temperature: wall,
         }
+    }
+
+    /// Whether it still holds at these temperatures.
+    fn holds(&self, gas_temperature: f64, wall: f64) -> bool {
+        (gas_temperature - self.gas_temperature).abs() <= GAS_MOVED
+            && (wall - self.wall_temperature).abs() <= WALL_MOVED
     }
 
     fn flow(

@@ -245,7 +245,7 @@ fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<W
         };
         let shared: f64 =
             walls.iter().filter(|wall| wall.side == side).map(|wall| wall.girth).sum();
-        let backing = own_backing(layout, side, after.is_none());
+        let backing = own_backing(layout, side, after);
         walls.push(Wall { side, girth: (whole - shared).max(0.0), backing });
     }
     walls.retain(|wall| 0.0 < wall.girth);
@@ -253,12 +253,12 @@ fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<W
 }
 
 /// What lies behind the part of a side that is not shared.
-const fn own_backing(layout: Layout, side: Side, last: bool) -> Backing {
+const fn own_backing(layout: Layout, side: Side, after: Option<Run>) -> Backing {
     match (layout, side) {
         (_, Side::Left | Side::Right) => Backing::Face,
         (_, Side::Top) => Backing::Cap,
         (Layout::Bench, Side::Bottom) => Backing::Under,
-        (Layout::Behind, Side::Bottom) if last => Backing::Under,
+        (Layout::Behind, Side::Bottom) if after.is_none() => Backing::Under,
         (Layout::Above | Layout::Behind, Side::Bottom) => Backing::Solid,
     }
 }

@@ -3,6 +3,7 @@
 use crate::design::field::FieldId;
 
 /// Label of an input.
+#[expect(clippy::too_many_lines, reason = "one arm per input")]
 pub const fn label(id: FieldId) -> &'static str {
     match id {
         FieldId::RuleSet => "Rules",

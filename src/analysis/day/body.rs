@@ -210,38 +210,60 @@ impl Maker<'_> {
             for wall in &segment.walls {
                 let area = segment.length / in_float(count) * wall.girth;
                 for cell in 0..count {
+                    let at = (index, cell);
                     match wall.backing {
-                        Backing::Run { index: other, thickness } if index < other => {
-                            let placed = self.place(self.slab(thickness), area, Zone::Inside);
-                            add(&mut runs, (index, cell), placed, End::Inner, wall);
-                            let Some(beyond) = path.segments.get(other) else { continue };
-                            let girth = area * in_float(count) / beyond.length;
-                            let side = opposite(wall.side);
-                            // The serpentine runs back above this one.
-                            let far = (other, count - 1 - cell);
-                            let wall = Wall { side, girth, ..*wall };
-                            add(&mut runs, far, placed, End::Outer, &wall);
+                        Backing::Run { index: other, thickness } => {
+                            let beyond = path.segments.get(other).map(|run| run.length);
+                            let girth = beyond.map(|length| area * in_float(count) / length);
+                            self.baffle(&mut runs, at, (wall, area), (other, thickness, girth));
                         }
-                        // Made by the run before, or by the firebox.
-                        Backing::Run { .. } | Backing::Firebox(_) => {}
-                        backing => {
-                            let (layers, zone) = self.own_wall(backing, index, wall.side);
-                            let same =
-                                widened(&mut runs, (index, cell), &self.walls, (zone, wall));
-                            if let Some(placed) = same {
-                                if let Some(placed) = self.walls.get_mut(placed) {
-                                    placed.area += area;
-                                }
-                            } else {
-                                let placed = self.place(layers, area, zone);
-                                add(&mut runs, (index, cell), placed, End::Inner, wall);
-                            }
-                        }
+                        // Made with the firebox.
+                        Backing::Firebox(_) => {}
+                        _ => self.own_wall(&mut runs, at, (wall, area)),
                     }
                 }
             }
         }
         runs
+    }
+
+    /// A baffle, made by the lower-numbered of its two runs; the serpentine runs back on its
+    /// other side.
+    fn baffle(
+        &mut self,
+        runs: &mut [RunCells],
+        (run, cell): (usize, usize),
+        (wall, area): (&Wall, f64),
+        (other, thickness, girth): (usize, f64, Option<f64>),
+    ) {
+        if self.setup.lacks(Without::BaffleConduction) {
+            let half = self.plain(0.5 * thickness, Back::Adiabatic);
+            let placed = self.place(half, area, Zone::Inside);
+            add(runs, (run, cell), placed, End::Inner, wall);
+        } else if let Some(girth) = girth.filter(|_| run < other) {
+            let placed = self.place(self.slab(thickness), area, Zone::Inside);
+            add(runs, (run, cell), placed, End::Inner, wall);
+            let far = (other, self.resolution.cells_per_run - 1 - cell);
+            let wall = Wall { side: opposite(wall.side), girth, ..*wall };
+            add(runs, far, placed, End::Outer, &wall);
+        }
+    }
+
+    /// A wall that is not shared; left and right face the same room and are one wall.
+    fn own_wall(
+        &mut self,
+        runs: &mut [RunCells],
+        (run, cell): (usize, usize),
+        (wall, area): (&Wall, f64),
+    ) {
+        let (layers, zone) = self.layers_of(wall.backing, run, wall.side);
+        let same = widened(runs, (run, cell), &self.walls, (zone, wall));
+        if let Some(placed) = same.and_then(|index| self.walls.get_mut(index)) {
+            placed.area += area;
+        } else {
+            let placed = self.place(layers, area, zone);
+            add(runs, (run, cell), placed, End::Inner, wall);
+        }
     }
 
     /// A slab with gas on both sides.
@@ -251,7 +273,7 @@ impl Maker<'_> {
         Layers::new(&[layer], None, Back::Gas)
     }
 
-    fn own_wall(&self, backing: Backing, run: usize, side: Side) -> (Layers, Zone) {
+    fn layers_of(&self, backing: Backing, run: usize, side: Side) -> (Layers, Zone) {
         let shell = &self.design.shell;
         match backing {
             Backing::Face => {
@@ -269,13 +291,6 @@ impl Maker<'_> {
     /// Outer area over inner area of a wall of a run: the outer body of the heater is wider than
     /// the runs by its walls, higher by the edges of the baffles, and closed by end walls.
     fn spread(&self, run: usize, side: Side) -> f64 {
-        if std::env::var("OLD").is_ok() {
-            return if matches!(side, Side::Left | Side::Right) {
-                1.0 + self.design.path.baffle_thickness / self.design.path.runs()[run].height
-            } else {
-                1.0
-            };
-        }
         let Design { path, shell, .. } = self.design;
         let Some(own) = path.runs().get(run).copied() else { return 1.0 };
         let whole = shell.core_thickness + shell.gap + shell.facing_thickness;
@@ -355,9 +370,16 @@ impl Maker<'_> {
                 let count = self.resolution.cells_per_run;
                 let area = segment.length / in_float(count) * wall.girth;
                 for cell in 0..count {
-                    let placed = self.place(self.slab(thickness), area, Zone::Inside);
-                    add(runs, (index, cell), placed, End::Outer, wall);
-                    parts.push(Part { wall: placed, area });
+                    if self.setup.lacks(Without::CrownConduction) {
+                        let half = self.plain(0.5 * thickness, Back::Adiabatic);
+                        let placed = self.place(half.clone(), area, Zone::Inside);
+                        add(runs, (index, cell), placed, End::Inner, wall);
+                        parts.push(Part { wall: self.place(half, area, Zone::Inside), area });
+                    } else {
+                        let placed = self.place(self.slab(thickness), area, Zone::Inside);
+                        add(runs, (index, cell), placed, End::Outer, wall);
+                        parts.push(Part { wall: placed, area });
+                    }
                 }
             }
         }
@@ -374,11 +396,7 @@ impl Maker<'_> {
         if rest > 0.0 {
             let whole = firebox.wall_thickness + shell.gap + shell.facing_thickness;
             let inner = firebox.width + firebox.depth;
-            let face = if std::env::var("OLD").is_ok() {
-                self.face(firebox.wall_thickness, 1.0)
-            } else {
-                self.face(firebox.wall_thickness, (inner + 4.0 * whole) / inner)
-            };
+            let face = self.face(firebox.wall_thickness, (inner + 4.0 * whole) / inner);
             let wall = self.place(face, rest, Zone::FireboxFace);
             parts.push(Part { wall, area: rest });
         }
@@ -463,8 +481,7 @@ fn add(
     }
 }
 
-/// Widens the face that a cell already has to the room, where there is one: left and right face
-/// the same room and are one wall.
+/// Widens the face that a cell already has to the room, where there is one.
 fn widened(
     runs: &mut [RunCells],
     (run, cell): (usize, usize),

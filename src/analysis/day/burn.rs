@@ -29,11 +29,6 @@ impl BurnCurve {
         Self { shape: fire.shape, duration: fire.burn_duration, integral }
     }
 
-    /// Duration of the burn (s).
-    pub const fn duration(&self) -> f64 {
-        self.duration
-    }
-
     /// Rate over mean rate, at a time since lighting (s).
     pub fn at(&self, time: f64) -> f64 {
         let BurnShape { kindling_fraction, char_start_fraction, char_rate_ratio } = self.shape;
@@ -77,9 +72,9 @@ mod tests {
     fn the_charge_burns_in_its_time() {
         let curve = BurnCurve::new(&Design::demonstration().fire);
         let steps = 20_000;
-        let width = curve.duration() / f64::from(steps);
+        let width = curve.duration / f64::from(steps);
         let sum: f64 = (0..steps).map(|i| curve.at((f64::from(i) + 0.5) * width)).sum();
-        assert!((sum * width / curve.duration() - 1.0).abs() < 1e-6);
+        assert!((sum * width / curve.duration - 1.0).abs() < 1e-6);
     }
 
     #[test]

@@ -169,6 +169,16 @@ pub struct Conductances {
     /// From the last node to what is beyond (W/m2K), 0 for none.
     out: f64,
     ambient: f64,
+    /// Outer face that meets the room (K); 0 before the first time.
+    face: f64,
+}
+
+impl Conductances {
+    /// Heat that leaves by the outer face (W/m2 of inner face), gas apart.
+    pub fn outflow(&self, temperatures: &[f64]) -> f64 {
+        let last = temperatures.last().copied().unwrap_or(0.0);
+        self.out * (last - self.ambient)
+    }
 }
 
 /// Fluxes into both faces from gas and other walls (W/m2); that into the outer face counts only
@@ -257,8 +267,8 @@ impl Layers {
                 (1.0 / (1.0 / self.outer + 1.0 / conductance), ambient)
             }
             Back::Room { ratio, ambient } => {
-                // The face follows the node within a round or two of this.
-                let mut face = last;
+                // From the face of the sweep before, a round or two of this are enough.
+                let mut face = if into.face > 0.0 { into.face } else { last };
                 let mut film = 0.0;
                 for _ in 0..MOST_FILM_ROUNDS {
                     film = ratio * room_film(face, ambient);
@@ -269,6 +279,7 @@ impl Layers {
                         break;
                     }
                 }
+                into.face = face;
                 (1.0 / (1.0 / self.outer + 1.0 / film), ambient)
             }
         };
@@ -332,21 +343,10 @@ impl Layers {
         }
     }
 
-    /// Temperature of the inner face (K), from the first node and the flux into the face.
-    pub fn inner_face(&self, temperatures: &[f64], flux: f64) -> f64 {
-        temperatures.first().map_or(0.0, |node| node + flux / self.inner)
-    }
-
     /// Temperature of an outer face that meets room or film (K).
     pub fn outer_face(&self, temperatures: &[f64], now: &Conductances) -> f64 {
         let last = temperatures.last().copied().unwrap_or(0.0);
-        last - now.out * (last - now.ambient) / self.outer
-    }
-
-    /// Heat that leaves by the outer face (W/m2 of inner face), gas apart.
-    pub fn outflow(&self, temperatures: &[f64], now: &Conductances) -> f64 {
-        let last = temperatures.last().copied().unwrap_or(0.0);
-        now.out * (last - now.ambient)
+        last - now.outflow(temperatures) / self.outer
     }
 }
 
@@ -354,7 +354,7 @@ impl Layers {
 pub const MOST_NODES: usize = 64;
 const MOST_FILM_ROUNDS: u32 = 12;
 /// On the temperature of an outer face (K).
-const FACE_TOLERANCE: f64 = 1e-3;
+const FACE_TOLERANCE: f64 = 3e-3;
 
 /// Film between an outer face and the room (W/m2K).
 fn room_film(face: f64, ambient: f64) -> f64 {

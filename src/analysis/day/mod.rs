@@ -27,7 +27,7 @@ use periodic::fixed_point;
 use record::{Record, Stage};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use solver::{Rates, Solver};
+use solver::Solver;
 
 const SECONDS_PER_DAY: f64 = 86_400.0;
 /// Share of a step in each stage: 1 - 1/sqrt(2).
@@ -188,7 +188,6 @@ pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
         Ok(state)
     })?;
     let mut state = fixed.state;
-    eprintln!("SWEEPS {}", solver::SWEEPS.load(std::sync::atomic::Ordering::Relaxed));
     let periodic = recorded(&mut solver, &curve, &plan, &mut state)?;
     let day = Day {
         first_fire: finished(design, first, (SECONDS_PER_DAY, 1)),

@@ -207,7 +207,6 @@ impl<'a> Solver<'a> {
             self.setup.after_flow.is_none()
         };
         for _ in 0..MOST_SWEEPS {
-            SWEEPS.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
             let instant = self.instant(share);
             self.prepare();
             let before = self.faces.clone();
@@ -230,7 +229,7 @@ impl<'a> Solver<'a> {
             let flow = self.setup.after_flow.unwrap_or(self.flow).max(LEAST_FLOW);
             let room = self.design.site.room_temperature;
             return Instant {
-                stream: self.stream(self.air, flow),
+                stream: self.stream(&self.air, flow),
                 air_flow: flow,
                 excess_air_ratio: 0.0,
                 wood: 0.0,
@@ -246,7 +245,7 @@ impl<'a> Solver<'a> {
         };
         burn.rate *= share;
         Instant {
-            stream: self.stream(burn.gas, burn.gas_flow().max(LEAST_FLOW)),
+            stream: self.stream(&burn.gas, burn.gas_flow().max(LEAST_FLOW)),
             air_flow: burn.air_flow(),
             excess_air_ratio: burn.excess_air_ratio,
             wood: burn.heat(),
@@ -267,8 +266,8 @@ impl<'a> Solver<'a> {
         Burn::new(self.design, ratio)
     }
 
-    const fn stream(&self, gas: Gas, mass_flow: f64) -> Stream {
-        Stream { gas, mass_flow, pressure: self.pressure }
+    const fn stream(&self, gas: &Gas, mass_flow: f64) -> Stream {
+        Stream { gas: *gas, mass_flow, pressure: self.pressure }
     }
 
     /// Moves the driven flow toward the balance of draft and losses; whether it is there.
@@ -392,11 +391,8 @@ impl<'a> Solver<'a> {
         // Without fire the walls look out through the glass.
         let (glass, _) = self.design.firebox.door_parts();
         let exchange = if self.setup.lacks(Without::Glass) { 0.0 } else { GLASS_EXCHANGE };
-        let window = if instant.burning {
-            0.0
-        } else {
-            glass * through_glass(exchange, mean, room)
-        };
+        let window =
+            if instant.burning { 0.0 } else { glass * through_glass(exchange, mean, room) };
         let received = emission * mean - window / area;
         let mut bounds = (room, instant.hottest);
         let mut sinks = Vec::with_capacity(self.body.firebox.len());
@@ -509,7 +505,8 @@ impl<'a> Solver<'a> {
     ) {
         let mut memory = self.memories.get(index).copied().unwrap_or_default();
         let mut touches = vec![Touch::default(); sinks.len()];
-        let cell = place.cell(sinks, gathering.gas(), length, &mut memory.march, &mut touches);
+        let cell =
+            place.cell(sinks, (gathering.gas(), length), &mut memory.march, &mut touches);
         memory.absorptivity = cell.absorptivity;
         if let Some(slot) = self.memories.get_mut(index) {
             *slot = memory;
@@ -590,7 +587,7 @@ impl<'a> Solver<'a> {
             .filter(|(wall, _)| zone(wall.zone))
             .filter_map(|(wall, now)| {
                 let nodes = state.get(wall.nodes.clone())?;
-                Some(wall.area * wall.layers.outflow(nodes, now))
+                Some(wall.area * now.outflow(nodes))
             })
             .sum()
     }
@@ -621,6 +618,3 @@ impl<'a> Solver<'a> {
 
 /// Around the bracket of the firebox (K).
 const SLACK: f64 = 5.0;
-
-/// dbg
-pub static SWEEPS: std::sync::atomic::AtomicUsize = std::sync::atomic::AtomicUsize::new(0);
