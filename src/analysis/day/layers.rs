@@ -413,3 +413,138 @@ fn eliminate<'a>(
     }
     row
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::physics::conduction::{semi_infinite_resistance, slab_resistance};
+
+    const BRICK: Properties = Properties {
+        conductivity: 1.05,
+        density: 2150.0,
+        specific_heat: 956.0,
+        source: &crate::sources::VDI_REFRACTORIES,
+    };
+    const ROOM: f64 = 293.15;
+    const FLUX: f64 = 4000.0;
+
+    /// Rise of the inner face (K) after a time under a constant flux, by the two-stage method.
+    fn rise(wall: &Layers, time: f64, steps: u32) -> f64 {
+        let gamma = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
+        let step = gamma * time / f64::from(steps);
+        let mut now = Conductances::default();
+        let mut state = vec![ROOM; wall.nodes()];
+        let mut new = state.clone();
+        let mut rise = 0.0;
+        for _ in 0..steps {
+            let before = state.clone();
+            for stage in 0..2 {
+                wall.conductances(&state, &|_| 0.026, &mut now);
+                let face = wall.inner_response(&state, step, &now, 0.0);
+                rise = face.base + face.resistance * FLUX - ROOM;
+                let fluxes = Fluxes { inner: FLUX, outer: 0.0 };
+                wall.advance(&state, step, (&now, fluxes), &mut new);
+                state.clone_from(&new);
+                if stage == 0 {
+                    for (now, before) in state.iter_mut().zip(&before) {
+                        *now = before + (1.0 - gamma) / gamma * (*now - before);
+                    }
+                }
+            }
+        }
+        rise
+    }
+
+    #[test]
+    fn a_thick_wall_follows_the_semi_infinite_solid() {
+        let layer = Layer::plane(&BRICK, 0.40, 24).growing(1.15);
+        let wall = Layers::new(&[layer], None, Back::Adiabatic);
+        for time in [1200.0, 3600.0, 7200.0] {
+            let exact =
+                FLUX * semi_infinite_resistance(1.05, BRICK.volumetric_heat_capacity(), time);
+            let found = rise(&wall, time, 24);
+            assert!((found / exact - 1.0).abs() < 5e-3, "{time} s: {found} K, {exact} K");
+        }
+    }
+
+    #[test]
+    fn a_slab_follows_the_series_of_a_finite_one() {
+        let wall = Layers::new(&[Layer::plane(&BRICK, 0.032, 8)], None, Back::Adiabatic);
+        for time in [600.0, 2400.0, 7200.0] {
+            let exact =
+                FLUX * slab_resistance(0.032, 1.05, BRICK.volumetric_heat_capacity(), time);
+            let found = rise(&wall, time, 24);
+            assert!((found / exact - 1.0).abs() < 5e-3, "{time} s: {found} K, {exact} K");
+        }
+    }
+
+    /// Steady: the flux meets the resistances of core, gap and facing in series, and of a film.
+    #[test]
+    fn a_composite_wall_comes_to_the_resistances_in_series() {
+        let layers = [
+            Layer::plane(&BRICK, 0.114, 6),
+            Layer { conductivity: 0.78, ..Layer::plane(&BRICK, 0.115, 5) },
+        ];
+        let gap = Gap { width: 0.006, emissivity: 0.9 };
+        let back = Back::Film { conductance: 8.0, ambient: ROOM };
+        let wall = Layers::new(&layers, Some(gap), back);
+        let flux = 300.0;
+        let mut now = Conductances::default();
+        let mut state = vec![ROOM; wall.nodes()];
+        let mut new = state.clone();
+        for _ in 0..400 {
+            wall.conductances(&state, &|_| 0.03, &mut now);
+            let fluxes = Fluxes { inner: flux, outer: 0.0 };
+            wall.advance(&state, 36_000.0, (&now, fluxes), &mut new);
+            state.clone_from(&new);
+        }
+        let outer = ROOM + flux / 8.0;
+        assert!((wall.outer_face(&state, &now) - outer).abs() < 1e-3);
+        let inside_facing = outer + flux * 0.115 / 0.78;
+        // The gap by fixed point on its own mean temperature.
+        let mut outside_core = inside_facing;
+        for _ in 0..50 {
+            let mean = 0.5 * (inside_facing + outside_core);
+            outside_core = inside_facing + flux / gap.conductance(mean, 0.03);
+        }
+        let exact = outside_core + flux * 0.114 / 1.05;
+        let face = wall.inner_response(&state, 1e9, &now, 0.0);
+        let found = face.base + face.resistance * flux;
+        // The wall takes the mean of the nodes beside the gap for the mean of its sides.
+        assert!((found - exact).abs() < 0.005 * (exact - ROOM), "{found} K, {exact} K");
+    }
+
+    /// On an area that grows to 1.5 of the inner one, the resistance is that of a wedge:
+    /// thickness over conductivity and logarithmic mean area.
+    #[test]
+    fn a_spreading_wall_has_the_resistance_of_a_wedge() {
+        let layer = Layer::plane(&BRICK, 0.1, 40).spreading(1.0, 1.5);
+        let back = Back::Film { conductance: 1e9, ambient: ROOM };
+        let wall = Layers::new(&[layer], None, back);
+        let mut now = Conductances::default();
+        wall.conductances(&vec![ROOM; wall.nodes()], &|_| 0.03, &mut now);
+        let face = wall.inner_response(&vec![ROOM; wall.nodes()], 1e12, &now, 0.0);
+        let mean_area = 0.5 / libm::log(1.5);
+        let exact = 0.1 / (1.05 * mean_area);
+        assert!((face.resistance / exact - 1.0).abs() < 1e-3, "{}", face.resistance / exact);
+    }
+
+    /// Both faces of a slab heated alike: the middle passes no heat, as in a slab of half the
+    /// thickness.
+    #[test]
+    fn a_slab_between_two_gases_is_symmetric() {
+        let wall = Layers::new(&[Layer::plane(&BRICK, 0.064, 6)], None, Back::Gas);
+        let old = vec![ROOM; wall.nodes()];
+        let mut now = Conductances::default();
+        wall.conductances(&old, &|_| 0.03, &mut now);
+        let inner = wall.inner_response(&old, 300.0, &now, FLUX);
+        let outer = wall.outer_response(&old, 300.0, &now, FLUX);
+        assert!((inner.base - outer.base).abs() < 1e-9);
+        assert!((inner.resistance - outer.resistance).abs() < 1e-12);
+        let mut new = old.clone();
+        let fluxes = Fluxes { inner: FLUX, outer: FLUX };
+        wall.advance(&old, 300.0, (&now, fluxes), &mut new);
+        let stored = wall.heat(&new, ROOM);
+        assert!((stored / (2.0 * FLUX * 300.0) - 1.0).abs() < 1e-12);
+    }
+}
