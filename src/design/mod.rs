@@ -2,6 +2,7 @@
 
 pub mod document;
 pub mod field;
+mod frozen;
 pub mod link;
 pub mod material;
 
