@@ -180,6 +180,11 @@ pub const CHIMNEY_ENTRY_WINDOW: Source = practice(
 pub const CHIMNEY_CLASS: Source = memory(
     "EN 1443 designation (T400, T600); in North America residential type, 1000 F (538 C) continuous",
 );
+/// Gas at the peak of a firing against the rating of the chimney.
+pub const CHIMNEY_PEAK: Source = seen(
+    "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
+     mean; ratings after EN 1443 (T400, T600) and, in North America, 1000 F (538 C), from memory",
+);
 /// Reserve of draft.
 pub const DRAFT_RESERVE: Source =
     practice("Draft margin when hot of at least 3 Pa and 15 % of the losses");

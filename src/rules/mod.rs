@@ -8,7 +8,7 @@ mod firebox;
 mod gas;
 mod inputs;
 
-pub use gas::ENTRY_WINDOW;
+pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 
 use crate::analysis::Analysis;
 use crate::design::Design;
@@ -90,7 +90,7 @@ pub enum Rule {
     NoRunningFlow,
     /// A second state in which the fire could stall.
     SecondFlow,
-    /// Gas into the chimney hotter than its rating.
+    /// Gas into the chimney hotter than its rating, at the peak of a firing.
     GasAboveChimneyRating,
     /// Gas into the chimney so hot that wood is wasted.
     GasWasteful,

@@ -1,8 +1,8 @@
 //! English sentences of the findings.
 
 use super::label;
-use crate::rules::{Figure, Finding, Rule};
-use crate::units::{System, figure};
+use crate::rules::{Figure, Finding, PEAK_ALLOWANCE, Rule};
+use crate::units::{System, difference, figure};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,14 +21,14 @@ pub fn finding(finding: &Finding, system: System) -> Text {
     let found = show(finding.found);
     let limit = finding.limit.map(show).unwrap_or_default();
     Text {
-        title: title(finding, &found, &limit),
+        title: title(finding, &found, &limit, system),
         reason: reason(finding.rule),
         remedy: remedy(finding.rule),
     }
 }
 
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
-fn title(finding: &Finding, found: &str, limit: &str) -> String {
+fn title(finding: &Finding, found: &str, limit: &str, system: System) -> String {
     match finding.rule {
         Rule::DraftNegative => {
             format!("The chimney does not pull enough: the draft margin is {found}.")
@@ -45,7 +45,11 @@ fn title(finding: &Finding, found: &str, limit: &str) -> String {
             )
         }
         Rule::GasAboveChimneyRating => {
-            format!("Gas enters the chimney at {found}; the chimney is rated for {limit}.")
+            let more = difference(PEAK_ALLOWANCE, system);
+            format!(
+                "Gas enters the chimney at {found}, and up to {more} more at the peak of a \
+                 firing; the chimney is rated for {limit}."
+            )
         }
         Rule::GasWasteful => {
             format!(
