@@ -185,6 +185,14 @@ pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
      mean; ratings after EN 1443 (T400, T600) and, in North America, 1000 F (538 C), from memory",
 );
+/// Outdoors when the least draft is checked.
+pub const MILD_DAY: Source =
+    memory("EN 13384-1: 15 C outdoors where the least draft of a chimney is checked");
+/// Suction of a house against its chimney.
+pub const HOUSE_SUCTION: Source = memory(
+    "EN 13384-1: 4 Pa for the supply of air from a room without openings of its own, as the least \
+     suction of a house that is judged",
+);
 /// Reserve of draft.
 pub const DRAFT_RESERVE: Source =
     practice("Draft margin when hot of at least 3 Pa and 15 % of the losses");

@@ -146,9 +146,11 @@ fn usual() -> impl Strategy<Value = Design> {
 }
 
 fn fire(design: &Design) -> Result<HeightOfFire, TestCaseError> {
-    analyze(design)
-        .map(|analysis| analysis.height_of_fire)
-        .map_err(|failure| TestCaseError::fail(format!("{failure:?}")))
+    analyzed(design).map(|analysis| analysis.height_of_fire)
+}
+
+fn analyzed(design: &Design) -> Result<Analysis, TestCaseError> {
+    analyze(design).map_err(|failure| TestCaseError::fail(format!("{failure:?}")))
 }
 
 /// All numbers in an analysis, by their names in files.
@@ -439,6 +441,32 @@ fn a_strip_has_ten_columns_and_never_panics() {
         }
         Ok(())
     });
+}
+
+// ---------------------------------------------------------------- other conditions
+
+#[test]
+fn the_mild_day_is_the_design_on_a_mild_day() {
+    let seen = std::cell::Cell::new(0);
+    holds(60, &usual(), |design| {
+        let conditions = analyzed(&design)?.conditions;
+        let mut mild = design.clone();
+        let site = &mut mild.site;
+        site.outdoor_temperature = site.outdoor_temperature.max(kelvin(15.0));
+        site.house_suction = site.house_suction.max(4.0);
+        let there = fire(&mild)?;
+        let here = &conditions.mild_day;
+        prop_assert!((here.stated.margin - there.margin).abs() < 1e-9);
+        prop_assert!((here.stated.draft - there.draft).abs() < 1e-9);
+        prop_assert!((here.stated.chimney_mouth_gas - there.chimney_mouth_gas).abs() < 1e-9);
+        prop_assert_eq!(here.natural_flows.len(), there.natural_flows.len());
+        for (here, there) in here.natural_flows.iter().zip(&there.natural_flows) {
+            prop_assert!((here.excess_air_ratio / there.excess_air_ratio - 1.0).abs() < 1e-9);
+        }
+        seen.set(seen.get() + here.natural_flows.len());
+        Ok(())
+    });
+    assert!(seen.get() > 30, "only {} flows", seen.get());
 }
 
 // ---------------------------------------------------------------- trends

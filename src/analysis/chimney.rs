@@ -118,23 +118,40 @@ pub fn connector_channel<'a>(design: &Design, sinks: &'a [Sink]) -> Channel<'a> 
 pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> Flue {
     let chimney = &design.chimney;
     let room = design.site.room_temperature;
-    let height = chimney.mouth_height - exit_height;
     let connector = connector(design, stream, inlet);
-    let sinks_of =
-        |film, base| [Sink::alone(girth(chimney), base, wall_resistance(chimney, film))];
-    let inside = sinks_of(FILM_INDOORS, room);
-    let outside = sinks_of(FILM_OUTDOORS, design.site.outdoor_temperature);
-    let lower = flue_channel(design, exit_height, height - chimney.outdoor_length, &inside);
-    let upper = flue_channel(design, exit_height, chimney.outdoor_length, &outside);
+    let sinks = [Sink::alone(girth(chimney), room, wall_resistance(chimney, FILM_INDOORS))];
+    let length = indoor_length(chimney, exit_height);
+    let lower = flue_channel(design, exit_height, length, &sinks);
     let indoors = march(stream, &lower, connector.outlet);
-    let outdoors = if chimney.outdoor_length > 0.0 {
-        march(stream, &upper, indoors.outlet)
-    } else {
-        indoors.none_after()
-    };
+    let below = Flue { connector, indoors, outdoors: indoors, mouth_wall: indoors.wall };
+    flue_outdoors(design, stream, exit_height, &below, design.site.outdoor_temperature)
+}
+
+/// The same flue on a day of another outdoor temperature: only its outdoor part feels it.
+pub fn flue_outdoors(
+    design: &Design,
+    stream: &Stream,
+    exit_height: f64,
+    below: &Flue,
+    outdoors: f64,
+) -> Flue {
+    let chimney = &design.chimney;
+    let resistance = wall_resistance(chimney, FILM_OUTDOORS);
+    let sinks = [Sink::alone(girth(chimney), outdoors, resistance)];
+    let upper = flue_channel(design, exit_height, chimney.outdoor_length, &sinks);
+    let Flue { connector, indoors, .. } = *below;
+    let outdoors = outdoor_passage(stream, &upper, &indoors);
     // The mouth stands outdoors, however short the part is that does.
     let mouth_wall = wall_at(stream, &upper, outdoors.outlet);
     Flue { connector, indoors, outdoors, mouth_wall }
+}
+
+fn outdoor_passage(stream: &Stream, upper: &Channel<'_>, indoors: &Passage) -> Passage {
+    if upper.length > 0.0 { march(stream, upper, indoors.outlet) } else { indoors.none_after() }
+}
+
+fn indoor_length(chimney: &Chimney, exit_height: f64) -> f64 {
+    chimney.mouth_height - exit_height - chimney.outdoor_length
 }
 
 /// Inner girth of the flue (m).

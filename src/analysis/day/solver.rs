@@ -10,6 +10,7 @@ use super::layers::{Conductances, Fluxes, Response};
 use super::{Setup, Without};
 use crate::analysis::Failure;
 use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
+use crate::analysis::conditions::Weather;
 use crate::analysis::draft::{Flow, Ledger, ledger};
 use crate::analysis::fire::{
     Burn, Feed, Firebox, GLASS_EXCHANGE, balance, black, through_glass,
@@ -316,6 +317,7 @@ impl<'a> Solver<'a> {
             flue: &flue,
             air: instant.air_flow,
             inlet_area: instant.inlet_area.max(1e-9),
+            weather: Weather::stated(self.design),
         };
         let ledger = ledger(self.design, &flow);
         let Stream { gas, mass_flow, .. } = &instant.stream;
@@ -392,11 +394,8 @@ impl<'a> Solver<'a> {
         // Without fire the walls look out through the glass.
         let (glass, _) = self.design.firebox.door_parts();
         let exchange = if self.setup.lacks(Without::Glass) { 0.0 } else { GLASS_EXCHANGE };
-        let window = if instant.burning {
-            0.0
-        } else {
-            glass * through_glass(exchange, mean, room)
-        };
+        let window =
+            if instant.burning { 0.0 } else { glass * through_glass(exchange, mean, room) };
         let received = emission * mean - window / area;
         let mut bounds = (room, instant.hottest);
         let mut sinks = Vec::with_capacity(self.body.firebox.len());
