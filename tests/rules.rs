@@ -138,8 +138,10 @@ fn draft_is_judged_with_four_pascals_of_house_suction() {
         design.site.house_suction = entered;
         let analysis = analyze(&design).unwrap();
         let conditions = &analysis.conditions;
-        let suction = conditions.mild_day.stated.house_suction;
-        assert_eq!(suction.to_bits(), f64::to_bits(least));
+        let start = &conditions.cold_start;
+        for state in [&conditions.mild_day.stated, &start.design_day, &start.mild_day] {
+            assert_eq!(state.house_suction.to_bits(), f64::to_bits(least));
+        }
         let ledger = analysis.height_of_fire.ledger.last().unwrap();
         assert!((ledger.pascals + entered).abs() < 1e-12, "the ledger keeps what was entered");
     }
@@ -176,6 +178,20 @@ fn a_heater_without_a_running_flow_is_not_built() {
         set_flows(&mut case, day, &[]);
         assert!(case.finding(Rule::NoRunningFlow(day)).is_none());
     }
+}
+
+#[test]
+fn a_kindling_fire_draws_in_the_cold_heater() {
+    let set = |cold: f64, mild: f64| {
+        let mut case = Case::new();
+        let start = &mut case.analysis.conditions.cold_start;
+        (start.design_day.margin, start.mild_day.margin) = (cold, mild);
+        let severity = |rule| case.finding(rule).map(|finding| finding.severity);
+        [COLD, MILD].map(|day| severity(Rule::ColdStartWeak(day)))
+    };
+    assert_eq!(set(1e-6, 1e-6), [None, None]);
+    assert_eq!(set(1e-6, -1e-6), [None, Some(LOOK)]);
+    assert_eq!(set(-1e-6, -5.0), [Some(STOP), None]);
 }
 
 #[test]

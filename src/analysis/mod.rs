@@ -62,7 +62,7 @@ pub enum Failure {
 pub struct Analysis {
     /// The instant that stands for the firing.
     pub height_of_fire: HeightOfFire,
-    /// Where its draft is smaller: a mild day.
+    /// Where its draft is smaller: a mild day, and the kindling in cold masonry.
     pub conditions: Conditions,
     /// The heater in its house.
     pub house: House,
@@ -262,6 +262,8 @@ pub fn analyze(design: &Design) -> Result<Analysis, Failure> {
     let finite = [
         height_of_fire.margin,
         conditions.mild_day.stated.margin,
+        conditions.cold_start.design_day.margin,
+        conditions.cold_start.mild_day.margin,
         height_of_fire.efficiency_lower,
         height_of_fire.chimney_mouth_wall,
         height_of_fire.dew_point,

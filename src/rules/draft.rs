@@ -7,7 +7,7 @@ use crate::analysis::draft::NaturalFlow;
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::physics::air;
-use crate::sources::{DRAFT_RESERVE, EN_15544_AIR, EN_15544_SPEED};
+use crate::sources::{COLD_START, DRAFT_RESERVE, EN_15544_AIR, EN_15544_SPEED};
 use crate::units::Quantity;
 
 /// Draft that must be to spare when hot (Pa).
@@ -22,6 +22,7 @@ pub const INFLOW: f64 = 4.0;
 pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
     findings.extend(margin(design, analysis));
     findings.extend(flows(design, analysis));
+    findings.extend(cold_start(design, analysis));
     speeds(analysis, findings);
     inflow(design, analysis, findings);
 }
@@ -150,6 +151,27 @@ fn flows(design: &Design, analysis: &Analysis) -> Option<Finding> {
         limit: None,
         lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
         source: &DRAFT_RESERVE,
+    })
+}
+
+/// A kindling fire must draw while everything is cold.
+fn cold_start(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let start = &analysis.conditions.cold_start;
+    let (day, severity, margin) = if start.design_day.margin < 0.0 {
+        (Day::Design, Severity::DoNotBuild, start.design_day.margin)
+    } else if start.mild_day.margin < 0.0 {
+        (Day::Mild, Severity::LookAgain, start.mild_day.margin)
+    } else {
+        return None;
+    };
+    Some(Finding {
+        rule: Rule::ColdStartWeak(Judged::new(design, day)),
+        severity,
+        place: Place::ChimneyInlet,
+        found: pressure(margin),
+        limit: Some(pressure(0.0)),
+        lever: Some(Lever { field: FieldId::RunCount, raise: false }),
+        source: &COLD_START,
     })
 }
 

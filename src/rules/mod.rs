@@ -121,6 +121,8 @@ pub enum Rule {
     SecondFlow(Judged),
     /// A single flow that does not hold itself.
     UnheldFlow(Judged),
+    /// A kindling fire does not draw in the cold heater.
+    ColdStartWeak(Judged),
     /// Gas into the chimney hotter than its rating, at the peak of a firing.
     GasAboveChimneyRating,
     /// Gas into the chimney so hot that wood is wasted.
@@ -184,6 +186,7 @@ impl Rule {
             Self::NoRunningFlow(_) => "no-running-flow",
             Self::SecondFlow(_) => "second-flow",
             Self::UnheldFlow(_) => "unheld-flow",
+            Self::ColdStartWeak(_) => "cold-start-weak",
             Self::GasAboveChimneyRating => "gas-above-chimney-rating",
             Self::GasWasteful => "gas-wasteful",
             Self::GasWarm => "gas-warm",
@@ -221,6 +224,7 @@ impl Rule {
             | Self::NoRunningFlow(_)
             | Self::SecondFlow(_)
             | Self::UnheldFlow(_)
+            | Self::ColdStartWeak(_)
             | Self::GasSlow
             | Self::GasFast
             | Self::InletFast => Question::Draw,

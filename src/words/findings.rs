@@ -57,6 +57,12 @@ fn title(finding: &Finding, found: &str, limit: &str, system: System) -> String 
             on(judged, system),
             suction(judged, system)
         ),
+        Rule::ColdStartWeak(judged) => format!(
+            "A kindling fire does not draw while the heater is cold{}: its draft margin is \
+             {found}{}.",
+            on(judged, system),
+            suction(judged, system)
+        ),
         Rule::GasAboveChimneyRating => {
             let more = difference(PEAK_ALLOWANCE, system);
             format!(
@@ -170,6 +176,9 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::UnheldFlow(_) => {
             "Below it the heater smokes; above it nothing but the air opening holds the fire back."
         }
+        Rule::ColdStartWeak(_) => {
+            "Until the flue is warm, smoke and carbon monoxide come into the room."
+        }
         Rule::GasAboveChimneyRating => "The chimney can crack and set the house on fire.",
         Rule::GasWasteful | Rule::GasWarm => {
             "Heat that was paid for leaves through the chimney."
@@ -207,6 +216,10 @@ const fn remedy(rule: Rule) -> &'static str {
         }
         Rule::NoRunningFlow(_) | Rule::SecondFlow(_) | Rule::UnheldFlow(_) => {
             "Raise the chimney or drop a run."
+        }
+        Rule::ColdStartWeak(_) => {
+            "Warm the flue first, with burning newspaper at the cleanout, before every cold start; \
+             or fit a bypass damper, raise the chimney, or drop a run."
         }
         Rule::GasAboveChimneyRating => {
             "Add a run, lengthen the runs, or take a chimney with a higher rating."

@@ -23,7 +23,7 @@ use crate::units::{Quantity, System, editable, figure, unit_of};
 pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
-    "Not checked here: cold start, wind, soot and ash in the runs, the peak of a firing but for an allowance \
+    "Not checked here: wind, soot and ash in the runs, the peak of a firing but for an allowance \
      on the chimney's rating; connector, framing around the chimney, floor and hearth, what lies \
      below the heater, surface temperatures.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",

@@ -24,7 +24,7 @@ pub struct Report {
     pub answers: Answers,
     /// The instant that stands for the firing.
     pub height_of_fire: HeightOfFire,
-    /// Where the draft is smaller: a mild day.
+    /// Where the draft is smaller: a mild day, and the kindling in cold masonry.
     pub conditions: Conditions,
     /// The heater in its house.
     pub house: House,
