@@ -119,6 +119,9 @@ pub const CARSLAW_JAEGER_1959: Source =
 pub const SURFACE_EMISSION: Source = memory(
     "Radiation and turbulent natural convection, 1.31 (T_s - T_r)^(4/3) W/m2, textbook form",
 );
+/// Forced and natural convection together.
+pub const CHURCHILL_1977: Source =
+    memory("Churchill, AIChE J. 23 (1977) 10-16: sum of the cubes of the Nusselt numbers");
 /// Sudden changes of section.
 pub const BORDA_CARNOT: Source = memory("Borda-Carnot: sudden expansion, contraction, inlet");
 /// Properties of fireclay and insulating brick.
@@ -179,6 +182,24 @@ pub const CHIMNEY_ENTRY_WINDOW: Source = practice(
 /// Chimney designation.
 pub const CHIMNEY_CLASS: Source = memory(
     "EN 1443 designation (T400, T600); in North America residential type, 1000 F (538 C) continuous",
+);
+/// Gas at the peak of a firing against the rating of the chimney.
+pub const CHIMNEY_PEAK: Source = seen(
+    "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
+     mean; ratings after EN 1443 (T400, T600) and, in North America, 1000 F (538 C), from memory",
+);
+/// Outdoors when the least draft is checked.
+pub const MILD_DAY: Source =
+    memory("EN 13384-1: 15 C outdoors where the least draft of a chimney is checked");
+/// Suction of a house against its chimney.
+pub const HOUSE_SUCTION: Source = memory(
+    "EN 13384-1: 4 Pa for the supply of air from a room without openings of its own, as the least \
+     suction of a house that is judged",
+);
+/// First fire in cold masonry.
+pub const COLD_START: Source = practice(
+    "Cold start: a kindling fire of 1-2 kg/h with excess air of 4-6 and gas of about 250 C draws \
+     while masonry and flue are cold",
 );
 /// Reserve of draft.
 pub const DRAFT_RESERVE: Source =

@@ -172,6 +172,13 @@ pub fn figure(value: f64, quantity: Quantity, system: System) -> String {
     }
 }
 
+/// A difference of temperatures (K) with its unit.
+pub fn difference(kelvins: f64, system: System) -> String {
+    let unit = unit_of(Quantity::Temperature, system);
+    let symbol = if system == System::Metric { "K" } else { unit.symbol };
+    format!("{:.0} {symbol}", kelvins / unit.factor)
+}
+
 /// A figure without its unit, in the digits that suit it.
 pub fn number(value: f64, quantity: Quantity, system: System) -> String {
     let decimals = unit_of(quantity, system).decimals;
@@ -283,6 +290,8 @@ mod tests {
             assert_eq!(celsius(kelvin(t)).to_bits(), f64::to_bits(t));
         }
         assert_eq!(figure(kelvin(100.0), Quantity::Temperature, System::Us), "212 °F");
+        assert_eq!(difference(100.0, System::Us), "180 °F");
+        assert_eq!(difference(100.0, System::Metric), "100 K");
         assert_eq!(figure(-0.01, Quantity::Pressure, System::Metric), "0.0 Pa");
     }
 }

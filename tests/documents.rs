@@ -85,6 +85,24 @@ fn every_file_opens_and_keeps_what_it_states() {
     }
 }
 
+/// What a file leaves out means what it meant when the first link was made, as that link's own
+/// record says, and not what the demonstration is today.
+#[test]
+fn what_a_file_leaves_out_never_changes() {
+    let meanings: Value = serde_json::from_str(&corpus("links-1.json")).unwrap();
+    let mut expected = meanings["demonstration"].clone();
+    expected["name"] = "".into();
+    let empty = document::read("{\"heater_design_version\": 1}").unwrap();
+    states(&expected, &as_file(&empty.design), "an empty file");
+
+    let partial = document::read(&corpus("file-1-partial.json")).unwrap();
+    expected["fire"]["charge_kg"] = 11.into();
+    expected["path"]["run_count"] = 4.into();
+    expected["path"]["runs"] = serde_json::json!([{ "width_m": 0.3 }]);
+    expected["chimney"]["mouth_height_m"] = 6.75.into();
+    states(&expected, &as_file(&partial.design), "the partial file");
+}
+
 /// The design of `file-1.json` and of the link `different`, typed by hand: no two numbers of it
 /// are alike, so that no input can take the place of another.
 #[expect(clippy::too_many_lines, reason = "one literal, a line per input")]

@@ -149,9 +149,11 @@ fn usual() -> impl Strategy<Value = Design> {
 }
 
 fn fire(design: &Design) -> Result<HeightOfFire, TestCaseError> {
-    analyze(design)
-        .map(|analysis| analysis.height_of_fire)
-        .map_err(|failure| TestCaseError::fail(format!("{failure:?}")))
+    analyzed(design).map(|analysis| analysis.height_of_fire)
+}
+
+fn analyzed(design: &Design) -> Result<Analysis, TestCaseError> {
+    analyze(design).map_err(|failure| TestCaseError::fail(format!("{failure:?}")))
 }
 
 /// All numbers in an analysis, by their names in files.
@@ -442,6 +444,88 @@ fn a_strip_has_ten_columns_and_never_panics() {
         }
         Ok(())
     });
+}
+
+// ---------------------------------------------------------------- other conditions
+
+#[test]
+fn the_mild_day_is_the_design_on_a_mild_day() {
+    let seen = std::cell::Cell::new(0);
+    holds(60, &usual(), |design| {
+        let conditions = analyzed(&design)?.conditions;
+        let mut mild = design.clone();
+        let site = &mut mild.site;
+        site.outdoor_temperature = site.outdoor_temperature.max(kelvin(15.0));
+        site.house_suction = site.house_suction.max(4.0);
+        let there = fire(&mild)?;
+        let here = &conditions.mild_day;
+        prop_assert!((here.stated.margin - there.margin).abs() < 1e-9);
+        prop_assert!((here.stated.draft - there.draft).abs() < 1e-9);
+        prop_assert!((here.stated.chimney_mouth_gas - there.chimney_mouth_gas).abs() < 1e-9);
+        prop_assert_eq!(here.natural_flows.len(), there.natural_flows.len());
+        for (here, there) in here.natural_flows.iter().zip(&there.natural_flows) {
+            prop_assert!((here.excess_air_ratio / there.excess_air_ratio - 1.0).abs() < 1e-9);
+        }
+        seen.set(seen.get() + here.natural_flows.len());
+        Ok(())
+    });
+    assert!(seen.get() > 30, "only {} flows", seen.get());
+}
+
+#[test]
+fn a_cold_start_lies_between_its_walls_and_its_fire() {
+    holds(300, &possible(), |design| {
+        let Ok(analysis) = analyze(&design) else {
+            return Ok(());
+        };
+        let start = analysis.conditions.cold_start;
+        let room = design.site.room_temperature;
+        for state in [start.design_day, start.mild_day] {
+            let coldest = room.min(state.outdoors) - 1e-6;
+            let hottest = room.max(state.outdoors).max(start.firebox_outlet) + 1e-6;
+            for gas in [state.runs_outlet, state.chimney_mouth_gas] {
+                prop_assert!(coldest <= gas && gas <= hottest, "{gas} K");
+            }
+        }
+        prop_assert!((start.design_day.runs_outlet - start.mild_day.runs_outlet).abs() < 1e-12);
+        // A heater stands below its mouth, so that air of less density outdoors pulls less.
+        prop_assert!(start.mild_day.draft <= start.design_day.draft + 1e-9);
+        Ok(())
+    });
+}
+
+/// Ten runs of the longest take all heat from the kindling: what pulls is the column of the
+/// firebox, then gas as cold as its walls. Hydrostatics of ideal gases, by hand.
+#[test]
+fn after_long_cold_runs_only_the_firebox_and_the_warm_house_pull() {
+    let mut design = Design::demonstration();
+    design.site.altitude = 0.0;
+    design.site.outdoor_temperature = kelvin(-10.0);
+    design.path.layout = Layout::Bench;
+    design.path.run_count = MOST_RUNS;
+    design.path.run_length = 4.0;
+    design.chimney.outdoor_length = 0.0;
+    let state = analyze(&design).unwrap().conditions.cold_start.design_day;
+    let room = design.site.room_temperature;
+    near(state.runs_outlet, room, 0.05);
+
+    let wood = design.fire.species.ultimate();
+    let burned = flue_gas(&wood, design.fire.moisture_fraction, 5.0);
+    // 1.5 kg of wood in an hour.
+    near(state.gas_flow, burned.gas_per_fuel * 1.5 / 3600.0, 1e-9);
+    let density = |molar_mass: f64, t: f64| 101_325.0 * molar_mass / (8.314_462_6 * t);
+    let outdoors = density(DRY_AIR.molar_mass(), kelvin(-10.0));
+    let gas = |t: f64| density(burned.composition.molar_mass(), t);
+    let axis = 0.5 * design.path.run_height;
+    let firebox = outdoors - gas(kelvin(250.0));
+    let house = outdoors - gas(room);
+    let rise = design.chimney.mouth_height - axis;
+    near(state.draft, 9.806_65 * (axis * firebox + rise * house), 0.01);
+}
+
+#[track_caller]
+fn near(found: f64, expected: f64, allowed: f64) {
+    assert!((found - expected).abs() < allowed, "{found} instead of {expected}");
 }
 
 // ---------------------------------------------------------------- trends

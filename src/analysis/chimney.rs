@@ -6,7 +6,7 @@ use crate::design::{Chimney, Design, FlueShape};
 use crate::physics::conduction::cylinder_resistance;
 use crate::physics::convection::{Duct, NUSSELT_LAMINAR_ROUND, nusselt_laminar_rectangle};
 use crate::physics::pressure::{LAMINAR_FRICTION_ROUND, laminar_friction_rectangle};
-use crate::physics::surface::emission;
+use crate::physics::surface::{emission, natural_film};
 
 /// Outside film inside a building (W/m2K).
 ///
@@ -118,23 +118,77 @@ pub fn connector_channel<'a>(design: &Design, sinks: &'a [Sink]) -> Channel<'a> 
 pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> Flue {
     let chimney = &design.chimney;
     let room = design.site.room_temperature;
-    let height = chimney.mouth_height - exit_height;
     let connector = connector(design, stream, inlet);
-    let sinks_of =
-        |film, base| [Sink::alone(girth(chimney), base, wall_resistance(chimney, film))];
-    let inside = sinks_of(FILM_INDOORS, room);
-    let outside = sinks_of(FILM_OUTDOORS, design.site.outdoor_temperature);
-    let lower = flue_channel(design, exit_height, height - chimney.outdoor_length, &inside);
-    let upper = flue_channel(design, exit_height, chimney.outdoor_length, &outside);
+    let sinks = [Sink::alone(girth(chimney), room, wall_resistance(chimney, FILM_INDOORS))];
+    let length = indoor_length(chimney, exit_height);
+    let lower = flue_channel(design, exit_height, length, &sinks);
     let indoors = march(stream, &lower, connector.outlet);
-    let outdoors = if chimney.outdoor_length > 0.0 {
-        march(stream, &upper, indoors.outlet)
-    } else {
-        indoors.none_after()
-    };
+    let below = Flue { connector, indoors, outdoors: indoors, mouth_wall: indoors.wall };
+    flue_outdoors(design, stream, exit_height, &below, design.site.outdoor_temperature)
+}
+
+/// The same flue on a day of another outdoor temperature: only its outdoor part feels it.
+pub fn flue_outdoors(
+    design: &Design,
+    stream: &Stream,
+    exit_height: f64,
+    below: &Flue,
+    outdoors: f64,
+) -> Flue {
+    let chimney = &design.chimney;
+    let resistance = wall_resistance(chimney, FILM_OUTDOORS);
+    let sinks = [Sink::alone(girth(chimney), outdoors, resistance)];
+    let upper = flue_channel(design, exit_height, chimney.outdoor_length, &sinks);
+    let Flue { connector, indoors, .. } = *below;
+    let outdoors = outdoor_passage(stream, &upper, &indoors);
     // The mouth stands outdoors, however short the part is that does.
     let mouth_wall = wall_at(stream, &upper, outdoors.outlet);
     Flue { connector, indoors, outdoors, mouth_wall }
+}
+
+/// The flue before it has taken any heat: walls at room temperature indoors, as cold as the air
+/// outdoors. The gas is stirred by its own cooling, see [`stirred`].
+pub fn cold_flue(
+    design: &Design,
+    stream: &Stream,
+    exit_height: f64,
+    inlet: f64,
+    outdoors: f64,
+) -> Flue {
+    let chimney = &design.chimney;
+    let room = design.site.room_temperature;
+    let (lower, upper) = (cold_wall(girth(chimney), room), cold_wall(girth(chimney), outdoors));
+    let pipe = connector_channel(design, &lower);
+    let duct = stirred(pipe.duct, stream, inlet, room);
+    let connector = march(stream, &Channel { duct, ..pipe }, inlet);
+    let gas = connector.outlet;
+    let lower = flue_channel(design, exit_height, indoor_length(chimney, exit_height), &lower);
+    let duct = stirred(lower.duct, stream, gas, room);
+    let indoors = march(stream, &Channel { duct, ..lower }, gas);
+    let upper = flue_channel(design, exit_height, chimney.outdoor_length, &upper);
+    let duct = stirred(upper.duct, stream, indoors.outlet, outdoors);
+    let above = outdoor_passage(stream, &Channel { duct, ..upper }, &indoors);
+    Flue { connector, indoors, outdoors: above, mouth_wall: outdoors }
+}
+
+/// A wall that is held at its temperature.
+pub fn cold_wall(girth: f64, temperature: f64) -> [Sink; 1] {
+    [Sink::alone(girth, temperature, 0.0)]
+}
+
+/// A duct whose gas is stirred by its own cooling at a wall, with the film that the gas has where
+/// it enters: a little more than along the way, so that the gas is rather too cold than too warm.
+pub fn stirred(duct: Duct, stream: &Stream, inlet: f64, wall: f64) -> Duct {
+    let film = natural_film((inlet - wall).abs());
+    duct.with_natural_convection(film, stream.gas.conductivity(0.5 * (inlet + wall)))
+}
+
+fn outdoor_passage(stream: &Stream, upper: &Channel<'_>, indoors: &Passage) -> Passage {
+    if upper.length > 0.0 { march(stream, upper, indoors.outlet) } else { indoors.none_after() }
+}
+
+fn indoor_length(chimney: &Chimney, exit_height: f64) -> f64 {
+    chimney.mouth_height - exit_height - chimney.outdoor_length
 }
 
 /// Inner girth of the flue (m).

@@ -1,6 +1,7 @@
 //! What pulls and what holds back, and the flows at which the two balance.
 
 use super::chimney::Flue;
+use super::conditions::Weather;
 use super::march::{Passage, Stream, dynamic_pressure};
 use super::path::Path;
 use super::{Failure, State, state_at};
@@ -78,6 +79,7 @@ pub(crate) struct Flow<'a> {
     /// Air taken in (kg/s), and the free area through which it comes (m2).
     pub air: f64,
     pub inlet_area: f64,
+    pub weather: Weather,
 }
 
 /// Loss of the turn into each run (Pa), on the faster of the two sections that it joins.
@@ -126,7 +128,7 @@ pub(crate) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
         (Item::ChimneyFriction, -flue_friction),
         (Item::Mouth, -mouth),
         (Item::Acceleration, -acceleration(flow, flue_area)),
-        (Item::HouseSuction, -design.site.house_suction),
+        (Item::HouseSuction, -flow.weather.suction),
     ];
     let entries: Vec<Entry> =
         items.into_iter().map(|(item, pascals)| Entry { item, pascals }).collect();
@@ -138,7 +140,7 @@ pub(crate) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
 /// Pull of the gas in firebox, rises between runs, and chimney (Pa), signed.
 fn columns(design: &Design, flow: &Flow<'_>) -> [f64; 3] {
     let Flow { stream, path, firebox_temperature, passages, flue, .. } = flow;
-    let outside = air::density(stream.pressure, design.site.outdoor_temperature);
+    let outside = air::density(stream.pressure, flow.weather.outdoors);
     let gas_density = |t: f64| stream.gas.density(stream.pressure, t);
     let pull = |rise: f64, density: f64| GRAVITY * rise * (outside - density);
     let first_rise = path.segments.first().map_or(0.0, |segment| segment.rise);
@@ -187,33 +189,63 @@ const POINTS: u32 = 16;
 /// On the logarithm of the excess air.
 const TOLERANCE: f64 = 5e-5;
 
-/// Finds every flow at which the heater balances with its air fully open, by a scan over the
-/// excess air and a bracketed root in each interval whose ends differ in sign.
-pub(super) fn natural_flows(design: &Design, path: &Path) -> Result<Vec<NaturalFlow>, Failure> {
-    let margin = |log_ratio: f64| -> Result<f64, Failure> {
-        let state: State = state_at(design, path, libm::exp(log_ratio))?;
-        Ok(state.ledger.margin())
-    };
+/// Finds every flow at which the heater balances with its air fully open, in the weather that the
+/// design states and in another one, by a scan over the excess air and a bracketed root in each
+/// interval whose ends differ in sign. One march serves both kinds of weather.
+pub(super) fn natural_flows(
+    design: &Design,
+    path: &Path,
+    other: Weather,
+) -> Result<[Vec<NaturalFlow>; 2], Failure> {
+    let stated = |state: &State| state.ledger.margin();
+    let changed = |state: &State| state.in_weather(design, path, other).1.margin();
     let (low, high) = (libm::log(SEARCHED.0), libm::log(SEARCHED.1));
     let step = (high - low) / f64::from(POINTS);
-    let mut flows = Vec::new();
-    let mut before = (low, margin(low)?);
-    for index in 1..=POINTS {
+    let mut points = [const { Vec::new() }; 2];
+    for index in 0..=POINTS {
         let at = low + step * f64::from(index);
-        let here = (at, margin(at)?);
-        if before.1 * here.1 < 0.0 {
-            // A failure inside the bracket cannot happen where both ends were found; NaN ends
-            // the search if it does.
-            let root = bracketed(before, here, TOLERANCE, |x| margin(x).unwrap_or(f64::NAN))
+        let state = state_at(design, path, libm::exp(at))?;
+        let [here, there] = &mut points;
+        here.push((at, stated(&state)));
+        there.push((at, changed(&state)));
+    }
+    let [here, there] = points;
+    let search = Search { design, path };
+    Ok([search.balances(&here, stated)?, search.balances(&there, changed)?])
+}
+
+/// A scan that is refined.
+struct Search<'a> {
+    design: &'a Design,
+    path: &'a Path,
+}
+
+impl Search<'_> {
+    /// The roots between the points of a scan, each the logarithm of an excess air with its margin.
+    fn balances(
+        &self,
+        points: &[(f64, f64)],
+        margin: impl Fn(&State) -> f64,
+    ) -> Result<Vec<NaturalFlow>, Failure> {
+        // A failure inside the bracket cannot happen where both ends were found; NaN ends the
+        // search if it does.
+        let margin_at = |x: f64| {
+            state_at(self.design, self.path, libm::exp(x)).map_or(f64::NAN, |s| margin(&s))
+        };
+        let mut flows = Vec::new();
+        for (before, here) in points.iter().zip(points.iter().skip(1)) {
+            if (before.1 < 0.0) == (here.1 < 0.0) {
+                continue;
+            }
+            let root = bracketed(*before, *here, TOLERANCE, margin_at)
                 .map_err(Failure::NaturalFlow)?;
-            let burn = super::fire::Burn::new(design, libm::exp(root));
+            let burn = super::fire::Burn::new(self.design, libm::exp(root));
             flows.push(NaturalFlow {
                 gas_flow_kg_per_s: burn.gas_flow(),
                 excess_air_ratio: burn.excess_air_ratio,
                 stable: here.1 < before.1,
             });
         }
-        before = here;
+        Ok(flows)
     }
-    Ok(flows)
 }

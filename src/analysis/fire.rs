@@ -48,11 +48,17 @@ pub struct Burn {
 impl Burn {
     /// The mean burn of a design at an excess air. Short of air, only so much wood burns.
     pub fn new(design: &Design, excess_air_ratio: f64) -> Self {
+        let rate = design.fire.charge / design.fire.burn_duration;
+        Self::at_rate(design, rate * excess_air_ratio.min(1.0), excess_air_ratio)
+    }
+
+    /// The wood of a design burning at a rate (kg/s).
+    pub fn at_rate(design: &Design, rate: f64, excess_air_ratio: f64) -> Self {
         let fire = &design.fire;
         let ultimate = fire.species.ultimate();
         let flue_gas = flue_gas(&ultimate, fire.moisture_fraction, excess_air_ratio.max(1.0));
         Self {
-            rate: fire.charge / fire.burn_duration * excess_air_ratio.min(1.0),
+            rate,
             excess_air_ratio,
             flue_gas,
             gas: Gas::new(flue_gas.composition),

@@ -1,10 +1,12 @@
-//! One design under one condition: the height of the fire.
+//! One design under one condition: the height of the fire; beside it `conditions` in which the
+//! same heater draws less.
 //!
 //! The height of the fire is an instant: burn rate = charge / burn duration, every heater wall at
 //! room temperature when lit, half of the burn over. Walls take heat as if the flux had been
 //! constant since; connector and chimney are steady.
 
 pub mod chimney;
+pub mod conditions;
 pub mod day;
 pub mod draft;
 pub mod fire;
@@ -21,6 +23,7 @@ use crate::physics::root::NoRoot;
 use crate::physics::vapor::dew_point;
 use crate::units::in_celsius;
 use chimney::{Flue, flue};
+use conditions::{Conditions, Weather, conditions};
 use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
 use fire::{Burn, Firebox, firebox};
 use march::{Channel, Passage, Sink, Stream, march};
@@ -59,6 +62,8 @@ pub enum Failure {
 pub struct Analysis {
     /// The instant that stands for the firing.
     pub height_of_fire: HeightOfFire,
+    /// Where its draft is smaller: a mild day, and the kindling in cold masonry.
+    pub conditions: Conditions,
     /// The heater in its house.
     pub house: House,
 }
@@ -251,16 +256,21 @@ pub fn analyze(design: &Design) -> Result<Analysis, Failure> {
     let path = path(design);
     let state = state_at(design, &path, design.fire.excess_air_ratio)?;
     let mut height_of_fire = read_off(design, &path, &state);
-    height_of_fire.natural_flows = natural_flows(design, &path)?;
+    let [natural_flows, mild_flows] = natural_flows(design, &path, Weather::mild(design))?;
+    height_of_fire.natural_flows = natural_flows;
+    let conditions = conditions(design, &path, &state, mild_flows);
     let finite = [
         height_of_fire.margin,
+        conditions.mild_day.stated.margin,
+        conditions.cold_start.design_day.margin,
+        conditions.cold_start.mild_day.margin,
         height_of_fire.efficiency_lower,
         height_of_fire.chimney_mouth_wall,
         height_of_fire.dew_point,
     ];
     if finite.iter().all(|value| value.is_finite()) {
         let house = house(design, &height_of_fire);
-        Ok(Analysis { height_of_fire, house })
+        Ok(Analysis { height_of_fire, conditions, house })
     } else {
         Err(Failure::NotFinite)
     }
@@ -303,6 +313,7 @@ pub(crate) fn state_at(
         flue: &flue,
         air: burn.air_flow(),
         inlet_area: design.firebox.inlet_area,
+        weather: Weather::stated(design),
     };
     let ledger = ledger(design, &flow);
     let turns = turn_losses(&flow);

@@ -1,6 +1,7 @@
 //! A design as a JSON file: versioned, in SI with the unit in each name.
 
 use super::field::{Choice, FIELDS, Field, FieldId, Kind, MOST_RUNS, Number, Problem, check};
+use super::frozen::design_1;
 use super::{Design, RunOverride};
 use crate::units::{Quantity, ZERO_CELSIUS, celsius, kelvin};
 use serde_json::{Map, Value, json};
@@ -116,7 +117,8 @@ fn set_number(number: &Number, design: &mut Design, value: &Value) -> Result<(),
     Ok(())
 }
 
-/// Reads a design file. Inputs that it lacks keep the value of the demonstration.
+/// Reads a design file. Inputs that it lacks mean what a link of version 1 means by leaving them
+/// out: values that are frozen.
 ///
 /// # Errors
 ///
@@ -133,7 +135,7 @@ pub fn read(text: &str) -> Result<Document, DocumentError> {
     if version > VERSION {
         return Err(DocumentError::UnknownVersion(version));
     }
-    let mut design = Design::demonstration();
+    let mut design = design_1();
     let wrong = |path: &str, expected: String| DocumentError::WrongKind {
         line: line_of(text, path),
         path: path.into(),
@@ -246,6 +248,7 @@ fn line_of(text: &str, path: &str) -> usize {
 
 /// JSON Schema of a design file, made from the catalog of inputs.
 pub fn schema(describe: impl Fn(FieldId) -> String) -> Value {
+    let missing = design_1();
     let mut groups = Map::new();
     for field in &FIELDS {
         let Some((group, key)) = field.path.split_once('.') else {
@@ -257,7 +260,7 @@ pub fn schema(describe: impl Fn(FieldId) -> String) -> Value {
         };
         if let Some(map) = entry.as_object_mut() {
             map.insert("description".into(), json!(describe(field.id)));
-            map.insert("default".into(), field_value(field, &Design::demonstration()));
+            map.insert("default".into(), field_value(field, &missing));
         }
         let properties = groups
             .entry(group.to_owned())

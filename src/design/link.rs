@@ -1,10 +1,10 @@
 //! A design as the fragment of a link: version, then deflated JSON with the defaults left out.
 //!
-//! The defaults of each version are frozen: change the demonstration as you like, an old link
-//! keeps its meaning.
+//! What a link leaves out is frozen with its version, see `frozen`.
 
 use super::document::{MOST_NAME, field_value, set_field};
 use super::field::{FIELDS, MOST_RUNS, check};
+use super::frozen::{defaults_1, design_1};
 use super::{Design, RunOverride};
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
@@ -18,9 +18,6 @@ pub const MOST_BYTES: usize = 16 * 1024;
 const MOST_INFLATED: usize = 256 * 1024;
 /// Effort of the compressor, 0 to 10.
 const EFFORT: u8 = 9;
-
-/// Values that links of version 1 leave out, by link key. Never to be changed.
-const DEFAULTS_1: &str = include_str!("link_defaults_1.json");
 
 /// Why a link cannot be opened.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
@@ -42,13 +39,9 @@ pub enum LinkError {
     Refused,
 }
 
-fn defaults() -> Map<String, Value> {
-    serde_json::from_str(DEFAULTS_1).unwrap_or_default()
-}
-
 /// The fragment of a design, without `#`.
 pub fn encode(design: &Design) -> String {
-    let frozen = defaults();
+    let frozen = defaults_1();
     let mut values = Map::new();
     values.insert("n".into(), json!(design.name));
     for field in &FIELDS {
@@ -102,13 +95,11 @@ pub fn decode(fragment: &str) -> Result<Design, LinkError> {
 }
 
 fn from_values(values: &Map<String, Value>) -> Result<Design, LinkError> {
-    let frozen = defaults();
-    let mut design = Design::demonstration();
+    let mut design = design_1();
     let name = values.get("n").and_then(Value::as_str).unwrap_or_default();
     design.name = name.chars().take(MOST_NAME).collect();
     for field in &FIELDS {
-        let value = values.get(field.link).or_else(|| frozen.get(field.link));
-        if let Some(value) = value {
+        if let Some(value) = values.get(field.link) {
             set_field(field, &mut design, value).map_err(|_| LinkError::Refused)?;
         }
     }

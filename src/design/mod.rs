@@ -2,6 +2,7 @@
 
 pub mod document;
 pub mod field;
+mod frozen;
 pub mod link;
 pub mod material;
 
@@ -430,7 +431,8 @@ impl Design {
     }
 
     #[expect(clippy::too_many_lines, reason = "one literal, a line per input")]
-    /// The demonstration: an invented farmhouse with a brick heater of five runs.
+    /// The demonstration: an invented farmhouse with a brick heater of five runs. Its chimney is
+    /// of the residential type, see [`crate::sources::CHIMNEY_CLASS`].
     pub fn demonstration() -> Self {
         Self {
             name: "North farmhouse".into(),
@@ -506,7 +508,7 @@ impl Design {
                 roughness: 0.0015,
                 mouth_coefficient: 0.5,
                 connector_length: 0.4,
-                rated_temperature: kelvin(400.0),
+                rated_temperature: kelvin(538.0),
                 duty: ChimneyDuty::Dry,
             },
             surroundings: Surroundings { side: 0.60, behind: 0.30, front: 1.50, above: 0.60 },

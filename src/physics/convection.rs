@@ -112,6 +112,22 @@ pub struct Duct {
 }
 
 impl Duct {
+    /// The duct with natural convection beside the laminar flow, by the rule of cubes (Churchill):
+    /// Nu^3 = Nu_laminar^3 + (h D/k)^3.
+    ///
+    /// * `film` h (W/m2K): of natural convection alone; `conductivity` k (W/mK): of the gas.
+    ///
+    /// # Source
+    ///
+    /// [`crate::sources::CHURCHILL_1977`].
+    #[must_use]
+    pub fn with_natural_convection(self, film: f64, conductivity: f64) -> Self {
+        let natural = film * self.hydraulic_diameter / conductivity;
+        let developed = self.laminar_nusselt;
+        let cubes = developed * developed * developed + natural * natural * natural;
+        Self { laminar_nusselt: libm::cbrt(cubes), ..self }
+    }
+
     /// Friction factor (Darcy) at a Reynolds number (–): [`friction_factor`] of this duct.
     pub fn friction_factor(&self, reynolds: f64) -> f64 {
         friction_factor(
@@ -165,6 +181,16 @@ mod tests {
         laminar_friction: 57.0,
         laminar_nusselt: 2.98,
     };
+
+    #[test]
+    fn natural_convection_joins_by_cubes() {
+        let duct = Duct { hydraulic_diameter: 0.2, laminar_nusselt: 3.0, ..DUCT };
+        // 2 W/m2K in 0.2 m of gas with 0.1 W/mK make a Nusselt number of 4; 27 + 64 = 91.
+        let stirred = duct.with_natural_convection(2.0, 0.1).laminar_nusselt;
+        assert!((stirred * stirred * stirred - 91.0).abs() < 1e-9);
+        let still = duct.with_natural_convection(0.0, 0.1).laminar_nusselt;
+        assert!((still - 3.0).abs() < 1e-12);
+    }
 
     #[test]
     fn heat_transfer_and_friction_have_no_step() {

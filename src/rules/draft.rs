@@ -1,11 +1,13 @@
 //! Will it draw?
 
-use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use super::{Day, Figure, Finding, Judged, Lever, Place, Rule, Severity};
 use crate::analysis::Analysis;
+use crate::analysis::conditions::LEAST_SUCTION;
+use crate::analysis::draft::NaturalFlow;
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::physics::air;
-use crate::sources::{DRAFT_RESERVE, EN_15544_AIR, EN_15544_SPEED};
+use crate::sources::{COLD_START, DRAFT_RESERVE, EN_15544_AIR, EN_15544_SPEED};
 use crate::units::Quantity;
 
 /// Draft that must be to spare when hot (Pa).
@@ -18,8 +20,9 @@ pub const GAS_SPEED: (f64, f64) = (1.2, 6.0);
 pub const INFLOW: f64 = 4.0;
 
 pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
-    margin(analysis, findings);
-    flows(analysis, findings);
+    findings.extend(margin(design, analysis));
+    findings.extend(flows(design, analysis));
+    findings.extend(cold_start(design, analysis));
     speeds(analysis, findings);
     inflow(design, analysis, findings);
 }
@@ -28,47 +31,148 @@ fn pressure(value: f64) -> Figure {
     Figure { value, quantity: Quantity::Pressure }
 }
 
-fn margin(analysis: &Analysis, findings: &mut Vec<Finding>) {
-    let fire = &analysis.height_of_fire;
-    let reserve = RESERVE.max(RESERVE_FRACTION * fire.losses);
-    let (rule, severity, limit) = if fire.margin < 0.0 {
-        (Rule::DraftNegative, Severity::DoNotBuild, 0.0)
-    } else if fire.margin < reserve {
-        (Rule::DraftReserveSmall, Severity::LookAgain, reserve)
-    } else {
-        return;
-    };
-    findings.push(Finding {
-        rule,
-        severity,
-        place: Place::ChimneyInlet,
-        found: pressure(fire.margin),
-        limit: Some(pressure(limit)),
-        lever: Some(Lever { field: FieldId::RunCount, raise: false }),
-        source: &DRAFT_RESERVE,
-    });
+/// The draft at the stated excess air as it is judged on one day.
+struct Hot {
+    judged: Judged,
+    margin: f64,
+    losses: f64,
 }
 
-fn flows(analysis: &Analysis, findings: &mut Vec<Finding>) {
+/// The day of the design and the mild day. The ledger of the first keeps the suction that was
+/// entered, its draft is judged with at least [`LEAST_SUCTION`]; the second has it within.
+fn hot_days(design: &Design, analysis: &Analysis) -> [Hot; 2] {
     let fire = &analysis.height_of_fire;
-    let count = u32::try_from(fire.natural_flows.len()).unwrap_or(u32::MAX);
-    let lever = Some(Lever { field: FieldId::MouthHeight, raise: true });
-    let finding = |rule, severity| Finding {
+    let mild = &analysis.conditions.mild_day.stated;
+    let raise = (LEAST_SUCTION - design.site.house_suction).max(0.0);
+    [
+        Hot {
+            judged: Judged::new(design, Day::Design),
+            margin: fire.margin - raise,
+            losses: fire.losses + raise,
+        },
+        Hot {
+            judged: Judged::new(design, Day::Mild),
+            margin: mild.margin,
+            losses: mild.losses,
+        },
+    ]
+}
+
+fn margin(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let judge = |hot: &Hot| {
+        let reserve = RESERVE.max(RESERVE_FRACTION * hot.losses);
+        let (rule, severity, limit) = if hot.margin < 0.0 {
+            (Rule::DraftNegative(hot.judged), Severity::DoNotBuild, 0.0)
+        } else if hot.margin < reserve {
+            (Rule::DraftReserveSmall(hot.judged), Severity::LookAgain, reserve)
+        } else {
+            return None;
+        };
+        Some(Finding {
+            rule,
+            severity,
+            place: Place::ChimneyInlet,
+            found: pressure(hot.margin),
+            limit: Some(pressure(limit)),
+            lever: Some(Lever { field: FieldId::RunCount, raise: false }),
+            source: &DRAFT_RESERVE,
+        })
+    };
+    let days = hot_days(design, analysis);
+    let found = days.iter().filter_map(judge);
+    // The worse of the two days: the heavier finding, then the smaller margin.
+    found.max_by(|a, b| {
+        a.severity.cmp(&b.severity).then(b.found.value.total_cmp(&a.found.value))
+    })
+}
+
+/// What the flows at which a heater balances mean for its fire, the worst last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Running {
+    /// It pulls more than any flow that was searched needs.
+    Beyond,
+    /// One flow that holds itself, with air enough.
+    Holds,
+    /// One flow that does not hold itself, and the fire is above it: less dies down, more runs up
+    /// to a flow beyond the search.
+    Unheld,
+    /// Several flows, at least one of which holds itself.
+    Several,
+    /// The fire falls to nothing, or to a flow that is short of air.
+    Stalls,
+}
+
+/// Sorts out the flows at which a heater balances.
+///
+/// * `flows`: from the smallest to the largest, stable and unstable in turn.
+/// * `margin` (Pa): at the excess air that the design states. Without any flow it has the sign of
+///   the whole search.
+fn running(flows: &[NaturalFlow], margin: f64) -> Running {
+    let largest = flows.iter().rfind(|flow| flow.stable);
+    let enough = largest.is_some_and(|flow| flow.excess_air_ratio >= 1.0);
+    match flows {
+        _ if margin < 0.0 && !enough => Running::Stalls,
+        [] => Running::Beyond,
+        [one] if one.stable => Running::Holds,
+        [_] => Running::Unheld,
+        _ => Running::Several,
+    }
+}
+
+/// The flows of the day of the design, with the suction that was entered, and of the mild day.
+fn flows(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let fire = &analysis.height_of_fire;
+    let mild = &analysis.conditions.mild_day;
+    let entered = Judged { suction_raised: false, ..Judged::new(design, Day::Design) };
+    let of_the_design = (entered, &fire.natural_flows, fire.margin);
+    let of_the_mild_day =
+        (Judged::new(design, Day::Mild), &mild.natural_flows, mild.stated.margin);
+    // Of two days alike the one of the design, as the last.
+    let days = [of_the_mild_day, of_the_design].into_iter();
+    let sorted = days.map(|(judged, flows, margin)| (running(flows, margin), judged, flows));
+    let (worst, judged, flows) = sorted.max_by_key(|(running, ..)| *running)?;
+    let count = f64::from(u32::try_from(flows.len()).unwrap_or(u32::MAX));
+    let balances = Figure { value: count, quantity: Quantity::Count };
+    let (rule, severity, found) = match worst {
+        Running::Beyond | Running::Holds => return None,
+        Running::Unheld => {
+            let ratio = flows.first().map_or(0.0, |flow| flow.excess_air_ratio);
+            let found = Figure { value: ratio, quantity: Quantity::Ratio };
+            (Rule::UnheldFlow(judged), Severity::LookAgain, found)
+        }
+        Running::Several => (Rule::SecondFlow(judged), Severity::LookAgain, balances),
+        Running::Stalls => (Rule::NoRunningFlow(judged), Severity::DoNotBuild, balances),
+    };
+    Some(Finding {
         rule,
         severity,
         place: Place::Whole,
-        found: Figure { value: f64::from(count), quantity: Quantity::Count },
+        found,
         limit: None,
-        lever,
+        lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
         source: &DRAFT_RESERVE,
+    })
+}
+
+/// A kindling fire must draw while everything is cold.
+fn cold_start(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let start = &analysis.conditions.cold_start;
+    let (day, severity, margin) = if start.design_day.margin < 0.0 {
+        (Day::Design, Severity::DoNotBuild, start.design_day.margin)
+    } else if start.mild_day.margin < 0.0 {
+        (Day::Mild, Severity::LookAgain, start.mild_day.margin)
+    } else {
+        return None;
     };
-    let starved = fire.running_flow().is_none_or(|flow| flow.excess_air_ratio < 1.0);
-    // A heater that pulls even at the largest flow that was searched has no root at all.
-    if starved && fire.margin < 0.0 {
-        findings.push(finding(Rule::NoRunningFlow, Severity::DoNotBuild));
-    } else if count > 1 {
-        findings.push(finding(Rule::SecondFlow, Severity::LookAgain));
-    }
+    Some(Finding {
+        rule: Rule::ColdStartWeak(Judged::new(design, day)),
+        severity,
+        place: Place::ChimneyInlet,
+        found: pressure(margin),
+        limit: Some(pressure(0.0)),
+        lever: Some(Lever { field: FieldId::RunCount, raise: false }),
+        source: &COLD_START,
+    })
 }
 
 fn speeds(analysis: &Analysis, findings: &mut Vec<Finding>) {
@@ -110,5 +214,47 @@ fn inflow(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
             lever: Some(Lever { field: FieldId::InletArea, raise: true }),
             source: &EN_15544_AIR,
         });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn flow(excess_air_ratio: f64, stable: bool) -> NaturalFlow {
+        NaturalFlow { gas_flow_kg_per_s: 0.03, excess_air_ratio, stable }
+    }
+
+    #[test]
+    fn without_a_balance_the_sign_of_the_margin_decides() {
+        assert_eq!(running(&[], 5.0), Running::Beyond);
+        assert_eq!(running(&[], -5.0), Running::Stalls);
+    }
+
+    #[test]
+    fn one_balance_holds_when_it_is_stable_and_has_air() {
+        // More air than stated, or less: either way the fire comes to it.
+        assert_eq!(running(&[flow(3.0, true)], 5.0), Running::Holds);
+        assert_eq!(running(&[flow(1.5, true)], -5.0), Running::Holds);
+        assert_eq!(running(&[flow(0.9, true)], -5.0), Running::Stalls, "short of air");
+    }
+
+    #[test]
+    fn one_unstable_balance_is_never_passed_over() {
+        // Stated above it: it draws, yet a small fire dies. Stated below it: it dies.
+        assert_eq!(running(&[flow(0.6, false)], 5.0), Running::Unheld);
+        assert_eq!(running(&[flow(3.0, false)], -5.0), Running::Stalls);
+    }
+
+    #[test]
+    fn several_balances_are_told_and_a_starved_one_stalls() {
+        let to_kindle = [flow(0.5, false), flow(3.0, true)];
+        assert_eq!(running(&to_kindle, 5.0), Running::Several);
+        assert_eq!(running(&to_kindle, -5.0), Running::Several);
+        assert_eq!(running(&[flow(0.4, false), flow(0.8, true)], -5.0), Running::Stalls);
+        // Negative between a starved balance and an unstable one.
+        let gap = [flow(0.5, true), flow(3.0, false)];
+        assert_eq!(running(&gap, -5.0), Running::Stalls);
+        assert_eq!(running(&gap, 5.0), Running::Several);
     }
 }

@@ -6,13 +6,17 @@ use crate::analysis::standard_route::shortest_path;
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
 use crate::sources::{
-    CHIMNEY_CLASS, CHIMNEY_ENTRY_WINDOW, EN_13384, EN_15544_SIZES, SHAH_LONDON_1978,
+    CHIMNEY_ENTRY_WINDOW, CHIMNEY_PEAK, EN_13384, EN_15544_SIZES, SHAH_LONDON_1978,
 };
 use crate::units::{Quantity, ZERO_CELSIUS};
 
 /// Gas into the chimney: too cool below, good up to, look again up to, wasteful above (K).
 pub const ENTRY_WINDOW: [f64; 3] =
     [120.0 + ZERO_CELSIUS, 200.0 + ZERO_CELSIUS, 250.0 + ZERO_CELSIUS];
+
+/// By how much the gas at the peak of a firing may be hotter than the figure for it (K): the most
+/// that was measured above the mean, until the peak itself is computed.
+pub const PEAK_ALLOWANCE: f64 = 212.0;
 
 /// Richardson number from which buoyancy in a run rivals the forced flow (–).
 pub const RICHARDSON: f64 = 1.0;
@@ -22,40 +26,48 @@ const fn temperature(value: f64) -> Figure {
 }
 
 pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
+    findings.extend(rating(design, analysis));
     findings.extend(entry(design, analysis));
     findings.extend(mouth(design, analysis));
     findings.extend(path(design, analysis));
     findings.extend(outside_formula(analysis));
 }
 
-fn entry(design: &Design, analysis: &Analysis) -> Option<Finding> {
+fn rating(design: &Design, analysis: &Analysis) -> Option<Finding> {
     let inlet = analysis.height_of_fire.chimney_inlet;
     let rated = design.chimney.rated_temperature;
+    (rated < inlet + PEAK_ALLOWANCE).then(|| Finding {
+        rule: Rule::GasAboveChimneyRating,
+        severity: Severity::DoNotBuild,
+        place: Place::ChimneyInlet,
+        found: temperature(inlet),
+        limit: Some(temperature(rated)),
+        lever: Some(Lever { field: FieldId::RunLength, raise: true }),
+        source: &CHIMNEY_PEAK,
+    })
+}
+
+fn entry(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let inlet = analysis.height_of_fire.chimney_inlet;
     let [cool, good, warm] = ENTRY_WINDOW;
     let dry = design.chimney.duty == ChimneyDuty::Dry;
-    let (rule, severity, limit) = if rated < inlet {
-        (Rule::GasAboveChimneyRating, Severity::DoNotBuild, rated)
-    } else if warm < inlet {
-        (Rule::GasWasteful, Severity::LookAgain, warm)
+    let (rule, limit) = if warm < inlet {
+        (Rule::GasWasteful, warm)
     } else if good < inlet {
-        (Rule::GasWarm, Severity::LookAgain, good)
+        (Rule::GasWarm, good)
     } else if inlet < cool && dry {
-        (Rule::GasCool, Severity::LookAgain, cool)
+        (Rule::GasCool, cool)
     } else {
         return None;
     };
     Some(Finding {
         rule,
-        severity,
+        severity: Severity::LookAgain,
         place: Place::ChimneyInlet,
         found: temperature(inlet),
         limit: Some(temperature(limit)),
         lever: Some(Lever { field: FieldId::RunLength, raise: rule != Rule::GasCool }),
-        source: if rule == Rule::GasAboveChimneyRating {
-            &CHIMNEY_CLASS
-        } else {
-            &CHIMNEY_ENTRY_WINDOW
-        },
+        source: &CHIMNEY_ENTRY_WINDOW,
     })
 }
 

@@ -8,9 +8,10 @@ mod firebox;
 mod gas;
 mod inputs;
 
-pub use gas::ENTRY_WINDOW;
+pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 
 use crate::analysis::Analysis;
+use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::sources::Source;
@@ -79,18 +80,50 @@ pub enum Place {
     Ceiling,
 }
 
+/// A day on which draft is judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Day {
+    /// Outdoors as the design states.
+    Design,
+    /// [`crate::analysis::conditions::MILD_OUTDOORS`].
+    Mild,
+}
+
+/// Under which condition draft was judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Judged {
+    /// The day; never a mild one where the design itself is at least as warm.
+    pub day: Day,
+    /// Whether less suction of the house was entered than is judged with.
+    pub suction_raised: bool,
+}
+
+impl Judged {
+    fn new(design: &Design, day: Day) -> Self {
+        let warm = MILD_OUTDOORS <= design.site.outdoor_temperature;
+        Self {
+            day: if warm { Day::Design } else { day },
+            suction_raised: design.site.house_suction < LEAST_SUCTION,
+        }
+    }
+}
+
 /// What a finding is about. One sentence each in `words`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Rule {
     /// Losses eat up the draft.
-    DraftNegative,
+    DraftNegative(Judged),
     /// Draft with too little to spare.
-    DraftReserveSmall,
+    DraftReserveSmall(Judged),
     /// No flow at which the heater runs.
-    NoRunningFlow,
+    NoRunningFlow(Judged),
     /// A second state in which the fire could stall.
-    SecondFlow,
-    /// Gas into the chimney hotter than its rating.
+    SecondFlow(Judged),
+    /// A single flow that does not hold itself.
+    UnheldFlow(Judged),
+    /// A kindling fire does not draw in the cold heater.
+    ColdStartWeak(Judged),
+    /// Gas into the chimney hotter than its rating, at the peak of a firing.
     GasAboveChimneyRating,
     /// Gas into the chimney so hot that wood is wasted.
     GasWasteful,
@@ -148,10 +181,12 @@ impl Rule {
     /// Short name, what is wrong, for files and tests.
     pub const fn id(self) -> &'static str {
         match self {
-            Self::DraftNegative => "draft-negative",
-            Self::DraftReserveSmall => "draft-reserve-small",
-            Self::NoRunningFlow => "no-running-flow",
-            Self::SecondFlow => "second-flow",
+            Self::DraftNegative(_) => "draft-negative",
+            Self::DraftReserveSmall(_) => "draft-reserve-small",
+            Self::NoRunningFlow(_) => "no-running-flow",
+            Self::SecondFlow(_) => "second-flow",
+            Self::UnheldFlow(_) => "unheld-flow",
+            Self::ColdStartWeak(_) => "cold-start-weak",
             Self::GasAboveChimneyRating => "gas-above-chimney-rating",
             Self::GasWasteful => "gas-wasteful",
             Self::GasWarm => "gas-warm",
@@ -184,10 +219,12 @@ impl Rule {
     /// The question to which it belongs.
     pub const fn question(self) -> Question {
         match self {
-            Self::DraftNegative
-            | Self::DraftReserveSmall
-            | Self::NoRunningFlow
-            | Self::SecondFlow
+            Self::DraftNegative(_)
+            | Self::DraftReserveSmall(_)
+            | Self::NoRunningFlow(_)
+            | Self::SecondFlow(_)
+            | Self::UnheldFlow(_)
+            | Self::ColdStartWeak(_)
             | Self::GasSlow
             | Self::GasFast
             | Self::InletFast => Question::Draw,

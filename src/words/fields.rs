@@ -87,7 +87,7 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::HeatLoss => "Heat that the house loses per degree between inside and outside.",
         FieldId::HouseSuction => {
-            "Pressure by which the house itself and its fans pull against the chimney."
+            "Pressure by which the house itself and its fans pull against the chimney. Draft is judged with at least 4 Pa (0.016 in w.c.)."
         }
         FieldId::Species => "Composition of the wood.",
         FieldId::Moisture => {

@@ -1,8 +1,9 @@
 //! English sentences of the findings.
 
 use super::label;
-use crate::rules::{Figure, Finding, Rule};
-use crate::units::{System, figure};
+use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
+use crate::rules::{Day, Figure, Finding, Judged, PEAK_ALLOWANCE, Rule};
+use crate::units::{Quantity, System, difference, figure};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,31 +22,53 @@ pub fn finding(finding: &Finding, system: System) -> Text {
     let found = show(finding.found);
     let limit = finding.limit.map(show).unwrap_or_default();
     Text {
-        title: title(finding, &found, &limit),
+        title: title(finding, &found, &limit, system),
         reason: reason(finding.rule),
         remedy: remedy(finding.rule),
     }
 }
 
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
-fn title(finding: &Finding, found: &str, limit: &str) -> String {
+fn title(finding: &Finding, found: &str, limit: &str, system: System) -> String {
     match finding.rule {
-        Rule::DraftNegative => {
-            format!("The chimney does not pull enough: the draft margin is {found}.")
-        }
-        Rule::DraftReserveSmall => {
-            format!("Little draft to spare: {found}, where {limit} is wanted.")
-        }
-        Rule::NoRunningFlow => {
-            "With its air fully open this heater finds no flow at which it runs.".into()
-        }
-        Rule::SecondFlow => {
-            format!(
-                "The draft balances at {found} flows: the fire may settle at the wrong one."
-            )
-        }
+        Rule::DraftNegative(judged) => format!(
+            "The chimney does not pull enough{}: the draft margin is {found}{}.",
+            on(judged, system),
+            suction(judged, system)
+        ),
+        Rule::DraftReserveSmall(judged) => format!(
+            "Little draft to spare{}: {found}, where {limit} is wanted{}.",
+            on(judged, system),
+            suction(judged, system)
+        ),
+        Rule::NoRunningFlow(judged) => format!(
+            "With its air fully open this heater finds no flow at which it runs{}{}.",
+            on(judged, system),
+            suction(judged, system)
+        ),
+        Rule::SecondFlow(judged) => format!(
+            "The draft balances at {found} flows{}{}: the fire may settle at the wrong one.",
+            on(judged, system),
+            suction(judged, system)
+        ),
+        Rule::UnheldFlow(judged) => format!(
+            "The draft balances only at an excess air ratio of {found}{}{}, and that does not \
+             last: a smaller fire dies down.",
+            on(judged, system),
+            suction(judged, system)
+        ),
+        Rule::ColdStartWeak(judged) => format!(
+            "A kindling fire does not draw while the heater is cold{}: its draft margin is \
+             {found}{}.",
+            on(judged, system),
+            suction(judged, system)
+        ),
         Rule::GasAboveChimneyRating => {
-            format!("Gas enters the chimney at {found}; the chimney is rated for {limit}.")
+            let more = difference(PEAK_ALLOWANCE, system);
+            format!(
+                "Gas enters the chimney at {found}, and up to {more} more at the peak of a \
+                 firing; the chimney is rated for {limit}."
+            )
         }
         Rule::GasWasteful => {
             format!(
@@ -120,16 +143,41 @@ fn title(finding: &Finding, found: &str, limit: &str) -> String {
     }
 }
 
+/// The day on which draft was judged, to follow a phrase.
+fn on(judged: Judged, system: System) -> String {
+    match judged.day {
+        Day::Design => " at the outdoor temperature of the design".into(),
+        Day::Mild => {
+            let outdoors = figure(MILD_OUTDOORS, Quantity::Temperature, system);
+            format!(" on a mild day of {outdoors}")
+        }
+    }
+}
+
+/// The suction that was judged with, where less was entered, to follow a phrase.
+fn suction(judged: Judged, system: System) -> String {
+    if judged.suction_raised {
+        let least = figure(LEAST_SUCTION, Quantity::Pressure, system);
+        format!(", reckoned with {least} of house suction, more than was entered")
+    } else {
+        String::new()
+    }
+}
+
 const fn reason(rule: Rule) -> &'static str {
     match rule {
-        Rule::DraftNegative | Rule::NoRunningFlow => {
+        Rule::DraftNegative(_) | Rule::NoRunningFlow(_) => {
             "Smoke and carbon monoxide come into the room."
         }
-        Rule::DraftReserveSmall => {
-            "Soot, wind or a mild day take the rest, and the heater smokes."
-        }
-        Rule::SecondFlow => {
+        Rule::DraftReserveSmall(_) => "Soot or wind take the rest, and the heater smokes.",
+        Rule::SecondFlow(_) => {
             "A gust or an open door can throw it from one state into the other."
+        }
+        Rule::UnheldFlow(_) => {
+            "Below it the heater smokes; above it nothing but the air opening holds the fire back."
+        }
+        Rule::ColdStartWeak(_) => {
+            "Until the flue is warm, smoke and carbon monoxide come into the room."
         }
         Rule::GasAboveChimneyRating => "The chimney can crack and set the house on fire.",
         Rule::GasWasteful | Rule::GasWarm => {
@@ -163,10 +211,16 @@ const fn reason(rule: Rule) -> &'static str {
 
 const fn remedy(rule: Rule) -> &'static str {
     match rule {
-        Rule::DraftNegative | Rule::DraftReserveSmall => {
+        Rule::DraftNegative(_) | Rule::DraftReserveSmall(_) => {
             "Drop a run, widen the runs, or raise the chimney."
         }
-        Rule::NoRunningFlow | Rule::SecondFlow => "Raise the chimney or drop a run.",
+        Rule::NoRunningFlow(_) | Rule::SecondFlow(_) | Rule::UnheldFlow(_) => {
+            "Raise the chimney or drop a run."
+        }
+        Rule::ColdStartWeak(_) => {
+            "Warm the flue first, with burning newspaper at the cleanout, before every cold start; \
+             or fit a bypass damper, raise the chimney, or drop a run."
+        }
         Rule::GasAboveChimneyRating => {
             "Add a run, lengthen the runs, or take a chimney with a higher rating."
         }

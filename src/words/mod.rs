@@ -9,6 +9,7 @@ pub mod report;
 pub use fields::{help, label};
 pub use findings::{Text, finding};
 
+use crate::analysis::conditions::MILD_OUTDOORS;
 use crate::analysis::draft::Item;
 use crate::analysis::{Analysis, Failure};
 use crate::design::document::DocumentError;
@@ -22,8 +23,9 @@ use crate::units::{Quantity, System, editable, figure, unit_of};
 pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
-    "Not checked here: cold start, a mild day, the peak of the fire, wind; connector, framing \
-     around the chimney, floor and hearth, what lies below the heater, surface temperatures.",
+    "Not checked here: wind, soot and ash in the runs, the peak of a firing but for an allowance \
+     on the chimney's rating; connector, framing around the chimney, floor and hearth, what lies \
+     below the heater, surface temperatures.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
     "Never close the damper by the clock: only when no red and no blue flame is left.",
     "Figures marked \"from memory\" were not checked against the published document.",
@@ -93,11 +95,13 @@ pub const fn answer(question: Question, answer: Answer) -> &'static str {
 pub fn deciding(question: Question, analysis: &Analysis, system: System) -> String {
     let fire = &analysis.height_of_fire;
     match question {
-        Question::Draw if fire.margin < 0.0 => {
-            format!("{} short", figure(-fire.margin, Quantity::Pressure, system))
-        }
         Question::Draw => {
-            format!("{} to spare", figure(fire.margin, Quantity::Pressure, system))
+            let mild = &analysis.conditions.mild_day.stated;
+            let worse = fire.margin.min(mild.margin);
+            let pascals = figure(worse.abs(), Quantity::Pressure, system);
+            let found = if worse < 0.0 { "short" } else { "to spare" };
+            let day = if mild.outdoors > MILD_OUTDOORS { "" } else { " on a mild day" };
+            format!("{pascals} {found}{day}")
         }
         Question::Heat => {
             format!("{} stays", figure(fire.efficiency_lower, Quantity::Share, system))

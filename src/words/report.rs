@@ -1,6 +1,7 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::{CAUTIONS, finding as words_of};
+use crate::analysis::conditions::Conditions;
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
 use crate::rules::{self, Finding, Question, Severity, answer};
@@ -23,6 +24,8 @@ pub struct Report {
     pub answers: Answers,
     /// The instant that stands for the firing.
     pub height_of_fire: HeightOfFire,
+    /// Where the draft is smaller: a mild day, and the kindling in cold masonry.
+    pub conditions: Conditions,
     /// The heater in its house.
     pub house: House,
     /// All findings, the heaviest first.
@@ -97,6 +100,7 @@ pub fn report(
             is_it_safe: answer(Question::Safe, findings),
         },
         height_of_fire: analysis.height_of_fire.clone(),
+        conditions: analysis.conditions.clone(),
         house: analysis.house,
         findings: findings.iter().map(|each| finding(each, system)).collect(),
         cautions: CAUTIONS.to_vec(),

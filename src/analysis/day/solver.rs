@@ -10,6 +10,7 @@ use super::layers::{Conductances, Fluxes, Response};
 use super::{Setup, Without};
 use crate::analysis::Failure;
 use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
+use crate::analysis::conditions::Weather;
 use crate::analysis::draft::{Flow, Ledger, ledger};
 use crate::analysis::fire::{
     Burn, Feed, Firebox, GLASS_EXCHANGE, balance, black, through_glass,
@@ -315,6 +316,7 @@ impl<'a> Solver<'a> {
             flue: &flue,
             air: instant.air_flow,
             inlet_area: instant.inlet_area.max(1e-9),
+            weather: Weather::stated(self.design),
         };
         let ledger = ledger(self.design, &flow);
         let Stream { gas, mass_flow, .. } = &instant.stream;

@@ -1,0 +1,264 @@
+//! The heater on other days than that of the height of the fire: the same fire on a mild day, and
+//! the first kindling in cold masonry.
+//!
+//! Burn, march, flue and ledger are those of the height of the fire. Of these only the outdoor
+//! part of the flue and the ledger know the weather. The gas of a kindling fire alone moves so
+//! slowly that free convection carries most of its heat.
+
+use super::chimney::{Flue, cold_flue, cold_wall, flue_outdoors, stirred};
+use super::draft::{Flow, Ledger, NaturalFlow, ledger};
+use super::fire::Burn;
+use super::march::{Channel, Passage, Stream, march};
+use super::path::Path;
+use super::{CELLS_PER_RUN, State, pressure};
+use crate::design::Design;
+use crate::units::{ZERO_CELSIUS, in_celsius};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Outdoors on a mild day (K); a design that is warmer than this is mild as it stands.
+///
+/// # Source
+///
+/// [`crate::sources::MILD_DAY`].
+pub const MILD_OUTDOORS: f64 = 15.0 + ZERO_CELSIUS;
+
+/// Least suction of a house that feeds the fire with its air, whatever was entered (Pa).
+///
+/// # Source
+///
+/// [`crate::sources::HOUSE_SUCTION`].
+pub const LEAST_SUCTION: f64 = 4.0;
+
+/// Wood that a kindling fire burns (kg/s): 1.5 kg/h, the middle of 1 to 2 kg/h. Less wood makes
+/// less flow and less loss, but also less heat for the flue: neither end is always the worse.
+///
+/// # Source
+///
+/// [`crate::sources::COLD_START`].
+pub const KINDLING_RATE: f64 = 1.5 / 3600.0;
+
+/// Excess air of a kindling fire (–), the middle of 4 to 6.
+///
+/// # Source
+///
+/// [`crate::sources::COLD_START`].
+pub const KINDLING_EXCESS_AIR: f64 = 5.0;
+
+/// Gas of a kindling fire in the firebox and where it leaves it (K).
+///
+/// # Source
+///
+/// [`crate::sources::COLD_START`].
+pub const KINDLING_GAS: f64 = 250.0 + ZERO_CELSIUS;
+
+/// What decides the draft of a heater from outside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Weather {
+    /// Outdoors (K).
+    pub outdoors: f64,
+    /// Suction of the house (Pa).
+    pub suction: f64,
+}
+
+impl Weather {
+    /// As the design states it.
+    pub fn stated(design: &Design) -> Self {
+        Self { outdoors: design.site.outdoor_temperature, suction: design.site.house_suction }
+    }
+
+    /// Outdoors as the design states it, with at least the suction that is judged.
+    pub fn judged(design: &Design) -> Self {
+        let stated = Self::stated(design);
+        Self { suction: stated.suction.max(LEAST_SUCTION), ..stated }
+    }
+
+    /// The mild day, with at least the suction that is judged.
+    pub fn mild(design: &Design) -> Self {
+        let judged = Self::judged(design);
+        Self { outdoors: judged.outdoors.max(MILD_OUTDOORS), ..judged }
+    }
+}
+
+/// Days and hours at which the draft is smaller than at the height of the fire.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Conditions {
+    /// The height of the fire on a mild day.
+    pub mild_day: MildDay,
+    /// A kindling fire while masonry and flue are cold.
+    pub cold_start: ColdStart,
+}
+
+/// The height of the fire on a mild day: 15 °C outdoors, or as the design states if that is warmer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct MildDay {
+    /// At the excess air that the design states.
+    pub stated: DraftState,
+    /// Flows at which the heater balances with the air fully open.
+    pub natural_flows: Vec<NaturalFlow>,
+}
+
+/// A kindling fire: runs and indoor flue at room temperature, outdoor flue as cold as outdoors.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct ColdStart {
+    /// Moist wood burned (kg/s).
+    #[serde(rename = "burn_rate_kg_per_s")]
+    pub burn_rate: f64,
+    /// Air over stoichiometric air (–).
+    pub excess_air_ratio: f64,
+    /// Gas where it leaves the firebox (K in memory, °C in files).
+    #[serde(rename = "firebox_outlet_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub firebox_outlet: f64,
+    /// At the outdoor temperature that the design states.
+    pub design_day: DraftState,
+    /// On the mild day.
+    pub mild_day: DraftState,
+}
+
+/// Draft and losses under one condition.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct DraftState {
+    /// Outdoors (K in memory, °C in files).
+    #[serde(rename = "outdoor_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub outdoors: f64,
+    /// Suction of the house that was reckoned with, at least 4 Pa (Pa).
+    #[serde(rename = "house_suction_pascals")]
+    pub house_suction: f64,
+    /// Flue gas (kg/s).
+    #[serde(rename = "gas_flow_kg_per_s")]
+    pub gas_flow: f64,
+    /// Gas where it leaves the last run (K in memory, °C in files).
+    #[serde(rename = "runs_outlet_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub runs_outlet: f64,
+    /// Gas at the mouth (K in memory, °C in files).
+    #[serde(rename = "chimney_mouth_gas_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub chimney_mouth_gas: f64,
+    /// What pulls: the columns of gas, signed (Pa).
+    #[serde(rename = "draft_pascals")]
+    pub draft: f64,
+    /// What holds back (Pa).
+    #[serde(rename = "losses_pascals")]
+    pub losses: f64,
+    /// Draft less losses (Pa).
+    #[serde(rename = "margin_pascals")]
+    pub margin: f64,
+}
+
+impl State {
+    /// The ledger of the same fire in other weather, with the flue that it has there.
+    pub(super) fn in_weather(
+        &self,
+        design: &Design,
+        path: &Path,
+        weather: Weather,
+    ) -> (Flue, Ledger) {
+        let height = path.exit_height;
+        let flue = flue_outdoors(design, &self.stream, height, &self.flue, weather.outdoors);
+        let ledger = ledger(
+            design,
+            &Flow {
+                stream: &self.stream,
+                path,
+                firebox_temperature: self.firebox.temperature,
+                passages: &self.passages,
+                flue: &flue,
+                air: self.burn.air_flow(),
+                inlet_area: design.firebox.inlet_area,
+                weather,
+            },
+        );
+        (flue, ledger)
+    }
+}
+
+/// Draft on the mild day and at the cold start.
+pub(super) fn conditions(
+    design: &Design,
+    path: &Path,
+    state: &State,
+    natural_flows: Vec<NaturalFlow>,
+) -> Conditions {
+    let weather = Weather::mild(design);
+    let (flue, ledger) = state.in_weather(design, path, weather);
+    let runs_outlet =
+        state.passages.last().map_or(state.firebox.temperature, |last| last.outlet);
+    let stated = draft_state(&state.stream, runs_outlet, &flue, &ledger, weather);
+    let mild_day = MildDay { stated, natural_flows };
+    Conditions { mild_day, cold_start: cold_start(design, path) }
+}
+
+fn draft_state(
+    stream: &Stream,
+    runs_outlet: f64,
+    flue: &Flue,
+    ledger: &Ledger,
+    weather: Weather,
+) -> DraftState {
+    DraftState {
+        outdoors: weather.outdoors,
+        house_suction: weather.suction,
+        gas_flow: stream.mass_flow,
+        runs_outlet,
+        chimney_mouth_gas: flue.outdoors.outlet,
+        draft: ledger.draft,
+        losses: ledger.losses,
+        margin: ledger.margin(),
+    }
+}
+
+/// The instant at which the kindling burns and no wall has taken heat yet.
+fn cold_start(design: &Design, path: &Path) -> ColdStart {
+    let burn = Burn::at_rate(design, KINDLING_RATE, KINDLING_EXCESS_AIR);
+    let stream =
+        Stream { gas: burn.gas, mass_flow: burn.gas_flow(), pressure: pressure(design) };
+    let passages = cold_runs(design, path, &stream);
+    let runs_outlet = passages.last().map_or(KINDLING_GAS, |last| last.outlet);
+    let at = |weather: Weather| {
+        let flue = cold_flue(design, &stream, path.exit_height, runs_outlet, weather.outdoors);
+        let flow = Flow {
+            stream: &stream,
+            path,
+            firebox_temperature: KINDLING_GAS,
+            passages: &passages,
+            flue: &flue,
+            air: burn.air_flow(),
+            inlet_area: design.firebox.inlet_area,
+            weather,
+        };
+        draft_state(&stream, runs_outlet, &flue, &ledger(design, &flow), weather)
+    };
+    ColdStart {
+        burn_rate: burn.rate,
+        excess_air_ratio: burn.excess_air_ratio,
+        firebox_outlet: KINDLING_GAS,
+        design_day: at(Weather::judged(design)),
+        mild_day: at(Weather::mild(design)),
+    }
+}
+
+/// Marches the gas of the kindling through runs whose walls are held at room temperature.
+fn cold_runs(design: &Design, path: &Path, stream: &Stream) -> Vec<Passage> {
+    let room = design.site.room_temperature;
+    let mut inlet = KINDLING_GAS;
+    path.segments
+        .iter()
+        .map(|segment| {
+            let walls = cold_wall(segment.walls.iter().map(|wall| wall.girth).sum(), room);
+            let channel = Channel {
+                duct: stirred(segment.duct, stream, inlet, room),
+                length: segment.length,
+                area: segment.area,
+                sinks: &walls,
+                wall_emissivity: design.shell.inner_emissivity,
+                cells: CELLS_PER_RUN,
+            };
+            let passage = march(stream, &channel, inlet);
+            inlet = passage.outlet;
+            passage
+        })
+        .collect()
+}

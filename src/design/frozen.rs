@@ -1,0 +1,48 @@
+//! What a link or a file of version 1 means by what it leaves out: frozen, so that the
+//! demonstration may change and every old document keeps its meaning.
+
+use super::Design;
+use super::document::set_field;
+use super::field::FIELDS;
+use serde_json::{Map, Value};
+
+/// Values that documents of version 1 leave out, by link key. Never to be changed.
+const DEFAULTS_1: &str = include_str!("link_defaults_1.json");
+
+/// The frozen values of version 1, by link key.
+pub(super) fn defaults_1() -> Map<String, Value> {
+    serde_json::from_str(DEFAULTS_1).unwrap_or_default()
+}
+
+/// The design of a version 1 document that states nothing. An input that is younger than the
+/// frozen table starts as in the demonstration.
+pub(super) fn design_1() -> Design {
+    let frozen = defaults_1();
+    let mut design = Design::demonstration();
+    design.name = String::new();
+    design.path.overrides = Vec::new();
+    for field in &FIELDS {
+        if let Some(value) = frozen.get(field.link) {
+            // The table holds possible values alone; a test reads every one of them.
+            let _ = set_field(field, &mut design, value);
+        }
+    }
+    design
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::document::field_value;
+
+    #[test]
+    fn every_frozen_value_belongs_to_an_input_and_is_taken() {
+        let design = design_1();
+        for (key, value) in defaults_1() {
+            let field = FIELDS.iter().find(|field| field.link == key);
+            let taken = field_value(field.unwrap(), &design);
+            assert_eq!(taken.as_f64(), value.as_f64(), "{key}");
+            assert_eq!(taken.as_str(), value.as_str(), "{key}");
+        }
+    }
+}
