@@ -85,7 +85,7 @@ fn set_margin(case: &mut Case, judged: Judged, losses: f64, margin: f64) {
 }
 
 fn set_flows(case: &mut Case, judged: Judged, flows: &[NaturalFlow]) {
-    let holds = [flow(3.0, true)].to_vec();
+    let holds = [held(3.0)].to_vec();
     let fire = &mut case.analysis.height_of_fire.natural_flows;
     let mild = &mut case.analysis.conditions.mild_day.natural_flows;
     (*fire, *mild) = match judged.day {
@@ -94,8 +94,12 @@ fn set_flows(case: &mut Case, judged: Judged, flows: &[NaturalFlow]) {
     };
 }
 
-fn flow(excess_air_ratio: f64, stable: bool) -> NaturalFlow {
-    NaturalFlow { gas_flow_kg_per_s: 0.03, excess_air_ratio, stable }
+fn held(excess_air_ratio: f64) -> NaturalFlow {
+    NaturalFlow { gas_flow_kg_per_s: 0.03, excess_air_ratio, stable: true }
+}
+
+fn unheld(excess_air_ratio: f64) -> NaturalFlow {
+    NaturalFlow { stable: false, ..held(excess_air_ratio) }
 }
 
 #[test]
@@ -154,10 +158,10 @@ fn a_heater_without_a_running_flow_is_not_built() {
         set_margin(&mut case, day, 20.0, -1.0);
         let cases = [
             (vec![], true, false),
-            (vec![flow(2.0, false)], true, false),
-            (vec![flow(0.99, true)], true, false),
-            (vec![flow(1.01, true)], false, false),
-            (vec![flow(0.5, false), flow(1.5, true)], false, true),
+            (vec![unheld(2.0)], true, false),
+            (vec![held(0.99)], true, false),
+            (vec![held(1.01)], false, false),
+            (vec![unheld(0.5), held(1.5)], false, true),
         ];
         for (flows, stalls, second) in cases {
             set_flows(&mut case, day, &flows);
@@ -167,7 +171,7 @@ fn a_heater_without_a_running_flow_is_not_built() {
         }
         // Stated above the only flow, which is unstable.
         set_margin(&mut case, day, 20.0, 10.0);
-        set_flows(&mut case, day, &[flow(0.6, false)]);
+        set_flows(&mut case, day, &[unheld(0.6)]);
         let finding = case.finding(Rule::UnheldFlow(day)).unwrap();
         assert_eq!(
             (finding.severity, finding.found.value.to_bits()),

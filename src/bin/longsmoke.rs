@@ -1,6 +1,7 @@
 //! The native command: figures and findings of design files, and the schema of both formats.
 
 use lexopt::prelude::*;
+use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
@@ -143,11 +144,12 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
             document::read(&text).map_err(|error| words::document_error(&error, system))
         })
         .and_then(|document| {
-            let analysis =
-                analyze(&document.design).map_err(|error| words::failure(&error, system))?;
-            Ok((document.design, analysis))
+            let failed = |error| words::failure(&error, system);
+            let analysis = analyze(&document.design).map_err(failed)?;
+            let day = day(&document.design, &Setup::STANDARD).map_err(failed)?;
+            Ok((document.design, analysis, day))
         });
-    let (design, analysis) = match result {
+    let (design, analysis, day) = match result {
         Ok(result) => result,
         Err(error) => {
             complain(&format!("{file}: {error}\n"));
@@ -156,8 +158,8 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     };
     let findings = check(&design, &analysis);
     let said = match form {
-        Form::Json => json(&design, &analysis, &findings, system),
-        Form::Text => say(&text(file, &analysis, &findings, system)),
+        Form::Json => json(&design, (&analysis, &day), &findings, system),
+        Form::Text => say(&text(file, (&analysis, &day), &findings, system)),
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -166,8 +168,13 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
 }
 
 /// One JSON document a line, so that many files make one stream.
-fn json(design: &Design, analysis: &Analysis, findings: &[Finding], system: System) -> Outcome {
-    let report = words::report::report(design, analysis, findings, system);
+fn json(
+    design: &Design,
+    (analysis, day): (&Analysis, &Day),
+    findings: &[Finding],
+    system: System,
+) -> Outcome {
+    let report = words::report::report(design, (analysis, Some(day)), findings, system);
     match serde_json::to_string(&report) {
         Ok(line) => say(&format!("{line}\n")),
         Err(error) => {
@@ -177,7 +184,12 @@ fn json(design: &Design, analysis: &Analysis, findings: &[Finding], system: Syst
     }
 }
 
-fn text(file: &str, analysis: &Analysis, findings: &[Finding], system: System) -> String {
+fn text(
+    file: &str,
+    (analysis, day): (&Analysis, &Day),
+    findings: &[Finding],
+    system: System,
+) -> String {
     let mut lines = vec![format!("{file}: at the height of the fire, first fire")];
     for question in Question::ALL {
         lines.push(format!(
@@ -188,6 +200,7 @@ fn text(file: &str, analysis: &Analysis, findings: &[Finding], system: System) -
         ));
     }
     lines.extend(figures(analysis, system));
+    lines.extend(figures_of_day(day, system));
     for finding in findings {
         let text = words::finding(finding, system);
         lines.push(format!(
@@ -222,6 +235,32 @@ fn figures(analysis: &Analysis, system: System) -> Vec<String> {
         format!("  {name:<34}{:>12}", figure(value, quantity, system))
     };
     figures.map(line).to_vec()
+}
+
+fn figures_of_day(day: &Day, system: System) -> Vec<String> {
+    let repeating = &day.periodic;
+    let mean_output = repeating.energy.to_room() / repeating.period_s;
+    let hours = |hours: Option<f64>| {
+        hours
+            .map_or("over 72 h".into(), |hours| figure(hours * 3600.0, Quantity::Hours, system))
+    };
+    let temperature = |value| figure(value, Quantity::Temperature, system);
+    let lines = [
+        ("Gas into the chimney, mean", temperature(repeating.burn_mean.chimney_inlet)),
+        ("Gas into the chimney, peak", temperature(repeating.peak.chimney_inlet.temperature)),
+        ("Hottest face", temperature(repeating.peak.surface.temperature)),
+        ("Heat to the room, mean", figure(mean_output, Quantity::Power, system)),
+        ("Heat to the room, peak", figure(repeating.peak.room_watts, Quantity::Power, system)),
+        (
+            "Efficiency, lower heating value",
+            figure(repeating.efficiency_lower, Quantity::Share, system),
+        ),
+        ("Warmth falls to half", hours(day.hours_to_half)),
+        ("Warmth falls to a quarter", hours(day.hours_to_quarter)),
+    ];
+    std::iter::once("  Over the day, once the days repeat:".into())
+        .chain(lines.map(|(name, value)| format!("  {name:<34}{value:>12}")))
+        .collect()
 }
 
 /// Writes to standard output; a reader that has gone away is no reason to fail.

@@ -221,8 +221,12 @@ fn inflow(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
 mod tests {
     use super::*;
 
-    fn flow(excess_air_ratio: f64, stable: bool) -> NaturalFlow {
-        NaturalFlow { gas_flow_kg_per_s: 0.03, excess_air_ratio, stable }
+    fn held(excess_air_ratio: f64) -> NaturalFlow {
+        NaturalFlow { gas_flow_kg_per_s: 0.03, excess_air_ratio, stable: true }
+    }
+
+    fn unheld(excess_air_ratio: f64) -> NaturalFlow {
+        NaturalFlow { stable: false, ..held(excess_air_ratio) }
     }
 
     #[test]
@@ -234,26 +238,26 @@ mod tests {
     #[test]
     fn one_balance_holds_when_it_is_stable_and_has_air() {
         // More air than stated, or less: either way the fire comes to it.
-        assert_eq!(running(&[flow(3.0, true)], 5.0), Running::Holds);
-        assert_eq!(running(&[flow(1.5, true)], -5.0), Running::Holds);
-        assert_eq!(running(&[flow(0.9, true)], -5.0), Running::Stalls, "short of air");
+        assert_eq!(running(&[held(3.0)], 5.0), Running::Holds);
+        assert_eq!(running(&[held(1.5)], -5.0), Running::Holds);
+        assert_eq!(running(&[held(0.9)], -5.0), Running::Stalls, "short of air");
     }
 
     #[test]
     fn one_unstable_balance_is_never_passed_over() {
         // Stated above it: it draws, yet a small fire dies. Stated below it: it dies.
-        assert_eq!(running(&[flow(0.6, false)], 5.0), Running::Unheld);
-        assert_eq!(running(&[flow(3.0, false)], -5.0), Running::Stalls);
+        assert_eq!(running(&[unheld(0.6)], 5.0), Running::Unheld);
+        assert_eq!(running(&[unheld(3.0)], -5.0), Running::Stalls);
     }
 
     #[test]
     fn several_balances_are_told_and_a_starved_one_stalls() {
-        let to_kindle = [flow(0.5, false), flow(3.0, true)];
+        let to_kindle = [unheld(0.5), held(3.0)];
         assert_eq!(running(&to_kindle, 5.0), Running::Several);
         assert_eq!(running(&to_kindle, -5.0), Running::Several);
-        assert_eq!(running(&[flow(0.4, false), flow(0.8, true)], -5.0), Running::Stalls);
+        assert_eq!(running(&[unheld(0.4), held(0.8)], -5.0), Running::Stalls);
         // Negative between a starved balance and an unstable one.
-        let gap = [flow(0.5, true), flow(3.0, false)];
+        let gap = [held(0.5), unheld(3.0)];
         assert_eq!(running(&gap, -5.0), Running::Stalls);
         assert_eq!(running(&gap, 5.0), Running::Several);
     }

@@ -2,6 +2,7 @@
 
 use super::{CAUTIONS, finding as words_of};
 use crate::analysis::conditions::Conditions;
+use crate::analysis::day::Day;
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
 use crate::rules::{self, Finding, Question, Severity, answer};
@@ -26,6 +27,9 @@ pub struct Report {
     pub height_of_fire: HeightOfFire,
     /// Where the draft is smaller: a mild day, and the kindling in cold masonry.
     pub conditions: Conditions,
+    /// The firing day, from cold and when the days repeat; missing where it was not asked for or
+    /// not found.
+    pub day: Option<Day>,
     /// The heater in its house.
     pub house: House,
     /// All findings, the heaviest first.
@@ -87,7 +91,7 @@ pub struct Figure {
 /// Puts together the result of a design.
 pub fn report(
     design: &Design,
-    analysis: &Analysis,
+    (analysis, day): (&Analysis, Option<&Day>),
     findings: &[Finding],
     system: System,
 ) -> Report {
@@ -101,6 +105,7 @@ pub fn report(
         },
         height_of_fire: analysis.height_of_fire.clone(),
         conditions: analysis.conditions.clone(),
+        day: day.cloned(),
         house: analysis.house,
         findings: findings.iter().map(|each| finding(each, system)).collect(),
         cautions: CAUTIONS.to_vec(),
