@@ -23,11 +23,15 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use std::ops::RangeInclusive;
 
-type Outcome = Result<(), TestCaseError>;
+pub(crate) type Outcome = Result<(), TestCaseError>;
 
 /// Runs a property over drawn values, the same ones each time.
 #[track_caller]
-fn holds<S: Strategy>(cases: u32, strategy: &S, property: impl Fn(S::Value) -> Outcome) {
+pub(crate) fn holds<S: Strategy>(
+    cases: u32,
+    strategy: &S,
+    property: impl Fn(S::Value) -> Outcome,
+) {
     let config = Config {
         cases,
         failure_persistence: None,
@@ -66,11 +70,11 @@ fn typed(number: &Number, range: &RangeInclusive<f64>, share: f64) -> f64 {
     ((value * digits).round() / digits + zero).clamp(*range.start(), *range.end())
 }
 
-type Range = fn(&Number) -> &RangeInclusive<f64>;
+pub(crate) type Range = fn(&Number) -> &RangeInclusive<f64>;
 
 /// Designs over a range of every input. The sizes that belong together are then set right, as
 /// `check` asks, so that nearly all of them can be analyzed.
-fn designs(range: Range) -> impl Strategy<Value = Design> {
+pub(crate) fn designs(range: Range) -> impl Strategy<Value = Design> {
     (vec(share(), FIELDS.len()), overrides()).prop_map(move |(shares, overrides)| {
         let mut design = drawn(range, &shares);
         design.path.overrides = overrides
@@ -140,11 +144,11 @@ fn set_right(design: &mut Design) {
     }
 }
 
-fn possible() -> impl Strategy<Value = Design> {
+pub(crate) fn possible() -> impl Strategy<Value = Design> {
     designs(|number| &number.possible)
 }
 
-fn usual() -> impl Strategy<Value = Design> {
+pub(crate) fn usual() -> impl Strategy<Value = Design> {
     designs(|number| &number.usual)
 }
 

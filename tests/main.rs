@@ -13,8 +13,10 @@
 )]
 
 mod architecture;
+mod day;
 mod documents;
 mod independent;
+mod independent_day;
 mod laws;
 mod published;
 mod reference;
@@ -206,7 +208,7 @@ fn report(publications: &[Publication]) -> String {
 fn the_report_of_all_outside_checks_is_written() {
     let mut publications = published::all();
     publications.extend(reference::all());
-    publications.push(independent::all());
+    publications.extend([independent::all(), independent_day::all()]);
     let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR"));
     let target = folder.parent().unwrap_or(folder);
     std::fs::write(target.join("outside_checks.md"), report(&publications)).unwrap();

@@ -488,6 +488,7 @@ fn every_table_is_met_within_its_limits() {
 fn script_of(table: &str) -> &'static str {
     match table {
         "height_of_fire" => "independent_model.py",
+        "day" => "independent_day.py",
         _ => "make_tables.py",
     }
 }

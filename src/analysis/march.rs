@@ -366,7 +366,7 @@ fn between(outlet: f64, inlet: f64, sinks: &[Sink], touches: &[Touch]) -> f64 {
         low = low.min(rest);
         high = high.max(rest);
     }
-    outlet.clamp(low, high)
+    outlet.max(low).min(high)
 }
 
 fn mean_base(sinks: &[Sink], inlet: f64) -> f64 {

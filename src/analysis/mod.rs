@@ -49,6 +49,9 @@ pub enum Failure {
     /// A step of the day did not settle.
     #[error("a step of the day did not settle")]
     DayUnsettled,
+    /// With its air left to the draft, the fire gets none and goes out.
+    #[error("the draft gives the fire no air")]
+    FireStarved,
     /// The day found no state that repeats.
     #[error("the day found no state that repeats")]
     NotPeriodic,

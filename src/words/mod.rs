@@ -253,6 +253,11 @@ pub fn failure(failure: &Failure, system: System) -> String {
              the fire."
                 .into()
         }
+        Failure::FireStarved => {
+            "With the air left to the draft, this chimney gives the fire none and it goes out; \
+             raise the mouth, drop a run, or hold the air."
+                .into()
+        }
         Failure::NotPeriodic => {
             "No day was found that repeats itself; look at charge and walls.".into()
         }

@@ -18,6 +18,8 @@ const STEEL_CONDUCTIVITY: f64 = 50.0;
 const VOID_RESISTANCE: f64 = 0.17;
 /// Nodes of the core grow outward by this factor.
 const GROWTH: f64 = 1.35;
+/// And those of a slab of the core's material alone, which has more of them.
+const GROWTH_OF_SLABS: f64 = 1.15;
 
 /// What the heat that leaves a wall is booked as.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -335,17 +337,21 @@ impl Maker<'_> {
         let layer = Layer::plane(
             &shell.core_material.properties(),
             shell.cap_thickness,
-            self.resolution.core_nodes,
+            self.resolution.core_nodes + self.resolution.facing_nodes,
         );
         let ambient = self.design.site.room_temperature;
-        let layer = layer.growing(GROWTH).spreading(1.0, ratio);
+        let layer = layer.growing(GROWTH_OF_SLABS).spreading(1.0, ratio);
         Layers::new(&[layer], None, Back::Room { ratio, ambient })
     }
 
     fn plain(&self, thickness: f64, back: Back) -> Layers {
         let core = self.design.shell.core_material.properties();
         let nodes = self.resolution.core_nodes + self.resolution.facing_nodes;
-        Layers::new(&[Layer::plane(&core, thickness, nodes).growing(1.2)], None, back)
+        Layers::new(
+            &[Layer::plane(&core, thickness, nodes).growing(GROWTH_OF_SLABS)],
+            None,
+            back,
+        )
     }
 
     /// Core of a thickness on the base slab, over a ventilated void.

@@ -7,8 +7,10 @@ const FIRST: f64 = 30.0;
 /// Longest step while the fire is kindled, and while it burns (s).
 const KINDLING: f64 = 180.0;
 const BURNING: f64 = 300.0;
+/// Longest step while the last char dies down: the thin sheet of the connector follows at once.
+const DYING: f64 = 90.0;
 /// First and longest step after the fire (s).
-const FIRST_AFTER: f64 = 60.0;
+const FIRST_AFTER: f64 = 20.0;
 const COOLING: f64 = 1800.0;
 /// Each step is at most this much longer than the one before (–).
 const GROWTH: f64 = 1.4;
@@ -34,10 +36,15 @@ pub fn steps(curve: &BurnCurve, lit: &[f64], end: f64, refinement: f64) -> Vec<S
     for (index, start) in lit.iter().enumerate() {
         let next = lit.get(index + 1).copied().unwrap_or(end);
         let mut at = 0.0;
-        let [kindled, ..] = curve.breaks();
-        for border in curve.breaks() {
-            let longest = if border <= kindled { KINDLING } else { BURNING };
-            let first = if border <= kindled { FIRST } else { longest };
+        let [kindled, char, fallen, dying, out] = curve.breaks();
+        let phases = [
+            (kindled, FIRST, KINDLING),
+            (char, BURNING, BURNING),
+            (fallen, BURNING, BURNING),
+            (dying, BURNING, BURNING),
+            (out, DYING, DYING),
+        ];
+        for (border, first, longest) in phases {
             fill(&mut steps, (*start, at, border), (first, longest), refinement);
             at = border;
         }

@@ -32,8 +32,11 @@ use solver::Solver;
 const SECONDS_PER_DAY: f64 = 86_400.0;
 /// Share of a step in each stage: 1 - 1/sqrt(2).
 const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
-/// Change of any node over a period at which it counts as repeating (K).
-const PERIODIC_TOLERANCE: f64 = 0.02;
+/// Change of any node over a period at which the next one counts as repeating it (K): a
+/// thousandth of what the faces swing, a ten-thousandth of what the gas does.
+const PERIODIC_TOLERANCE: f64 = 0.05;
+/// Share of the charge that must burn for a day to be one (–).
+const LEAST_BURNED: f64 = 0.5;
 /// How long a single firing is followed for the times to a half and a quarter (s).
 const FOLLOWED: f64 = 4.0 * SECONDS_PER_DAY;
 
@@ -57,12 +60,12 @@ pub struct Resolution {
 impl Resolution {
     /// For the page and the native command: half a percent.
     pub const STANDARD: Self = Self {
-        cells_per_run: 2,
+        cells_per_run: 6,
         core_nodes: 7,
-        facing_nodes: 5,
-        slab_nodes: 5,
+        facing_nodes: 7,
+        slab_nodes: 6,
         flue_nodes: 3,
-        refinement: 1.0,
+        refinement: 0.75,
     };
 
     /// Everything cut finer by a factor.
@@ -174,6 +177,9 @@ pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
     let plan = steps(&curve, &[0.0], SECONDS_PER_DAY, resolution.refinement);
     let mut state = solver.cold();
     let first = recorded(&mut solver, &curve, &plan, &mut state)?;
+    if first.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
+        return Err(Failure::FireStarved);
+    }
     let excess = followed(&mut solver, &curve, &first, &mut state)?;
     let (lit, period) = firings(design);
     let plan = steps(&curve, &lit, period, resolution.refinement);
@@ -337,6 +343,11 @@ fn finished(design: &Design, record: Record, (period_s, firings): (f64, usize)) 
 }
 
 impl Solver<'_> {
+    /// Heat of a charge on the lower heating value (J).
+    fn charge_heat(&self) -> f64 {
+        self.design().fire.charge * self.lower_heating_value()
+    }
+
     /// Dew point of the gas at the held excess air (K).
     fn dew_point(&self) -> f64 {
         let water = self.held_gas().composition().fraction(Species::Water);

@@ -27,13 +27,15 @@ const MOST_SWEEPS: u32 = 80;
 /// Largest move of a surface in the last sweep (K).
 const TOLERANCE: f64 = 0.01;
 /// A flow that stands for none (kg/s).
-const LEAST_FLOW: f64 = 1e-6;
-/// Most by which a sweep changes the flow that the draft drives (–).
-const FLOW_STRIDE: (f64, f64) = (0.4, 2.5);
-/// On that flow, relative.
-const FLOW_TOLERANCE: f64 = 1e-4;
+const LEAST_FLOW: f64 = 1e-5;
+/// Most by which a sweep changes the logarithm of the flow that the draft drives.
+const MOST_STRIDE: f64 = 0.9;
+/// Fall of the imbalance with the flow, on logarithms, from which a secant is taken.
+const LEAST_SLOPE: f64 = -0.2;
+/// Draft over losses, on logarithms: 0.02 Pa of 20.
+const IMBALANCE_TOLERANCE: f64 = 1e-3;
 /// Excess air beyond which a fire is as good as out (–).
-const MOST_EXCESS_AIR: f64 = 60.0;
+const MOST_EXCESS_AIR: f64 = 1e7;
 
 /// What burns, what flows.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -132,7 +134,51 @@ pub struct Solver<'a> {
     memories: Vec<CellMemory>,
     /// Node temperatures at the end of the step, and those of the sweep before.
     new: Vec<f64>,
+    /// Air that the draft drives (kg/s).
     flow: f64,
+    drive: Drive,
+}
+
+/// Search for the flow at which draft and losses balance, from sweep to sweep, on logarithms: of
+/// the flow, and of draft over losses (the imbalance), which falls with the flow.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Drive {
+    /// Highest flow known to be pulled, lowest known not to be.
+    floor: Option<f64>,
+    ceiling: Option<f64>,
+    /// Flow and imbalance of the sweep before.
+    before: Option<(f64, f64)>,
+}
+
+impl Drive {
+    /// The next flow, and whether this one balances.
+    ///
+    /// The losses grow with the square of the flow or less, so half of the imbalance is a safe
+    /// step; once two sweeps have told how the imbalance falls, its secant; between flows of
+    /// which one is pulled and one is not, never outside them.
+    fn next(&mut self, at: f64, imbalance: f64) -> (f64, bool) {
+        if imbalance > 0.0 {
+            self.floor = Some(at);
+            self.ceiling = self.ceiling.filter(|ceiling| at < *ceiling);
+        } else {
+            self.ceiling = Some(at);
+            self.floor = self.floor.filter(|floor| *floor < at);
+        }
+        let slope = self.before.map_or(f64::NAN, |(flow, then)| {
+            if (at - flow).abs() < 1e-9 { f64::NAN } else { (imbalance - then) / (at - flow) }
+        });
+        self.before = imbalance.is_finite().then_some((at, imbalance));
+        let stride = if slope < LEAST_SLOPE { -imbalance / slope } else { 0.5 * imbalance };
+        let mut next = at + stride.clamp(-MOST_STRIDE, MOST_STRIDE);
+        let mut there = imbalance.abs() < IMBALANCE_TOLERANCE;
+        if let (Some(floor), Some(ceiling)) = (self.floor, self.ceiling) {
+            if !(floor..=ceiling).contains(&next) {
+                next = 0.5 * (floor + ceiling);
+            }
+            there = there || ceiling - floor < IMBALANCE_TOLERANCE;
+        }
+        (next, there)
+    }
 }
 
 impl<'a> Solver<'a> {
@@ -159,6 +205,7 @@ impl<'a> Solver<'a> {
             ],
             new: Vec::new(),
             flow: 0.0,
+            drive: Drive::default(),
         }
     }
 
@@ -170,6 +217,11 @@ impl<'a> Solver<'a> {
     /// Gas of the held excess air.
     pub const fn held_gas(&self) -> &Gas {
         &self.held.gas
+    }
+
+    /// Lower heating value of the moist wood (J/kg).
+    pub const fn lower_heating_value(&self) -> f64 {
+        self.held.lower_heating_value
     }
 
     /// Room temperature (K).
@@ -207,6 +259,7 @@ impl<'a> Solver<'a> {
         } else {
             self.setup.after_flow.is_none()
         };
+        self.drive = Drive::default();
         for _ in 0..MOST_SWEEPS {
             let instant = self.instant(share);
             self.prepare();
@@ -219,6 +272,13 @@ impl<'a> Solver<'a> {
                 std::mem::swap(state, &mut self.new);
                 return Ok(rates);
             }
+        }
+        if std::env::var("DBG").is_ok() {
+            let i = self.instant(share);
+            eprintln!(
+                "unsettled share {share} step {step} flow {:?} {:?} ",
+                i.air_flow, self.drive
+            );
         }
         Err(Failure::DayUnsettled)
     }
@@ -260,7 +320,7 @@ impl<'a> Solver<'a> {
     /// The burn whose air is the flow that the draft drives.
     fn burn_by_draft(&mut self, share: f64) -> Burn {
         let stoichiometric = self.held.air_flow() / self.held.excess_air_ratio * share;
-        if self.flow <= LEAST_FLOW {
+        if self.flow <= 0.0 {
             self.flow = stoichiometric * self.design.fire.excess_air_ratio;
         }
         let ratio = (self.flow / stoichiometric).min(MOST_EXCESS_AIR);
@@ -275,16 +335,12 @@ impl<'a> Solver<'a> {
     fn drive(&mut self, instant: &Instant, ledger: &Ledger) -> bool {
         let suction = self.design.site.house_suction;
         let (pull, held) = (ledger.draft - suction, ledger.losses - suction);
-        let (low, high) = FLOW_STRIDE;
-        let closed = instant.inlet_area <= 0.0;
-        let factor = if pull <= 0.0 || closed || held <= 0.0 {
-            low
-        } else {
-            (pull / held).sqrt().clamp(low, high)
-        };
-        let next = (instant.air_flow * factor).max(LEAST_FLOW);
-        self.flow = next;
-        (next - instant.air_flow).abs() <= FLOW_TOLERANCE * next
+        let at = libm::log(instant.air_flow);
+        let open = instant.inlet_area > 0.0 && pull > 0.0 && held > 0.0;
+        let imbalance = if open { libm::log(pull / held) } else { -f64::INFINITY };
+        let (next, there) = self.drive.next(at, imbalance);
+        self.flow = libm::exp(next).max(LEAST_FLOW);
+        there || (imbalance < 0.0 && instant.air_flow < 1.01 * LEAST_FLOW)
     }
 
     /// Conductances at the temperatures of the sweep before.
@@ -594,18 +650,35 @@ impl<'a> Solver<'a> {
             .sum()
     }
 
-    /// The hottest face to the room: temperature (K) and zone.
+    /// Temperature of the face of a wall to the room (K).
+    fn face_to_room(&self, state: &[f64], index: usize) -> Option<f64> {
+        let wall = self.body.walls.get(index)?;
+        let nodes = state.get(wall.nodes.clone())?;
+        Some(wall.layers.outer_face(nodes, self.conductances.get(index)?))
+    }
+
+    /// The hottest face to the room: temperature (K) and zone. Along a run the faces of the cells
+    /// are carried on to its ends by a parabola, since the hottest spot is at the inlet.
     pub fn hottest_face(&self, state: &[f64]) -> (f64, Zone) {
-        let walls = self.body.walls.iter().zip(&self.conductances);
-        walls
-            .filter(|(wall, _)| {
-                matches!(wall.zone, Zone::RunFace(_) | Zone::FireboxFace | Zone::Cap)
-            })
-            .filter_map(|(wall, now)| {
-                let nodes = state.get(wall.nodes.clone())?;
-                Some((wall.layers.outer_face(nodes, now), wall.zone))
-            })
-            .fold((0.0, Zone::Cap), |best, each| if best.0 < each.0 { each } else { best })
+        let mut best = (0.0, Zone::Cap);
+        let mut row: Vec<f64> = Vec::new();
+        let mut zone_before = None;
+        for (index, wall) in self.body.walls.iter().enumerate() {
+            if !matches!(wall.zone, Zone::RunFace(_) | Zone::FireboxFace | Zone::Cap) {
+                continue;
+            }
+            let Some(face) = self.face_to_room(state, index) else { continue };
+            if zone_before != Some(wall.zone) {
+                row.clear();
+                zone_before = Some(wall.zone);
+            }
+            row.push(face);
+            let hottest = hottest_of(&row);
+            if best.0 < hottest {
+                best = (hottest, wall.zone);
+            }
+        }
+        best
     }
 
     /// Heat in all walls above the start from cold (J).
@@ -616,6 +689,20 @@ impl<'a> Solver<'a> {
         };
         self.body.walls.iter().filter_map(heat).sum()
     }
+}
+
+/// The hottest of faces at the middles of equal cells, and of the two ends of their row.
+fn hottest_of(row: &[f64]) -> f64 {
+    let edge = |one: f64, two: f64, three: f64| (15.0 * one - 10.0 * two + 3.0 * three) / 8.0;
+    let ends = match row {
+        [one, two, three, ..] => edge(*one, *two, *three),
+        _ => 0.0,
+    };
+    let other = match row {
+        [.., three, two, one] => edge(*one, *two, *three),
+        _ => 0.0,
+    };
+    row.iter().copied().fold(ends.max(other), f64::max)
 }
 
 /// Around the bracket of the firebox (K).
