@@ -347,3 +347,30 @@ fn the_heaviest_finding_stands_first_and_decides_the_answer() {
     assert_eq!(answer(Question::Safe, &findings), Answer::No);
     assert_eq!(answer(Question::Safe, &[]), Answer::Yes);
 }
+
+#[test]
+fn smoke_in_the_room_is_a_matter_of_safety_too() {
+    let mut case = Case::new();
+    case.analysis.height_of_fire.chimney_inlet = kelvin(160.0);
+    let answers = |case: &Case| {
+        let findings = check(&case.design, &case.analysis);
+        Question::ALL.map(|question| answer(question, &findings))
+    };
+    let [_, _, safe] = answers(&case);
+    assert_eq!(safe, Answer::Yes);
+    set_margin(&mut case, 20.0, -1.0);
+    case.analysis.height_of_fire.natural_flows.clear();
+    let findings = check(&case.design, &case.analysis);
+    for rule in [Rule::DraftNegative, Rule::NoRunningFlow] {
+        assert!(findings.iter().any(|finding| finding.rule == rule));
+        // Listed under the draft, once.
+        assert_eq!(rule.question(), Question::Draw);
+        assert_eq!(rule.questions(), [Question::Draw, Question::Safe]);
+    }
+    let [draw, heat, safe] = answers(&case);
+    assert_eq!((draw, safe), (Answer::No, Answer::No));
+    assert_ne!(heat, Answer::No);
+    // A small reserve holds smoke back, as long as it lasts.
+    set_margin(&mut case, 20.0, 1.0);
+    assert_eq!(answers(&case)[2], Answer::Yes);
+}
