@@ -184,7 +184,7 @@ fn text(file: &str, analysis: &Analysis, findings: &[Finding], system: System) -
             "  {} {} ({})",
             words::question(question),
             words::answer(question, answer(question, findings)),
-            words::deciding(question, analysis, system),
+            words::deciding(question, analysis, findings, system),
         ));
     }
     lines.extend(figures(analysis, system));

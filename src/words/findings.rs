@@ -1,6 +1,6 @@
 //! English sentences of the findings.
 
-use super::label;
+use super::{label, place};
 use crate::rules::{Figure, Finding, Rule};
 use crate::units::{System, figure};
 
@@ -24,6 +24,49 @@ pub fn finding(finding: &Finding, system: System) -> Text {
         title: title(finding, &found, &limit),
         reason: reason(finding.rule),
         remedy: remedy(finding.rule),
+    }
+}
+
+/// The figure of a finding beside its limit, for the line of a question.
+pub(super) fn in_short(finding: &Finding, system: System) -> String {
+    let show = |shown: Figure| figure(shown.value, shown.quantity, system);
+    let found = show(finding.found);
+    let limit = finding.limit.map(show).unwrap_or_default();
+    let place = place(finding.place).to_lowercase();
+    match finding.rule {
+        Rule::DraftNegative => {
+            let Figure { value, quantity } = finding.found;
+            format!("draft {} short", figure(-value, quantity, system))
+        }
+        Rule::DraftReserveSmall => format!("{found} to spare, {limit} wanted"),
+        Rule::NoRunningFlow => "no flow at which it runs".into(),
+        Rule::SecondFlow => format!("{found} flows at which it balances"),
+        Rule::GasAboveChimneyRating | Rule::GasWasteful | Rule::GasWarm => {
+            format!("gas into the chimney {found}, limit {limit}")
+        }
+        Rule::GasCool => format!("gas into the chimney {found}, at least {limit} wanted"),
+        Rule::ChimneyWallWet => format!("wall at the mouth {found}, dew point {limit}"),
+        Rule::ChimneyWallFreezing => format!("wall at the mouth {found}, limit {limit}"),
+        Rule::GasSlow => format!("{found} in {place}, at least {limit} wanted"),
+        Rule::GasFast => format!("{found} in {place}, limit {limit}"),
+        Rule::FireboxSmall => format!("firebox surface {found}, {limit} wanted"),
+        Rule::FireboxLarge => format!("firebox surface {found}, {limit} suits"),
+        Rule::FireboxBaseSmall => format!("base of the firebox {found}, {limit} wanted"),
+        Rule::FireboxLow => format!("firebox {found} high, {limit} wanted"),
+        Rule::FireboxNarrow => format!("firebox {found} to 1, limit {limit}"),
+        Rule::GlassLarge => format!("glass {found}, limit {limit}"),
+        Rule::InletFast => format!("air enters at {found}, limit {limit}"),
+        Rule::PathShort => format!("smoke path {found}, at least {limit} wanted"),
+        Rule::NoRuns => "no runs".into(),
+        Rule::SideClose => format!("{found}, limit {limit} at the sides"),
+        Rule::BackClose => format!("{found}, limit {limit} behind"),
+        Rule::FrontClose => format!("{found}, limit {limit} in front of the door"),
+        Rule::CeilingClose => format!("{found}, limit {limit} to the ceiling"),
+        Rule::ClearancesNotChecked => "no clearance was checked".into(),
+        Rule::OutsideFormula => format!("gas very slow in {place}"),
+        Rule::InputUnusual(id) => format!("{}: {found}", label(id)),
+        Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
+        Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
     }
 }
 

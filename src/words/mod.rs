@@ -14,7 +14,7 @@ use crate::analysis::{Analysis, Failure};
 use crate::design::document::DocumentError;
 use crate::design::field::{FieldId, Group, Kind, Problem, ProblemKind, field};
 use crate::design::link::LinkError;
-use crate::rules::{Answer, Place, Question, Severity};
+use crate::rules::{self, Answer, Finding, Place, Question, Severity};
 use crate::sources::Trust;
 use crate::units::{Quantity, System, editable, figure, unit_of};
 
@@ -89,13 +89,19 @@ pub const fn answer(question: Question, answer: Answer) -> &'static str {
     }
 }
 
-/// The figure that decides a question.
-pub fn deciding(question: Question, analysis: &Analysis, system: System) -> String {
+/// The figure that decides a question: that of the finding which decides the answer, with its
+/// limit; without one the figure on which the yes stands.
+pub fn deciding(
+    question: Question,
+    analysis: &Analysis,
+    findings: &[Finding],
+    system: System,
+) -> String {
+    if let Some(finding) = rules::deciding(question, findings) {
+        return findings::in_short(finding, system);
+    }
     let fire = &analysis.height_of_fire;
     match question {
-        Question::Draw if fire.margin < 0.0 => {
-            format!("{} short", figure(-fire.margin, Quantity::Pressure, system))
-        }
         Question::Draw => {
             format!("{} to spare", figure(fire.margin, Quantity::Pressure, system))
         }
