@@ -1,9 +1,10 @@
 //! What is said: the figure beside an answer is the one that decides, in the reader's units.
 
 use longsmoke::analysis::{Analysis, analyze};
+use longsmoke::design::field::{FIELDS, FieldId, Kind, Problem, ProblemKind, check_number};
 use longsmoke::design::{Design, RuleSet};
 use longsmoke::rules::{Finding, Question, check};
-use longsmoke::units::{System, kelvin};
+use longsmoke::units::{System, at_least, at_most, editable, kelvin, parse};
 use longsmoke::words;
 
 /// The demonstration without anything to look at, then changed.
@@ -90,5 +91,63 @@ fn good_to_know_does_not_decide() {
         analysis.height_of_fire.efficiency_lower = 0.81;
         analysis.height_of_fire.runs[0].richardson = 3.0;
         analysis.house.mean_output = 0.0;
+    });
+}
+
+const SYSTEMS: [System; 2] = [System::Metric, System::Us];
+
+/// What a message calls allowed is allowed, and near the limit that it rounds.
+#[test]
+fn a_limit_that_is_named_can_be_typed() {
+    for field in &FIELDS {
+        let Kind::Number(number) = &field.kind else { continue };
+        for system in SYSTEMS {
+            for range in [&number.possible, &number.usual] {
+                let (low, high) = (*range.start(), *range.end());
+                let texts = [
+                    at_least(low, number.quantity, system),
+                    at_most(high, number.quantity, system),
+                ];
+                for (text, limit) in texts.iter().zip([low, high]) {
+                    let value = parse(text, number.quantity, system).unwrap();
+                    assert!(check_number(field.id, number, value).is_none(), "{text}");
+                    let near = (value - limit).abs() <= 0.05 * limit.abs();
+                    assert!(near, "{}: {text} for {limit}", field.path);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_field_typed_again_as_it_is_shown_stays_within_half_a_millimeter() {
+    let design = Design::demonstration();
+    for field in &FIELDS {
+        let Kind::Number(number) = &field.kind else { continue };
+        for system in SYSTEMS {
+            for value in [(number.get)(&design), *number.usual.start(), *number.usual.end()] {
+                let text = editable(value, number.quantity, system);
+                let again = parse(&text, number.quantity, system).unwrap();
+                let bound = if field.path.ends_with("_m") { 5e-4 } else { 1e-4 * value.abs() };
+                assert!((again - value).abs() <= bound, "{}: {text} for {value}", field.path);
+            }
+        }
+    }
+}
+
+#[test]
+fn messages_at_a_field_speak_in_feet_and_inches() {
+    let kind = ProblemKind::OutOfRange { value: 4.572, low: 0.2, high: 4.0 };
+    let problem = Problem { field: FieldId::RunLength, kind };
+    let said = "Run length must be 8\" to 13' 1\". You gave 15' 0\".";
+    assert_eq!(words::problem(&problem, System::Us), said);
+    let said = "Run length must be 0.20 m to 4.00 m. You gave 4.572 m.";
+    assert_eq!(words::problem(&problem, System::Metric), said);
+    let said = "Run length must be a number: 0.20 m to 4.00 m.";
+    assert_eq!(words::not_a_number(FieldId::RunLength, System::Metric), said);
+    // 2 in and 4 in.
+    decides(Question::Safe, System::Us, "2 in, limit 4 in at the sides", |design, _| {
+        design.surroundings.side = 0.0508;
+        design.surroundings.behind = 1.0;
     });
 }

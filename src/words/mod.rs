@@ -16,7 +16,7 @@ use crate::design::field::{FieldId, Group, Kind, Problem, ProblemKind, field};
 use crate::design::link::LinkError;
 use crate::rules::{self, Answer, Finding, Place, Question, Severity};
 use crate::sources::Trust;
-use crate::units::{Quantity, System, editable, figure, unit_of};
+use crate::units::{Quantity, System, at_least, at_most, editable, figure, range, unit_of};
 
 /// What every page and sheet says.
 pub const CAUTIONS: [&str; 5] = [
@@ -189,24 +189,27 @@ fn with_unit(value: f64, quantity: Quantity, system: System) -> String {
 pub fn problem(problem: &Problem, system: System) -> String {
     let name = label(problem.field);
     let quantity = quantity(problem.field);
-    let show = |value: f64| with_unit(value, quantity, system);
-    let limit = |value: f64| figure(value, quantity, system);
     match problem.kind {
         ProblemKind::OutOfRange { value, low, high } => {
-            let given = if value.is_finite() { show(value) } else { "no number".into() };
-            format!("{name} must be {} to {}. You gave {given}.", limit(low), limit(high))
+            let given = if value.is_finite() {
+                with_unit(value, quantity, system)
+            } else {
+                "no number".into()
+            };
+            let allowed = range(&(low..=high), quantity, system);
+            format!("{name} must be {allowed}. You gave {given}.")
         }
         ProblemKind::MouthBelowHeater(lowest) => format!(
             "The mouth of the chimney must stand above the heater: at least {} with these runs.",
-            figure(lowest, Quantity::Length, system)
+            at_least(lowest, Quantity::Length, system)
         ),
         ProblemKind::OutdoorsLongerThanChimney(longest) => format!(
             "The part outdoors cannot be longer than the chimney: at most {}.",
-            figure(longest, Quantity::Length, system)
+            at_most(longest, Quantity::Length, system)
         ),
         ProblemKind::DoorLargerThanFirebox(largest) => format!(
             "The door does not fit the firebox: at most {}.",
-            figure(largest, Quantity::Size, system)
+            at_most(largest, Quantity::Size, system)
         ),
     }
 }
@@ -216,12 +219,8 @@ pub fn not_a_number(id: FieldId, system: System) -> String {
     let name = label(id);
     match &field(id).kind {
         Kind::Number(number) => {
-            let show = |value: f64| figure(value, number.quantity, system);
-            format!(
-                "{name} must be a number from {} to {}.",
-                show(*number.possible.start()),
-                show(*number.possible.end())
-            )
+            let allowed = range(&number.possible, number.quantity, system);
+            format!("{name} must be a number: {allowed}.")
         }
         Kind::Choice(_) => format!("{name}: pick one of the list."),
     }
