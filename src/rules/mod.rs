@@ -217,7 +217,6 @@ impl Rule {
             | Self::PathShort
             | Self::NoRuns
             | Self::OutsideFormula
-            | Self::InputUnusual(_)
             | Self::WoodWet
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating
@@ -230,6 +229,7 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::ClearancesNotChecked => Question::Safe,
+            Self::InputUnusual(id) => inputs::question(id),
         }
     }
 }
