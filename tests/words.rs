@@ -2,8 +2,9 @@
 
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::field::{FIELDS, FieldId, Kind, Problem, ProblemKind, check_number};
-use longsmoke::design::{Design, RuleSet};
-use longsmoke::rules::{Finding, Question, check};
+use longsmoke::design::{Design, RuleSet, document};
+use longsmoke::rules::{Finding, Lever, Question, Rule, check};
+use longsmoke::sources::Trust;
 use longsmoke::units::{System, at_least, at_most, editable, kelvin, parse};
 use longsmoke::words;
 
@@ -150,4 +151,77 @@ fn messages_at_a_field_speak_in_feet_and_inches() {
         design.surroundings.side = 0.0508;
         design.surroundings.behind = 1.0;
     });
+}
+
+#[test]
+fn an_unusual_input_is_shown_beside_its_usual_range() {
+    let say = |change: fn(&mut Design), id: FieldId, system: System| {
+        let (_, findings) = changed(|design, _| change(design));
+        let rule = Rule::InputUnusual(id);
+        let finding = findings.into_iter().find(|finding| finding.rule == rule).unwrap();
+        assert_eq!(finding.source.trust, Trust::CommonPractice);
+        (words::finding(&finding, system).title, rule.question())
+    };
+    let (text, question) =
+        say(|design| design.path.run_count = 12, FieldId::RunCount, System::Metric);
+    assert_eq!(text, "Runs: 12 is outside the usual range of 1 to 8.");
+    assert_eq!(question, Question::Heat);
+    let (text, question) =
+        say(|design| design.chimney.mouth_height = 20.0, FieldId::MouthHeight, System::Metric);
+    let said = "Chimney mouth height: 20.00 m is outside the usual range of 4.00 m to 15.00 m.";
+    assert_eq!((text.as_str(), question), (said, Question::Draw));
+    // 0.254 m are 10 in; 5 m are 196.85 in, 0.3 m are 11.81 in.
+    let (text, question) =
+        say(|design| design.surroundings.front = 0.254, FieldId::FrontDistance, System::Us);
+    let said =
+        "Clearance in front of the door: 10 in is outside the usual range of 12 in to 196 in.";
+    assert_eq!((text.as_str(), question), (said, Question::Safe));
+}
+
+#[test]
+fn without_runs_the_lever_is_their_number() {
+    let mut design = Design::demonstration();
+    design.path.run_count = 0;
+    let findings = check(&design, &analyze(&design).unwrap());
+    let finding = findings.into_iter().find(|finding| finding.rule == Rule::NoRuns).unwrap();
+    assert_eq!(finding.lever, Some(Lever { field: FieldId::RunCount, raise: true }));
+    assert_eq!(words::finding(&finding, System::Metric).remedy, "Add a run.");
+}
+
+/// What a reader of JSON and a formula would say stays out of what a mason reads.
+#[test]
+fn sentences_are_plain() {
+    let said =
+        |text: &str| words::document_error(&document::read(text).unwrap_err(), System::Metric);
+    let text = "{\n \"heater_design_version\": 1,\n \"name\": \"Nor";
+    let cut = "This file is cut off, was changed by hand or holds no heater at all (line 3, column 13).";
+    assert_eq!(said(text), cut);
+    assert_eq!(said("{}"), "This file holds no heater of ours.");
+    let newer = "This file was made by a newer version of Longsmoke than this one.";
+    assert_eq!(said("{\"heater_design_version\": 99}"), newer);
+    let text = "{\"heater_design_version\": 1,\n\"fire\": {\"charge_kg\": \"x\"}}";
+    assert_eq!(
+        said(text),
+        "Charge cannot be read (line 2: fire.charge_kg: a number expected)."
+    );
+    let text = "{\"heater_design_version\": 1,\n\"fire\": {\"charge_kg\": -3}}";
+    let refused = "Charge must be 0.5 kg to 80.0 kg. You gave -3 kg. (line 2: fire.charge_kg)";
+    assert_eq!(said(text), refused);
+
+    let (_, findings) = changed(|design, analysis| {
+        analysis.height_of_fire.runs[0].richardson = 204.54;
+        design.path.run_count = 0;
+        design.firebox.height = 0.2;
+    });
+    assert!(findings.iter().any(|finding| finding.rule == Rule::OutsideFormula));
+    for finding in findings {
+        let text = words::finding(&finding, System::Metric);
+        let all = [&text.title, text.reason, text.remedy, finding.source.text].join(" ");
+        for word in ["204", "ratio", "dynamic pressure", "m_B", "sqrt"] {
+            assert!(!all.contains(word), "{all}");
+        }
+    }
+    for field in &FIELDS {
+        assert!(!words::help(field.id).contains("dynamic"), "{}", field.path);
+    }
 }

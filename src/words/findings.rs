@@ -1,8 +1,9 @@
 //! English sentences of the findings.
 
 use super::{label, place};
+use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{Figure, Finding, Rule};
-use crate::units::{System, figure};
+use crate::units::{System, figure, range};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,7 +22,7 @@ pub fn finding(finding: &Finding, system: System) -> Text {
     let found = show(finding.found);
     let limit = finding.limit.map(show).unwrap_or_default();
     Text {
-        title: title(finding, &found, &limit),
+        title: title(finding, [&found, &limit], system),
         reason: reason(finding.rule),
         remedy: remedy(finding.rule),
     }
@@ -64,14 +65,24 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::CeilingClose => format!("{found}, limit {limit} to the ceiling"),
         Rule::ClearancesNotChecked => "no clearance was checked".into(),
         Rule::OutsideFormula => format!("gas very slow in {place}"),
-        Rule::InputUnusual(id) => format!("{}: {found}", label(id)),
+        Rule::InputUnusual(id) => {
+            format!("{}: {found}, usual {}", label(id), usual(id, system))
+        }
         Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
         Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
     }
 }
 
+/// The usual range of an input.
+fn usual(id: FieldId, system: System) -> String {
+    match &field(id).kind {
+        Kind::Number(number) => range(&number.usual, number.quantity, system),
+        Kind::Choice(_) => String::new(),
+    }
+}
+
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
-fn title(finding: &Finding, found: &str, limit: &str) -> String {
+fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String {
     match finding.rule {
         Rule::DraftNegative => {
             format!("The chimney does not pull enough: the draft margin is {found}.")
@@ -149,11 +160,13 @@ fn title(finding: &Finding, found: &str, limit: &str) -> String {
             format!("From the cap slab to the ceiling {found}, where {limit} is asked.")
         }
         Rule::ClearancesNotChecked => "No clearance was checked: no rule set is chosen.".into(),
-        Rule::OutsideFormula => format!(
-            "The gas is so slow here that its own buoyancy matters (ratio {found}, limit {limit})."
-        ),
+        Rule::OutsideFormula => {
+            "The gas is so slow here that its heat stirs it more than the draft pushes it."
+                .into()
+        }
         Rule::InputUnusual(id) => {
-            format!("{} is {found}, outside the usual range (limit {limit}).", label(id))
+            let usual = usual(id, system);
+            format!("{}: {found} is outside the usual range of {usual}.", label(id))
         }
         Rule::WoodWet => format!("The wood holds {found} of water, more than {limit}."),
         Rule::HouseNotCovered => format!(
@@ -197,7 +210,9 @@ const fn reason(rule: Rule) -> &'static str {
         }
         Rule::FrontClose => "Radiation from the door, and embers, reach it.",
         Rule::ClearancesNotChecked => "A missing check is not a passed check.",
-        Rule::OutsideFormula => "The formulas are for forced flow; the figures here are rough.",
+        Rule::OutsideFormula => {
+            "The formulas are for gas that the draft pushes along; the figures here are rough."
+        }
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",

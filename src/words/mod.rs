@@ -12,7 +12,7 @@ pub use findings::{Text, finding};
 use crate::analysis::draft::Item;
 use crate::analysis::{Analysis, Failure};
 use crate::design::document::DocumentError;
-use crate::design::field::{FieldId, Group, Kind, Problem, ProblemKind, field};
+use crate::design::field::{FIELDS, FieldId, Group, Kind, Problem, ProblemKind, field};
 use crate::design::link::LinkError;
 use crate::rules::{self, Answer, Finding, Place, Question, Severity};
 use crate::sources::Trust;
@@ -262,12 +262,39 @@ pub fn link_error(error: LinkError) -> String {
     }
 }
 
-/// Why a file does not open.
+/// Why a file does not open; line and column, for scripts, after the plain sentence.
 pub fn document_error(error: &DocumentError, system: System) -> String {
     match error {
-        DocumentError::Refused { line, path, problem: refused } => {
-            format!("line {line}: {path}: {}", problem(refused, system))
+        DocumentError::TooLong => "This file is too long to be one of ours.".into(),
+        DocumentError::NotJson { line, cause } => {
+            // The reader's own words end with the column.
+            let column = cause.rsplit_once("column ").map(|(_, column)| column);
+            let column = column.map(|column| format!(", column {column}")).unwrap_or_default();
+            format!(
+                "This file is cut off, was changed by hand or holds no heater at all (line \
+                 {line}{column})."
+            )
         }
-        other => other.to_string(),
+        DocumentError::NotADesign => "This file holds no heater of ours.".into(),
+        DocumentError::UnknownVersion(_) => {
+            "This file was made by a newer version of Longsmoke than this one.".into()
+        }
+        DocumentError::WrongKind { line, path, expected } => {
+            let name = named(path);
+            format!("{name} cannot be read (line {line}: {path}: {expected} expected).")
+        }
+        DocumentError::Refused { line, path, problem: refused } => {
+            format!("{} (line {line}: {path})", problem(refused, system))
+        }
+    }
+}
+
+/// Name of the input that stands at a path of a file.
+fn named(path: &str) -> &'static str {
+    let input = FIELDS.iter().find(|field| field.path == path);
+    match input {
+        Some(field) => label(field.id),
+        None if path == "name" => "The name",
+        None => "The list of runs",
     }
 }
