@@ -16,6 +16,7 @@ use crate::design::field::{FIELDS, FieldId, Group, Kind, Problem, ProblemKind, f
 use crate::design::link::LinkError;
 use crate::rules::{self, Answer, Finding, Place, Question, Severity};
 use crate::sources::Trust;
+use crate::study::strip::OpenFlow;
 use crate::units::{Quantity, System, at_least, at_most, editable, figure, range, unit_of};
 
 /// What every page and sheet says.
@@ -112,6 +113,17 @@ pub fn deciding(
             "gas into the chimney {}",
             figure(fire.chimney_inlet, Quantity::Temperature, system)
         ),
+    }
+}
+
+/// Excess air that a heater takes with its air open.
+pub fn open_flow(open: &OpenFlow, system: System) -> String {
+    match open {
+        OpenFlow::Runs { excess_air_ratio, .. } => {
+            figure(*excess_air_ratio, Quantity::Ratio, system)
+        }
+        OpenFlow::Beyond => "very much".into(),
+        OpenFlow::Starves => "too little".into(),
     }
 }
 
