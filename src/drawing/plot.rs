@@ -286,7 +286,7 @@ fn draw_limits<B: DrawingBackend>(
     let room = f64::from(palette.pixels(8.0)) / f64::from(width.max(1));
     let end = right - (right - left) * room;
     let line = rgb(palette.quiet).stroke_width(palette.line(1.0));
-    for limit in plot.limits.iter().filter(|limit| limit.value <= high) {
+    for limit in &plot.limits {
         let y = limit.value;
         let area = chart.plotting_area();
         area.draw(&PathElement::new(vec![(left, y), (right, y)], line))?;
