@@ -238,10 +238,11 @@ fn limit(value: f64, quantity: Quantity, system: System, round: fn(f64) -> f64) 
 
 fn limit_in_inches(value: f64, quantity: Quantity, round: fn(f64) -> f64) -> String {
     let rounded = |step: &f64| round(value / step) * step;
-    let steps = feet::steps(value).iter().map(rounded);
-    let near = steps.clone().find(|rounded| is_close(*rounded, value));
+    let steps = feet::steps(value);
+    let near = steps.iter().map(rounded).find(|rounded| is_close(*rounded, value));
     let Some(fine) = feet::fine_step(value).filter(|_| near.is_none()) else {
-        return figure(near.or(steps.last()).unwrap_or(value), quantity, System::Us);
+        let finest = near.or(steps.last().map(rounded));
+        return figure(finest.unwrap_or(value), quantity, System::Us);
     };
     let inches = feet::decimal(rounded(&fine));
     if quantity == Quantity::Size { format!("{inches} in") } else { format!("{inches}\"") }

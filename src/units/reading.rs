@@ -148,8 +148,6 @@ const POUND: f64 = KILOGRAMS_PER_POUND;
 /// Units of a kind of quantity: spelling, SI per unit, SI value of zero.
 const fn units(quantity: Quantity) -> &'static [(&'static str, f64, f64)] {
     match quantity {
-        // Read by `length`.
-        Quantity::Length | Quantity::Size => &[],
         Quantity::Area | Quantity::Opening => &[
             ("mm2", 1e-6, 0.0),
             ("cm2", 1e-4, 0.0),
@@ -180,7 +178,8 @@ const fn units(quantity: Quantity) -> &'static [(&'static str, f64, f64)] {
             &[("s", 1.0, 0.0), ("min", 60.0, 0.0), ("h", 3600.0, 0.0), ("hr", 3600.0, 0.0)]
         }
         Quantity::Share => &[("%", 1e-2, 0.0)],
-        Quantity::Ratio | Quantity::Count => &[],
+        // A bare number; lengths are read by `length`.
+        Quantity::Ratio | Quantity::Count | Quantity::Length | Quantity::Size => &[],
         Quantity::MassFlow => &[
             ("g/s", 1e-3, 0.0),
             ("kg/s", 1.0, 0.0),
