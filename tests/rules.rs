@@ -374,3 +374,24 @@ fn smoke_in_the_room_is_a_matter_of_safety_too() {
     set_margin(&mut case, 20.0, 1.0);
     assert_eq!(answers(&case)[2], Answer::Yes);
 }
+
+/// Whoever keeps the printed inches, or the printed millimeters, keeps the distance.
+#[test]
+fn the_printed_distances_are_enough_in_either_unit() {
+    let inch = 0.0254;
+    let rows: [(Rule, [f64; 2], Set); 4] = [
+        (Rule::SideClose, [4.0 * inch, 0.102], |design, x| design.surroundings.side = x),
+        (Rule::BackClose, [4.0 * inch, 0.102], |design, x| design.surroundings.behind = x),
+        (Rule::CeilingClose, [8.0 * inch, 0.203], |design, x| design.surroundings.above = x),
+        (Rule::FrontClose, [48.0 * inch, 1.220], |design, x| design.surroundings.front = x),
+    ];
+    for (rule, distances, set) in rows {
+        for distance in distances {
+            let mut case = Case::new();
+            set(&mut case.design, distance);
+            assert!(case.finding(rule).is_none(), "{rule:?} at {distance}");
+            set(&mut case.design, distance - 1e-3);
+            assert!(case.finding(rule).is_some(), "{rule:?} below {distance}");
+        }
+    }
+}
