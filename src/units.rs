@@ -195,6 +195,19 @@ pub fn editable(value: f64, quantity: Quantity, system: System) -> String {
     }
 }
 
+/// By how much [`editable`] may differ from a value in either system (SI).
+pub fn shown_within(value: f64, quantity: Quantity) -> f64 {
+    let half = |system: System| {
+        let Unit { factor, decimals, .. } = unit_of(quantity, system);
+        (0..decimals + 3).fold(0.5 * factor, |digit, _| digit / 10.0)
+    };
+    let us = match quantity {
+        Quantity::Length | Quantity::Size => feet::shown_within(value),
+        _ => half(System::Us),
+    };
+    half(System::Metric).max(us)
+}
+
 /// A lower limit with its unit, rounded up to what a person would say, so that it is itself allowed.
 pub fn at_least(value: f64, quantity: Quantity, system: System) -> String {
     limit(value, quantity, system, |steps| (steps - HAIR).ceil())

@@ -60,6 +60,11 @@ pub(super) fn fine_step(meters: f64) -> Option<f64> {
     ((meters / METERS_PER_INCH).abs() < FINE).then_some(METERS_PER_INCH / 1000.0)
 }
 
+/// What a fraction may differ; half of a thousandth of a foot when far (m).
+pub(super) fn shown_within(meters: f64) -> f64 {
+    if FAR <= meters.abs() { 0.5e-3 * METERS_PER_FOOT } else { EXACT }
+}
+
 /// Inches with decimals, without their unit.
 pub(super) fn decimal(meters: f64) -> String {
     decimals(meters / METERS_PER_INCH, DECIMALS)
