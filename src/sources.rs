@@ -136,7 +136,9 @@ pub const MATERIAL_FROM_MEMORY: Source =
     memory("Material value from memory: obtain a data sheet");
 /// Route for one-off heaters: loads, firebox, path length.
 pub const EN_15544_SIZES: Source = memory(
-    "After EN 15544: firebox surface 900 cm2/kg, height 25 + m_B cm, length 1.3 or 1.5 sqrt(m_B) m",
+    "After EN 15544: per kg of wood 900 cm2 of firebox surface; firebox 25 cm high and 1 cm more \
+     per kg; smoke path 1.3 m, with an air gap in the shell 1.5 m, times the square root of the \
+     charge in kg",
 );
 /// Window of gas speed in the runs.
 pub const EN_15544_SPEED: Source = memory("After EN 15544: 1.2 to 6 m/s in the runs");
@@ -238,5 +240,6 @@ pub const FIREBOX_CONVECTION: Source =
     practice("Inside film of a firebox about 8 W/m2K, small beside radiation");
 /// No rule set chosen.
 pub const NO_RULE_SET: Source = practice("No rule set: local code was not looked at");
-/// Limits of the inputs of this project.
-pub const USUAL_RANGE: Source = practice("Usual range of the input, see its help line");
+/// Usual ranges of the inputs.
+pub const USUAL_RANGE: Source =
+    practice("Range in which heaters are usually built, chosen by this project");

@@ -14,7 +14,7 @@ use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
 use std::path::PathBuf;
 
-const VERSIONS: [u32; 1] = [1];
+const VERSIONS: [u32; 2] = [1, 2];
 
 fn corpus(name: &str) -> String {
     let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/documents");
@@ -195,9 +195,11 @@ fn different() -> Design {
 fn no_input_takes_the_place_of_another() {
     let file = document::read(&corpus("file-1.json")).unwrap();
     assert_eq!(file.design, different());
-    let links = corpus("links-1.txt");
-    let fragment = links.lines().find_map(|line| line.strip_prefix("different "));
-    assert_eq!(link::decode(fragment.unwrap()), Ok(different()));
+    for version in VERSIONS {
+        let links = corpus(&format!("links-{version}.txt"));
+        let fragment = links.lines().find_map(|line| line.strip_prefix("different "));
+        assert_eq!(link::decode(fragment.unwrap()), Ok(different()), "version {version}");
+    }
 }
 
 /// The design of `file-1-day.json`: with the inputs of the firing day, which `file-1.json` of an
@@ -240,4 +242,33 @@ fn links_made_today_are_read_and_as_short_as_a_message() {
     let link = link::encode(&different());
     assert_eq!(link::decode(&link), Ok(different()));
     assert!(link.len() < 900, "{}", link.len());
+}
+
+/// A text message takes a few hundred characters: six runs of the builder's own choosing.
+#[test]
+fn a_link_with_six_runs_is_short() {
+    let mut design = Design::demonstration();
+    design.name = "Kitchen heater, second try".into();
+    design.path.run_count = 6;
+    let own = |length, height| RunOverride {
+        length: Some(length),
+        width: Some(0.255),
+        height: Some(height),
+    };
+    design.path.overrides = vec![
+        own(1.62, 0.191),
+        own(1.585, 0.187),
+        own(1.44, 0.181),
+        own(1.395, 0.174),
+        own(1.27, 0.168),
+        own(1.115, 0.163),
+    ];
+    design.fire.charge = 16.5;
+    design.firebox.width = 0.455;
+    design.firebox.height = 0.68;
+    design.chimney.mouth_height = 8.35;
+    design.surroundings.side = 0.475;
+    let link = link::encode(&design);
+    assert_eq!(link::decode(&link), Ok(design));
+    assert!(link.len() <= 250, "{} {link}", link.len());
 }

@@ -21,6 +21,7 @@ mod laws;
 mod published;
 mod reference;
 mod rules;
+mod words;
 
 use longsmoke::sources::Trust;
 use std::fmt::Write as _;

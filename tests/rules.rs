@@ -456,3 +456,52 @@ fn the_heaviest_finding_stands_first_and_decides_the_answer() {
     assert_eq!(answer(Question::Safe, &findings), Answer::No);
     assert_eq!(answer(Question::Safe, &[]), Answer::Yes);
 }
+
+#[test]
+fn smoke_in_the_room_is_a_matter_of_safety_too() {
+    let mut case = Case::new();
+    case.analysis.height_of_fire.chimney_inlet = kelvin(160.0);
+    let answers = |case: &Case| {
+        let findings = check(&case.design, &case.analysis);
+        Question::ALL.map(|question| answer(question, &findings))
+    };
+    let [_, _, safe] = answers(&case);
+    assert_eq!(safe, Answer::Yes);
+    set_margin(&mut case, COLD, 20.0, -1.0);
+    case.analysis.height_of_fire.natural_flows.clear();
+    let findings = check(&case.design, &case.analysis);
+    for rule in [Rule::DraftNegative(COLD), Rule::NoRunningFlow(COLD)] {
+        assert!(findings.iter().any(|finding| finding.rule == rule));
+        // Listed under the draft, once.
+        assert_eq!(rule.question(), Question::Draw);
+        assert_eq!(rule.questions(), [Question::Draw, Question::Safe]);
+    }
+    let [draw, heat, safe] = answers(&case);
+    assert_eq!((draw, safe), (Answer::No, Answer::No));
+    assert_ne!(heat, Answer::No);
+    // A small reserve holds smoke back, as long as it lasts.
+    set_margin(&mut case, COLD, 20.0, 1.0);
+    case.analysis.height_of_fire.natural_flows = vec![held(3.0)];
+    assert_eq!(answers(&case)[2], Answer::Yes);
+}
+
+/// Whoever keeps the printed inches, or the printed millimeters, keeps the distance.
+#[test]
+fn the_printed_distances_are_enough_in_either_unit() {
+    let inch = 0.0254;
+    let rows: [(Rule, [f64; 2], Set); 4] = [
+        (Rule::SideClose, [4.0 * inch, 0.102], |design, x| design.surroundings.side = x),
+        (Rule::BackClose, [4.0 * inch, 0.102], |design, x| design.surroundings.behind = x),
+        (Rule::CeilingClose, [8.0 * inch, 0.203], |design, x| design.surroundings.above = x),
+        (Rule::FrontClose, [48.0 * inch, 1.220], |design, x| design.surroundings.front = x),
+    ];
+    for (rule, distances, set) in rows {
+        for distance in distances {
+            let mut case = Case::new();
+            set(&mut case.design, distance);
+            assert!(case.finding(rule).is_none(), "{rule:?} at {distance}");
+            set(&mut case.design, distance - 1e-3);
+            assert!(case.finding(rule).is_some(), "{rule:?} below {distance}");
+        }
+    }
+}

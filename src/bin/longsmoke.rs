@@ -196,7 +196,7 @@ fn text(
             "  {} {} ({})",
             words::question(question),
             words::answer(question, answer(question, findings)),
-            words::deciding(question, analysis, system),
+            words::deciding(question, analysis, findings, system),
         ));
     }
     lines.extend(figures(analysis, system));

@@ -1,13 +1,15 @@
 //! A design as a JSON file: versioned, in SI with the unit in each name.
 
 use super::field::{Choice, FIELDS, Field, FieldId, Kind, MOST_RUNS, Number, Problem, check};
-use super::frozen::design_1;
+use super::frozen::design_of;
 use super::{Design, RunOverride};
 use crate::units::{Quantity, ZERO_CELSIUS, celsius, kelvin};
 use serde_json::{Map, Value, json};
 
 /// Version of the file format that is written.
 pub const VERSION: u64 = 1;
+/// Version of the frozen values that a file means by what it leaves out.
+const FROZEN: u32 = 1;
 /// Key that marks a file as a design and holds its version.
 pub const VERSION_KEY: &str = "heater_design_version";
 /// Largest file that is read (bytes).
@@ -135,7 +137,7 @@ pub fn read(text: &str) -> Result<Document, DocumentError> {
     if version > VERSION {
         return Err(DocumentError::UnknownVersion(version));
     }
-    let mut design = design_1();
+    let mut design = design_of(FROZEN);
     let wrong = |path: &str, expected: String| DocumentError::WrongKind {
         line: line_of(text, path),
         path: path.into(),
@@ -248,7 +250,7 @@ fn line_of(text: &str, path: &str) -> usize {
 
 /// JSON Schema of a design file, made from the catalog of inputs.
 pub fn schema(describe: impl Fn(FieldId) -> String) -> Value {
-    let missing = design_1();
+    let missing = design_of(FROZEN);
     let mut groups = Map::new();
     for field in &FIELDS {
         let Some((group, key)) = field.path.split_once('.') else {

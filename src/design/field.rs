@@ -4,7 +4,7 @@ use super::material::Material;
 use super::{
     AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, RuleSet, RunOverride, Species,
 };
-use crate::units::{Quantity, ZERO_CELSIUS};
+use crate::units::{Quantity, ZERO_CELSIUS, shown_within};
 use std::ops::RangeInclusive;
 
 /// Name of an input in code; `words` gives it a label and a help line.
@@ -1032,14 +1032,19 @@ const SHORTEST_CHIMNEY: f64 = 0.3;
 
 /// Checks one number against its possible range.
 pub fn check_number(id: FieldId, number: &Number, value: f64) -> Option<Problem> {
-    // A hair of slack, so that a limit typed in another unit is not refused.
     let (low, high) = (*number.possible.start(), *number.possible.end());
-    let slack = 1e-9 * (high - low);
+    let slack = |limit: f64| slack(number, limit);
     let whole = number.quantity != Quantity::Count || (value - value.round()).abs() < 1e-9;
-    if (low - slack..=high + slack).contains(&value) && whole {
+    if (low - slack(low)..=high + slack(high)).contains(&value) && whole {
         return None;
     }
     Some(Problem { field: id, kind: ProblemKind::OutOfRange { value, low, high } })
+}
+
+/// A hair, so that a limit that a field shows is not refused when it is typed again.
+fn slack(number: &Number, limit: f64) -> f64 {
+    let hair = 1e-9 * (number.possible.end() - number.possible.start());
+    hair.max(shown_within(limit, number.quantity).min(1e-3 * limit.abs()))
 }
 
 /// Everything that keeps a design from being analyzed; empty for a good one.

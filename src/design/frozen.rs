@@ -1,5 +1,5 @@
-//! What a link or a file of version 1 means by what it leaves out: frozen, so that the
-//! demonstration may change and every old document keeps its meaning.
+//! What a link of each version means by what it leaves out, and a file of version 1 likewise:
+//! frozen, so that the demonstration may change and every old document keeps its meaning.
 
 use super::Design;
 use super::document::set_field;
@@ -9,15 +9,19 @@ use serde_json::{Map, Value};
 /// Values that documents of version 1 leave out, by link key. Never to be changed.
 const DEFAULTS_1: &str = include_str!("link_defaults_1.json");
 
-/// The frozen values of version 1, by link key.
-pub(super) fn defaults_1() -> Map<String, Value> {
-    serde_json::from_str(DEFAULTS_1).unwrap_or_default()
+/// Values that links of version 2 leave out, by link key. Never to be changed.
+const DEFAULTS_2: &str = include_str!("link_defaults_2.json");
+
+/// The frozen values of a version, by link key.
+pub(super) fn defaults(version: u32) -> Map<String, Value> {
+    let text = if version == 1 { DEFAULTS_1 } else { DEFAULTS_2 };
+    serde_json::from_str(text).unwrap_or_default()
 }
 
-/// The design of a version 1 document that states nothing. An input that is younger than the
+/// The design of a document of a version that states nothing. An input that is younger than the
 /// frozen table starts as in the demonstration.
-pub(super) fn design_1() -> Design {
-    let frozen = defaults_1();
+pub(super) fn design_of(version: u32) -> Design {
+    let frozen = defaults(version);
     let mut design = Design::demonstration();
     design.name = String::new();
     design.path.overrides = Vec::new();
@@ -37,12 +41,14 @@ mod tests {
 
     #[test]
     fn every_frozen_value_belongs_to_an_input_and_is_taken() {
-        let design = design_1();
-        for (key, value) in defaults_1() {
-            let field = FIELDS.iter().find(|field| field.link == key);
-            let taken = field_value(field.unwrap(), &design);
-            assert_eq!(taken.as_f64(), value.as_f64(), "{key}");
-            assert_eq!(taken.as_str(), value.as_str(), "{key}");
+        for version in [1, 2] {
+            let design = design_of(version);
+            for (key, value) in defaults(version) {
+                let field = FIELDS.iter().find(|field| field.link == key);
+                let taken = field_value(field.unwrap(), &design);
+                assert_eq!(taken.as_f64(), value.as_f64(), "{key}");
+                assert_eq!(taken.as_str(), value.as_str(), "{key}");
+            }
         }
     }
 }

@@ -1,17 +1,23 @@
-//! A design as the fragment of a link: version, then deflated JSON with the defaults left out.
+//! A design as the fragment of a link: version, then packed JSON with the defaults left out.
 //!
-//! What a link leaves out is frozen with its version, see `frozen`.
+//! What a link leaves out is frozen with its version, see `frozen`. Version 1 is bare deflate.
+//! Version 2 has a CRC-32 of the packed bytes behind it, so that no link opens that was changed on
+//! the way: a checksum of the text, as zlib and gzip have it, misses changes, since one packed bit
+//! can change many letters.
 
 use super::document::{MOST_NAME, field_value, set_field};
 use super::field::{FIELDS, MOST_RUNS, check};
-use super::frozen::{defaults_1, design_1};
+use super::frozen::{defaults, design_of};
 use super::{Design, RunOverride};
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
+use miniz_oxide::inflate::TINFLStatus;
+use miniz_oxide::inflate::core::inflate_flags::TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF;
+use miniz_oxide::inflate::core::{DecompressorOxide, decompress};
 use serde_json::{Map, Value, json};
 
 /// Version that is written.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 /// Longest fragment that is read (bytes).
 pub const MOST_BYTES: usize = 16 * 1024;
 /// Most bytes after inflating.
@@ -41,7 +47,7 @@ pub enum LinkError {
 
 /// The fragment of a design, without `#`.
 pub fn encode(design: &Design) -> String {
-    let frozen = defaults_1();
+    let frozen = defaults(VERSION);
     let mut values = Map::new();
     values.insert("n".into(), json!(design.name));
     for field in &FIELDS {
@@ -57,7 +63,8 @@ pub fn encode(design: &Design) -> String {
         values.insert("ro".into(), Value::Array(runs));
     }
     let text = Value::Object(values).to_string();
-    let packed = miniz_oxide::deflate::compress_to_vec(text.as_bytes(), EFFORT);
+    let mut packed = miniz_oxide::deflate::compress_to_vec(text.as_bytes(), EFFORT);
+    packed.extend(crc32(&packed).to_be_bytes());
     format!("{VERSION}.{}", URL_SAFE_NO_PAD.encode(packed))
 }
 
@@ -86,16 +93,41 @@ pub fn decode(fragment: &str) -> Result<Design, LinkError> {
         return Err(LinkError::UnknownVersion(version));
     }
     let packed = URL_SAFE_NO_PAD.decode(data).map_err(|_| LinkError::Damaged)?;
-    let text = miniz_oxide::inflate::decompress_to_vec_with_limit(&packed, MOST_INFLATED)
-        .map_err(|_| LinkError::Damaged)?;
+    let packed = if version == 1 { Some(packed.as_slice()) } else { unsealed(&packed) };
+    let text = packed.and_then(unpack).ok_or(LinkError::Damaged)?;
     let values: Map<String, Value> =
         serde_json::from_slice(&text).map_err(|_| LinkError::Damaged)?;
-    let design = from_values(&values)?;
+    let design = from_values(&values, version)?;
     if check(&design).is_empty() { Ok(design) } else { Err(LinkError::Refused) }
 }
 
-fn from_values(values: &Map<String, Value>) -> Result<Design, LinkError> {
-    let mut design = design_1();
+/// The packed bytes in front of their checksum, if it is theirs.
+fn unsealed(sealed: &[u8]) -> Option<&[u8]> {
+    let (packed, sum) = sealed.split_last_chunk::<4>()?;
+    (u32::from_be_bytes(*sum) == crc32(packed)).then_some(packed)
+}
+
+/// CRC-32 of IEEE 802.3: it sees every change that spans at most 32 bits, so any one character.
+fn crc32(bytes: &[u8]) -> u32 {
+    const POLYNOMIAL: u32 = 0xEDB8_8320;
+    let shift = |sum: u32| if sum & 1 == 1 { (sum >> 1) ^ POLYNOMIAL } else { sum >> 1 };
+    !bytes
+        .iter()
+        .fold(u32::MAX, |sum, byte| (0..8).fold(sum ^ u32::from(*byte), |sum, _| shift(sum)))
+}
+
+/// The content of a deflate stream that ends where the bytes end.
+fn unpack(packed: &[u8]) -> Option<Vec<u8>> {
+    let mut text = vec![0; MOST_INFLATED];
+    let flags = TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF;
+    let (status, read, written) =
+        decompress(&mut DecompressorOxide::new(), packed, &mut text, 0, flags);
+    text.truncate(written);
+    (status == TINFLStatus::Done && read == packed.len()).then_some(text)
+}
+
+fn from_values(values: &Map<String, Value>, version: u32) -> Result<Design, LinkError> {
+    let mut design = design_of(version);
     let name = values.get("n").and_then(Value::as_str).unwrap_or_default();
     design.name = name.chars().take(MOST_NAME).collect();
     for field in &FIELDS {
@@ -140,11 +172,21 @@ mod tests {
     }
 
     #[test]
+    fn the_checksum_has_its_published_check_value() {
+        assert_eq!(crc32(b"123456789"), 0xCBF4_3926);
+    }
+
+    #[test]
     fn damaged_and_foreign_links_are_told_apart() {
         let link = encode(&Design::demonstration());
         assert_eq!(decode(link.get(..link.len() - 4).unwrap()), Err(LinkError::Damaged));
         assert_eq!(decode("top"), Err(LinkError::NotADesign));
         assert_eq!(decode("7.abc"), Err(LinkError::UnknownVersion(7)));
         assert_eq!(decode(&"1.a".repeat(9000)), Err(LinkError::TooLong));
+        assert_eq!(
+            decode(&format!("{link}AAAA")),
+            Err(LinkError::Damaged),
+            "bytes after the end"
+        );
     }
 }

@@ -155,8 +155,10 @@ pub enum Role {
     Glass,
     /// Cleanout.
     Cleanout,
-    /// Damper.
-    Damper,
+    /// Way of the gas that is drawn schematically.
+    Passage,
+    /// Paper under what must stand out from hot gas: lines wider than their own, rectangles filled.
+    Halo,
 }
 
 /// A shape with its role.
@@ -168,6 +170,26 @@ pub struct Item {
     pub shape: Shape,
     /// The part of the heater to which it belongs.
     pub place: Option<Place>,
+}
+
+impl Item {
+    /// The lines of an item that a text must not cross.
+    pub(crate) fn strokes(&self) -> Vec<[Point; 2]> {
+        match (&self.shape, self.role) {
+            (_, Role::Halo) => Vec::new(),
+            (Shape::Line { points }, _) => {
+                points.iter().zip(points.iter().skip(1)).map(|(a, b)| [*a, *b]).collect()
+            }
+            (Shape::Arrow { from, to } | Shape::Dimension { from, to, .. }, _) => {
+                vec![[*from, *to]]
+            }
+            (Shape::Rectangle { corner, width, height }, Role::House) => {
+                let level = |y: f64| [point(corner.x, y), point(corner.x + width, y)];
+                vec![level(corner.y), level(corner.y + height)]
+            }
+            _ => Vec::new(),
+        }
+    }
 }
 
 /// A picture.
@@ -233,6 +255,28 @@ impl Extent {
     /// Middle.
     pub fn middle(&self) -> Point {
         point(0.5 * (self.low.x + self.high.x), 0.5 * (self.low.y + self.high.y))
+    }
+
+    /// Whether a line passes through more than an edge.
+    pub fn is_crossed_by(&self, [from, to]: [Point; 2]) -> bool {
+        // The share of the line that lies between both pairs of edges.
+        let axes = [
+            (from.x, to.x - from.x, self.low.x, self.high.x),
+            (from.y, to.y - from.y, self.low.y, self.high.y),
+        ];
+        let (mut first, mut last) = (0.0_f64, 1.0_f64);
+        for (start, step, low, high) in axes {
+            if step.abs() < f64::MIN_POSITIVE {
+                if start <= low || high <= start {
+                    return false;
+                }
+            } else {
+                let (a, b) = ((low - start) / step, (high - start) / step);
+                first = first.max(a.min(b));
+                last = last.min(a.max(b));
+            }
+        }
+        first < last
     }
 
     /// Whether two have more than an edge in common.

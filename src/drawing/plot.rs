@@ -133,10 +133,13 @@ pub fn temperatures(design: &Design, analysis: &Analysis, system: System) -> Plo
         [(CurveName::Gas, gas), (CurveName::Wall, wall), (CurveName::Wall, mouth_wall)];
     let curves: Vec<Curve> = curves.into_iter().filter_map(curve).collect();
     let limits = limits(design, analysis, system);
-    let symbol = |quantity| unit_of(quantity, system).symbol;
+    let length = match system {
+        System::Metric => "m",
+        System::Us => "ft",
+    };
     Plot {
-        x_label: format!("length along the path, {}", symbol(Quantity::Length)),
-        y_label: format!("temperature, {}", symbol(Quantity::Temperature)),
+        x_label: format!("length along the path, {length}"),
+        y_label: format!("temperature, {}", unit_of(Quantity::Temperature, system).symbol),
         x_range: (0.0, if end.is_finite() { end.max(0.1) } else { 1.0 }),
         y_range: y_range(&curves, &limits),
         curves,
@@ -283,7 +286,7 @@ fn draw_limits<B: DrawingBackend>(
     let room = f64::from(palette.pixels(8.0)) / f64::from(width.max(1));
     let end = right - (right - left) * room;
     let line = rgb(palette.quiet).stroke_width(palette.line(1.0));
-    for limit in plot.limits.iter().filter(|limit| limit.value <= high) {
+    for limit in &plot.limits {
         let y = limit.value;
         let area = chart.plotting_area();
         area.draw(&PathElement::new(vec![(left, y), (right, y)], line))?;

@@ -1,14 +1,18 @@
 //! Section through the heater along its runs, to scale.
 
 mod frame;
+mod heights;
 
 use super::sheet::{Note, Sheet};
-use super::{Anchor, Drawing, Extent, Point, Role, Shape, TEXT_SIZE, heat_step, point};
+use super::{
+    Anchor, Drawing, Extent, Point, Role, Shape, TEXT_SIZE, heat_step, point, text_length,
+};
 use crate::analysis::Analysis;
 use crate::design::{Design, Layout};
 use crate::rules::{Finding, Place};
-use crate::units::{Quantity, System, figure};
+use crate::units::{Quantity, System, figure, number};
 use frame::{Body, Cell, Flue, Frame};
+use heights::Heights;
 
 /// Share of a channel's height that its band of gas takes (–).
 const BAND: f64 = 0.64;
@@ -24,8 +28,10 @@ const CLEANOUT: f64 = 0.15;
 const USUAL_HEIGHT: f64 = 8.0;
 /// Places tried for a mark in one row.
 const MARK_TRIES: f64 = 16.0;
-/// Widest room of temperature labels, in characters.
+/// Widest room of a temperature at the chimney, in characters.
 const LABEL_CHARACTERS: f64 = 8.0;
+/// From a face to the temperatures beside it, over the text size (–).
+const LEADER: f64 = 1.2;
 
 struct Scene<'a> {
     design: &'a Design,
@@ -33,6 +39,8 @@ struct Scene<'a> {
     system: System,
     frame: Frame,
     sheet: Sheet,
+    /// Width of the temperatures of the runs (m).
+    label_width: f64,
 }
 
 /// Section through the heater along its runs, to scale (m): x from the inner left wall of the
@@ -43,22 +51,31 @@ pub fn section(
     findings: &[Finding],
     system: System,
 ) -> Drawing {
-    let text_size = text_size(design);
-    let spread = 0.6 * LABEL_CHARACTERS * 2.0 * text_size;
+    let heights = Heights::new(design);
+    let text_size = text_size(design, &heights);
+    let runs = analysis.height_of_fire.runs.iter();
+    let label_width = runs
+        .map(|run| text_length(&run_text(run.inlet, run.outlet, system), text_size))
+        .fold(0.0, f64::max);
+    // Beside the temperatures: leader lines, the passage, the height of a run.
+    let spread = label_width + 8.0 * text_size;
     let mut scene = Scene {
         design,
         analysis,
         system,
-        frame: Frame::new(design, analysis, spread),
+        frame: Frame::new(design, analysis, heights, spread),
         sheet: Sheet::new(text_size),
+        label_width,
     };
     scene.house();
     scene.masonry();
     scene.firebox();
     scene.runs();
-    scene.temperatures();
+    scene.passage();
     scene.flue();
+    scene.breaks();
     scene.arrows();
+    scene.temperatures();
     scene.upright_dimensions();
     scene.level_dimensions();
     scene.captions();
@@ -68,11 +85,17 @@ pub fn section(
 }
 
 /// In proportion to the drawing, so that texts stay legible when it is shown as a whole.
-fn text_size(design: &Design) -> f64 {
+fn text_size(design: &Design, heights: &Heights) -> f64 {
     let longest = design.path.runs().iter().map(|run| run.length).fold(0.0, f64::max);
     let across = longest + design.firebox.width + design.chimney.connector_length + 2.0;
-    let extent = design.chimney.mouth_height.max(across);
+    let extent = heights.drawn(design.chimney.mouth_height).max(across);
     TEXT_SIZE * (extent / USUAL_HEIGHT).clamp(0.4, 4.0)
+}
+
+/// Gas of a run, from where it enters to where it leaves.
+fn run_text(inlet: f64, outlet: f64, system: System) -> String {
+    let inlet = number(inlet, Quantity::Temperature, system);
+    format!("{inlet} \u{2192} {}", figure(outlet, Quantity::Temperature, system))
 }
 
 impl Scene<'_> {
@@ -110,11 +133,12 @@ impl Scene<'_> {
         let roof = mouth - self.design.chimney.outdoor_length;
         let flat = |y: f64| vec![point(left, y), point(right, y)];
         let axis = flue.inner.middle().x;
-        self.sheet.rectangle(Role::Ground, None, ground);
-        self.sheet.line(Role::House, flat(floor));
         let seen = ceiling + HOUSE_SLAB < mouth;
         let apart = roof - HOUSE_SLAB > ceiling + HOUSE_SLAB;
         let outdoors_low = roof < ceiling;
+        let (ceiling, roof) = (frame.heights.drawn(ceiling), frame.heights.drawn(roof));
+        self.sheet.rectangle(Role::Ground, None, ground);
+        self.sheet.line(Role::House, flat(floor));
         if seen && !outdoors_low {
             let slab = Extent::new(left, ceiling, right, ceiling + HOUSE_SLAB);
             let place = Some(Place::Ceiling);
@@ -164,6 +188,36 @@ impl Scene<'_> {
         if self.design.path.layout == Layout::Above && long {
             let space = Extent::new(left, 0.0, right, chamber.height);
             self.sheet.rectangle(Role::Void, None, space);
+            self.inside(space, "masonry below the runs");
+        }
+    }
+
+    /// Writes a text into a space, in as few lines as fit; none where it does not fit.
+    fn inside(&mut self, space: Extent, text: &str) {
+        let size = self.sheet.text_size;
+        let room = space.width() - size;
+        let mut lines: Vec<String> = Vec::new();
+        for word in text.split(' ') {
+            match lines.last_mut() {
+                Some(line) if text_length(&format!("{line} {word}"), size) <= room => {
+                    line.push(' ');
+                    line.push_str(word);
+                }
+                _ => lines.push(word.into()),
+            }
+        }
+        let widest = lines.iter().map(|line| text_length(line, size)).fold(0.0, f64::max);
+        let mut drop = size;
+        let high = lines.iter().fold(0.0, |high, _| high + 1.3 * size);
+        if room < widest || space.height() < high + size {
+            return;
+        }
+        let middle = space.middle();
+        for line in lines {
+            let at = point(middle.x, middle.y + 0.5 * high - drop);
+            let shape = Shape::Label { at, text: line, anchor: Anchor::Middle };
+            self.sheet.add(Role::QuietLabel, None, shape);
+            drop += 1.3 * size;
         }
     }
 
@@ -186,6 +240,9 @@ impl Scene<'_> {
         let place = Some(Place::Firebox);
         self.sheet.rectangle(Role::Void, place, space);
         self.sheet.rectangle(gas, place, space.grown(-inset));
+        let (low, high) = (door.low, door.high);
+        let around = [low, point(high.x, low.y), high, point(low.x, high.y), low];
+        self.sheet.line(Role::Halo, around.to_vec());
         self.sheet.rectangle(Role::Glass, Some(Place::Door), glass);
         self.sheet.rectangle(Role::Door, Some(Place::Door), door);
     }
@@ -268,61 +325,100 @@ impl Scene<'_> {
         }
     }
 
-    /// The gas temperature at every turn, outside at the ends of the runs. Their leader lines
-    /// pass behind the chimney, which is painted later.
+    /// The gas of every run on the side where no chimney stands; over a bench at every turn.
     fn temperatures(&mut self) {
         let cells = self.frame.cells.clone();
-        let Some(first) = cells.first() else {
+        if self.design.path.layout == Layout::Bench {
+            self.turn_temperatures(&cells);
             return;
-        };
-        let last = cells.len() - 1;
-        self.temperature(first.entry(), -first.along, first.inlet, 0);
+        }
+        let size = self.sheet.text_size;
+        let side = self.free_side();
+        let stack = self.frame.bodies.last().map_or(self.frame.firebox, |body| body.facing);
+        let face = if side > 0.0 { stack.high.x } else { stack.low.x };
+        // In the order of the runs, so that leader lines do not cross.
+        let onward = if self.design.path.layout == Layout::Behind { -1.0 } else { 1.0 };
         for (index, cell) in cells.iter().enumerate() {
-            let mut at = cell.exit();
-            if let Some(slot) = self.frame.slots.get(index).filter(|_| index < last) {
-                at.y = slot.middle().y;
-            }
-            self.temperature(at, cell.along, cell.outlet, index);
+            let y = cell.extent.middle().y;
+            self.sheet.note(Note {
+                at: point(face + side * LEADER * size, y - 0.3 * size),
+                text: run_text(cell.inlet, cell.outlet, self.system),
+                anchor: if side > 0.0 { Anchor::Start } else { Anchor::End },
+                role: Role::Label,
+                place: Some(Place::Run(index)),
+                leader: Some(point(face, y)),
+                step: point(0.0, onward * 0.25 * size),
+            });
         }
     }
 
-    fn temperature(&mut self, turn: Point, side: f64, kelvin: f64, run: usize) {
+    /// From left to right, each higher than those which it would cover.
+    fn turn_temperatures(&mut self, cells: &[Cell]) {
         let size = self.sheet.text_size;
-        let text = self.figure(kelvin, Quantity::Temperature);
-        let bench = self.design.path.layout == Layout::Bench;
-        let note = if bench {
-            let above = self.frame.inner.high.y + self.design.shell.cap_thickness;
-            Note {
+        let above = self.frame.inner.high.y + self.design.shell.cap_thickness;
+        let first = cells.first().map(|cell| (cell.entry(), cell.inlet, 0));
+        let exits = cells.iter().enumerate();
+        let exits = exits.map(|(index, cell)| (cell.exit(), cell.outlet, index));
+        for (turn, kelvin, run) in first.into_iter().chain(exits) {
+            self.sheet.note(Note {
                 at: point(turn.x, above + 0.6 * size),
-                text,
-                anchor: Anchor::Middle,
+                text: self.figure(kelvin, Quantity::Temperature),
+                anchor: Anchor::End,
                 role: Role::Label,
                 place: Some(Place::Run(run)),
                 leader: Some(point(turn.x, above)),
                 step: point(0.0, 0.25 * size),
-            }
-        } else {
-            // In the order of the runs, so that leader lines do not cross.
-            let onward = match self.design.path.layout {
-                Layout::Behind => -1.0,
-                Layout::Above | Layout::Bench => 1.0,
-            };
-            let behind_chimney = (side - self.frame.flue.side).abs() < 0.5;
-            let stack = self.frame.bodies.last().map_or(turn.x, |body| {
-                if side > 0.0 { body.facing.high.x } else { body.facing.low.x }
             });
-            let clear = if behind_chimney { self.far_face() } else { stack };
-            Note {
-                at: point(clear + side * 1.2 * size, turn.y - 0.3 * size),
-                text,
-                anchor: if side > 0.0 { Anchor::Start } else { Anchor::End },
-                role: Role::Label,
-                place: Some(Place::Run(run)),
-                leader: Some(point(stack, turn.y)),
-                step: point(0.0, onward * 0.25 * size),
-            }
+        }
+    }
+
+    /// The way from the firebox to runs that stand apart in the picture, through their cap: where it
+    /// lies is not designed.
+    fn passage(&mut self) {
+        let (Some(first), Some(stack)) =
+            (self.frame.cells.first().copied(), self.frame.bodies.get(1).copied())
+        else {
+            return;
         };
-        self.sheet.note(note);
+        let size = self.sheet.text_size;
+        let start = self.firebox_exit();
+        let face = self.frame.bodies.first().map_or(start.x, |body| body.facing.high.x);
+        let between = face + LEADER * size;
+        let (cap, inside) = (stack.cap.middle().y, first.inside());
+        let points = vec![
+            start,
+            point(between, start.y),
+            point(between, cap),
+            point(inside.x, cap),
+            point(inside.x, first.extent.high.y),
+        ];
+        self.sheet.add(Role::Passage, Some(Place::Run(0)), Shape::Line { points });
+    }
+
+    /// Where the gas leaves a firebox for runs that stand apart.
+    fn firebox_exit(&self) -> Point {
+        let space = self.frame.firebox;
+        point(space.high.x, space.low.y + 0.85 * space.height())
+    }
+
+    /// Where the chimney is drawn shorter than it is: paper between two zigzags.
+    fn breaks(&mut self) {
+        let Flue { inner, thickness, .. } = self.frame.flue;
+        let size = self.sheet.text_size;
+        let outer = inner.grown(thickness + 0.5 * size);
+        let step = outer.width() / 4.0;
+        for y in self.frame.heights.breaks.clone() {
+            let half = 0.3 * size;
+            let gap = Extent::new(outer.low.x, y - half, outer.high.x, y + half);
+            self.sheet.rectangle(Role::Halo, None, gap);
+            for edge in [gap.low.y, gap.high.y] {
+                let corners = [0.0, 0.3, -0.3, 0.3, 0.0].into_iter().zip(0_u8..);
+                let corner = |(up, at): (f64, u8)| {
+                    point(outer.low.x + f64::from(at) * step, edge + up * size)
+                };
+                self.sheet.line(Role::Outline, corners.map(corner).collect());
+            }
+        }
     }
 
     fn flue(&mut self) {
@@ -394,6 +490,8 @@ impl Scene<'_> {
         let axis = inner.middle().x;
         let foot = point(axis, exit.y);
         let rise = (3.0 * inner.width()).min(0.5 * (inner.high.y - exit.y));
+        let broken = self.frame.heights.breaks.first();
+        let rise = broken.map_or(rise, |y| rise.min(y - self.sheet.text_size - exit.y));
         let up = point(axis, exit.y + rise);
         let outlet = point(exit.x - 0.3 * (axis - exit.x), exit.y);
         self.sheet.arrow(Some(Place::RunsOutlet), outlet, foot);
@@ -415,23 +513,21 @@ impl Scene<'_> {
             self.sheet.arrow(Some(Place::Run(0)), from, to);
             return;
         }
-        let reach = 0.3 * space.height();
-        let ceiling = point(space.middle().x, space.high.y);
-        let from = point(ceiling.x, ceiling.y - reach);
-        self.sheet.arrow(Some(Place::Firebox), from, ceiling);
-        if self.design.path.layout == Layout::Behind {
-            let entry = first.entry();
-            let inside = 0.3 * first.extent.width();
-            let to = point(entry.x + first.along * inside, entry.y);
-            self.sheet.arrow(Some(Place::Run(0)), entry, to);
-        }
+        let to = self.firebox_exit();
+        self.sheet.arrow(Some(Place::Firebox), point(space.middle().x, to.y), to);
+        let inside = first.inside();
+        let from = point(inside.x, first.extent.high.y);
+        self.sheet.arrow(Some(Place::Run(0)), from, inside);
     }
 
     fn upright_dimensions(&mut self) {
         let size = self.sheet.text_size;
         let side = self.free_side();
-        // Beyond the temperatures on that side.
-        let room = self.sheet.text_size * (0.6 * LABEL_CHARACTERS + 1.4);
+        // Beyond the temperatures on that side; those of other layouts stand elsewhere.
+        let room = match self.design.path.layout {
+            Layout::Above => self.label_width + (LEADER + 1.4) * size,
+            Layout::Behind | Layout::Bench => 1.4 * size,
+        };
         let start = self.face(side) + side * room;
         let step = point(side * 0.6 * size, 0.0);
         let column = |index: f64| start + side * 1.7 * size * index;
@@ -439,35 +535,38 @@ impl Scene<'_> {
         let top = frame.top;
         let ceiling = top + self.design.surroundings.above;
         let space = frame.firebox;
-        let run = frame.cells.first().map(|cell| cell.extent);
         let mouth = self.design.chimney.mouth_height;
-        let beyond = self.far_face() - side * room;
-        let mut spans = vec![(column(1.0), 0.0, space.high.y, Quantity::Size)];
         let beside_runs = self.run_height_column().unwrap_or(column(0.0));
+        // The width of a run of a bench is written with its height.
+        let bench = self.design.path.layout == Layout::Bench;
+        let run = frame.cells.last().filter(|_| !bench).map(|cell| cell.extent);
+        let mut spans = vec![(column(1.0), 0.0, space.high.y, Quantity::Size)];
         spans.extend(run.map(|run| (beside_runs, run.low.y, run.high.y, Quantity::Size)));
         spans.push((column(2.0), 0.0, top, Quantity::Length));
         if ceiling + HOUSE_SLAB < mouth {
             spans.push((column(2.0), top, ceiling, Quantity::Size));
         }
         for (x, low, high, quantity) in spans {
-            let text = self.figure(high - low, quantity);
-            self.sheet.dimension(point(x, low), point(x, high), &text, step);
+            self.upright(x, (low, high), quantity, step);
         }
-        let text = self.figure(mouth, Quantity::Length);
-        let outward = point(-step.x, 0.0);
-        self.sheet.dimension(point(beyond, 0.0), point(beyond, mouth), &text, outward);
+        let flue_room = size * (0.6 * LABEL_CHARACTERS + 1.4);
+        let beyond = self.far_face() - side * flue_room;
+        self.upright(beyond, (0.0, mouth), Quantity::Length, point(-step.x, 0.0));
+    }
+
+    /// A dimension between two heights, with its true length.
+    fn upright(&mut self, x: f64, (low, high): (f64, f64), quantity: Quantity, step: Point) {
+        let text = self.figure(high - low, quantity);
+        let heights = &self.frame.heights;
+        let (low, high) = (point(x, heights.drawn(low)), point(x, heights.drawn(high)));
+        self.sheet.dimension(low, high, &text, step);
     }
 
     /// Where the height of a run is written when the runs stand by themselves (m).
     fn run_height_column(&self) -> Option<f64> {
-        // Between the temperatures and the firebox; a bench has its temperatures above.
-        let away = match self.design.path.layout {
-            Layout::Above => return None,
-            Layout::Behind => 7.0,
-            Layout::Bench => 1.5,
-        };
         let stack = self.frame.bodies.get(1)?;
-        Some(stack.facing.low.x - away * self.sheet.text_size)
+        let beyond_labels = self.label_width + (LEADER + 1.6) * self.sheet.text_size;
+        Some(stack.facing.low.x - beyond_labels)
     }
 
     fn level_dimensions(&mut self) {
@@ -476,30 +575,38 @@ impl Scene<'_> {
         let outer = frame.outer();
         let space = frame.firebox;
         let row = |index: f64| frame.floor - 0.5 * HOUSE_SLAB - size * (1.6 + 1.6 * index);
-        let mut spans = vec![(row(0.0), space.low.x, space.high.x, Quantity::Size)];
+        let text = |extent: Extent, quantity| self.figure(extent.width(), quantity);
+        let mut spans = vec![(row(0.0), space, text(space, Quantity::Size))];
         let run = frame.cells.first().map(|cell| cell.extent);
-        let quantity = match self.design.path.layout {
-            Layout::Bench => Quantity::Size,
-            Layout::Above | Layout::Behind => Quantity::Length,
-        };
-        spans.extend(run.map(|run| (row(1.0), run.low.x, run.high.x, quantity)));
+        spans.extend(run.map(|run| {
+            let text = match self.design.path.layout {
+                Layout::Bench => {
+                    let width = number(run.width(), Quantity::Size, self.system);
+                    format!("{width} \u{d7} {}", self.figure(run.height(), Quantity::Size))
+                }
+                Layout::Above | Layout::Behind => text(run, Quantity::Length),
+            };
+            (row(1.0), run, text)
+        }));
         if self.design.path.layout == Layout::Above {
-            spans.push((row(2.0), outer.low.x, outer.high.x, Quantity::Length));
+            spans.push((row(2.0), outer, text(outer, Quantity::Length)));
         }
-        for (y, left, right, quantity) in spans {
-            let text = self.figure(right - left, quantity);
+        for (y, extent, text) in spans {
             let step = point(0.0, -0.6 * size);
-            self.sheet.dimension(point(left, y), point(right, y), &text, step);
+            let (left, right) = (point(extent.low.x, y), point(extent.high.x, y));
+            self.sheet.dimension(left, right, &text, step);
         }
     }
 
     /// What the picture does not show as it stands, and the gas in the chimney.
     fn captions(&mut self) {
         let size = self.sheet.text_size;
-        if let (Some(text), Some(stack)) = (self.caption(), self.frame.bodies.get(1)) {
+        let stack = self.frame.bodies.get(1).map(|body| body.facing.low.x);
+        let passage = stack.map(|_| "way of the gas to the runs not to scale".to_owned());
+        for text in self.caption().into_iter().chain(passage) {
             let low = self.frame.floor - 0.5 * HOUSE_SLAB - 4.8 * size;
             self.sheet.note(Note {
-                at: point(stack.facing.low.x, low),
+                at: point(stack.unwrap_or(0.0), low),
                 text,
                 anchor: Anchor::Start,
                 role: Role::QuietLabel,
@@ -511,7 +618,7 @@ impl Scene<'_> {
         let fire = &self.analysis.height_of_fire;
         let (inlet, mouth) = (fire.chimney_inlet, fire.chimney_mouth_gas);
         let foot = self.frame.flue.connector.high.y + size;
-        let height = self.design.chimney.mouth_height;
+        let height = self.frame.flue.inner.high.y;
         let foot = foot.max(self.frame.top + 0.5 * size).min(height - 2.0 * size);
         self.flue_temperature(inlet, foot, Place::ChimneyInlet);
         self.flue_temperature(mouth, height - size, Place::ChimneyMouth);
@@ -598,10 +705,10 @@ impl Scene<'_> {
             Place::Side => point(self.face(side) + side * 0.8 * size, 0.5 * space.high.y),
             Place::Back => point(first.low.x + 0.8 * size, frame.top + 2.4 * size),
             Place::Front => point(space.middle().x, frame.floor + 0.5 * frame::SUPPORT),
-            Place::Ceiling => point(
-                outer.middle().x,
-                frame.top + 0.5 * self.design.surroundings.above.min(2.0),
-            ),
+            Place::Ceiling => {
+                let above = self.design.surroundings.above.min(2.0);
+                point(outer.middle().x, frame.heights.drawn(frame.top + 0.5 * above))
+            }
         }
     }
 
@@ -612,8 +719,13 @@ impl Scene<'_> {
             Layout::Behind => "stacked behind the firebox",
             Layout::Bench => "side by side as a bench",
         };
+        let scale = if self.frame.heights.breaks.is_empty() {
+            "Section to scale"
+        } else {
+            "Section to scale, the chimney shortened"
+        };
         format!(
-            "Section to scale: firebox {} wide and {} high, runs {runs}: {}; chimney mouth {} \
+            "{scale}: firebox {} wide and {} high, runs {runs}: {}; chimney mouth {} \
              above the floor of the firebox. Gas leaves the firebox at {}, the last run at {} \
              and the mouth at {}.",
             self.figure(self.design.firebox.width, Quantity::Size),

@@ -7,6 +7,8 @@ use crate::rules::Place;
 const THIN: f64 = 1e-6;
 /// Places tried for a text before it is written where it stands.
 const TRIES: u32 = 200;
+/// How far the paper under a mark reaches beyond it, over the text size (–).
+const HALO: f64 = 0.1;
 
 /// A text that may be moved.
 pub(super) struct Note {
@@ -30,17 +32,20 @@ pub(super) struct Note {
 pub(super) struct Sheet {
     items: Vec<Item>,
     texts: Vec<Extent>,
+    strokes: Vec<[Point; 2]>,
     pub text_size: f64,
 }
 
 impl Sheet {
     pub(super) fn new(text_size: f64) -> Self {
-        Self { items: Vec::new(), texts: Vec::new(), text_size }
+        Self { items: Vec::new(), texts: Vec::new(), strokes: Vec::new(), text_size }
     }
 
     pub(super) fn add(&mut self, role: Role, place: Option<Place>, shape: Shape) {
-        self.texts.extend(shape.text_extent(self.text_size));
-        self.items.push(Item { role, shape, place });
+        let item = Item { role, shape, place };
+        self.texts.extend(item.shape.text_extent(self.text_size));
+        self.strokes.extend(item.strokes());
+        self.items.push(item);
     }
 
     /// Adds a rectangle unless it is too thin to be seen.
@@ -56,52 +61,68 @@ impl Sheet {
         self.add(role, None, Shape::Line { points });
     }
 
+    /// Adds an arrow that stands out from the gas under it.
     pub(super) fn arrow(&mut self, place: Option<Place>, from: Point, to: Point) {
         if (to.x - from.x).abs() + (to.y - from.y).abs() > THIN {
+            self.add(Role::Halo, None, Shape::Arrow { from, to });
             self.add(Role::Flow, place, Shape::Arrow { from, to });
         }
     }
 
-    /// Adds a dimension line, moved outward until its text is free.
+    /// Adds a dimension line, moved outward until it is free.
     pub(super) fn dimension(&mut self, from: Point, to: Point, text: &str, step: Point) {
-        let at = |share: f64| Shape::Dimension {
-            from: point(from.x + share * step.x, from.y + share * step.y),
-            to: point(to.x + share * step.x, to.y + share * step.y),
-            text: text.into(),
+        let at = |share: f64| {
+            let from = point(from.x + share * step.x, from.y + share * step.y);
+            let to = point(to.x + share * step.x, to.y + share * step.y);
+            (Shape::Dimension { from, to, text: text.into() }, Some([from, to]))
         };
-        let shape = self.free(at);
+        let (shape, _) = self.free(at);
         self.add(Role::Dimension, None, shape);
     }
 
     /// Adds a text, moved until it is free, with its leader line.
     pub(super) fn note(&mut self, note: Note) {
         let Note { at, text, anchor, role, place, leader, step } = note;
-        let shape = self.free(|share| Shape::Label {
-            at: point(at.x + share * step.x, at.y + share * step.y),
-            text: text.clone(),
-            anchor,
+        let (shape, line) = self.free(|share| {
+            let at = point(at.x + share * step.x, at.y + share * step.y);
+            let shape = Shape::Label { at, text: text.clone(), anchor };
+            let extent = shape.text_extent(self.text_size);
+            let line = leader.zip(extent).map(|(from, text)| [from, nearest(text, from)]);
+            (shape, line)
         });
-        if let (Some(from), Some(text)) = (leader, shape.text_extent(self.text_size)) {
-            self.line(Role::QuietLabel, vec![from, nearest(text, from)]);
+        if let Some([from, to]) = line {
+            self.line(Role::QuietLabel, vec![from, to]);
         }
         self.add(role, place, shape);
     }
 
-    /// Adds a mark, moved until it is free.
+    /// Adds a mark, moved until it is free, on paper.
     pub(super) fn mark(&mut self, place: Place, mark: impl Fn(f64) -> Shape) {
-        let shape = self.free(mark);
+        let (shape, _) = self.free(|tried| (mark(tried), None));
+        if let Some(extent) = shape.text_extent(self.text_size) {
+            self.rectangle(Role::Halo, None, extent.grown(HALO * self.text_size));
+        }
         self.add(Role::Warning, Some(place), shape);
     }
 
-    /// The first of a row of shapes whose text touches no other.
-    fn free(&self, shape: impl Fn(f64) -> Shape) -> Shape {
+    /// The first of a row of shapes, each with its line, that touches no other: no text lies on a
+    /// text, no line on a text. A mark may lie on lines.
+    fn free(
+        &self,
+        shape: impl Fn(f64) -> (Shape, Option<[Point; 2]>),
+    ) -> (Shape, Option<[Point; 2]>) {
         let air = 0.08 * self.text_size;
-        let is_free = |shape: &Shape| {
-            let extent = shape.text_extent(self.text_size);
-            extent.is_none_or(|extent| {
+        let is_free = |(shape, line): &(Shape, Option<[Point; 2]>)| {
+            let apart = shape.text_extent(self.text_size).is_none_or(|extent| {
                 let extent = extent.grown(air);
+                let is_mark = matches!(shape, Shape::Mark { .. });
+                let on_line = || self.strokes.iter().any(|line| extent.is_crossed_by(*line));
                 !self.texts.iter().any(|other| other.overlaps(&extent))
-            })
+                    && (is_mark || !on_line())
+            });
+            apart
+                && line
+                    .is_none_or(|line| !self.texts.iter().any(|text| text.is_crossed_by(line)))
         };
         (0..TRIES)
             .map(|tried| shape(f64::from(tried)))
@@ -128,7 +149,7 @@ impl Sheet {
     }
 }
 
-/// The middle of that edge of a text which faces a point.
+/// The place on that edge of a text which faces a point.
 fn nearest(text: Extent, from: Point) -> Point {
     let middle = text.middle();
     if from.x < text.low.x {
@@ -136,8 +157,8 @@ fn nearest(text: Extent, from: Point) -> Point {
     } else if from.x > text.high.x {
         point(text.high.x, middle.y)
     } else if from.y < middle.y {
-        point(middle.x, text.low.y)
+        point(from.x, text.low.y)
     } else {
-        point(middle.x, text.high.y)
+        point(from.x, text.high.y)
     }
 }

@@ -90,6 +90,18 @@ fn pictures(mut look: impl FnMut(&Design, &Drawing)) {
     assert!(seen > 100, "only {seen} designs can be analyzed");
 }
 
+/// The sections alone.
+fn sections(mut look: impl FnMut(&Design, &Analysis, &Drawing)) {
+    for design in designs() {
+        let Some(analysis) = analyzed(&design) else {
+            continue;
+        };
+        for system in [System::Metric, System::Us] {
+            look(&design, &analysis, &section(&design, &analysis, &[], system));
+        }
+    }
+}
+
 fn what(design: &Design) -> String {
     let path = &design.path;
     format!("{:?} with {} runs of {} m", path.layout, path.run_count, path.run_length)
@@ -128,13 +140,163 @@ fn no_two_texts_overlap() {
     });
 }
 
+/// A mark may stand on lines, on its paper.
+#[test]
+fn no_line_crosses_a_text() {
+    pictures(|design, drawing| {
+        let lines: Vec<(&Item, [Point; 2])> = drawing
+            .items
+            .iter()
+            .flat_map(|item| item.strokes().into_iter().map(move |line| (item, line)))
+            .collect();
+        for item in &drawing.items {
+            let is_mark = matches!(item.shape, Shape::Mark { .. });
+            let Some(extent) = item.shape.text_extent(drawing.text_size).filter(|_| !is_mark)
+            else {
+                continue;
+            };
+            for (other, line) in &lines {
+                let crossed = extent.is_crossed_by(*line);
+                assert!(!crossed, "{}: {other:?} through {item:?}", what(design));
+            }
+        }
+    });
+}
+
+#[test]
+fn a_line_crosses_a_rectangle_or_passes_it() {
+    let extent = Extent::new(1.0, 1.0, 3.0, 2.0);
+    let crosses =
+        |a: (f64, f64), b: (f64, f64)| extent.is_crossed_by([point(a.0, a.1), point(b.0, b.1)]);
+    assert!(crosses((0.0, 0.0), (4.0, 3.0)), "through");
+    assert!(crosses((2.0, 1.5), (2.0, 1.6)), "inside");
+    assert!(crosses((2.0, 0.0), (2.0, 1.1)), "into");
+    assert!(!crosses((0.0, 1.0), (4.0, 1.0)), "along an edge");
+    assert!(!crosses((0.0, 1.5), (1.0, 1.5)), "up to an edge");
+    assert!(!crosses((0.0, 1.5), (1.5, 3.0)), "past a corner");
+    assert!(!crosses((2.0, 3.0), (2.0, 4.0)), "above");
+}
+
+/// What stands beyond the chimney would seem to be the chimney's.
+#[test]
+fn temperatures_of_the_runs_stand_where_no_chimney_does() {
+    sections(|design, _, drawing| {
+        let axis = |extent: Extent| extent.middle().x;
+        let cleanout = drawing.items.iter().find(|item| item.role == Role::Cleanout).unwrap();
+        let chimney = axis(cleanout.shape.extent(drawing.text_size));
+        let firebox = 0.5 * design.firebox.width;
+        let labels = drawing.items.iter().filter(|item| {
+            matches!((item.role, item.place), (Role::Label, Some(Place::Run(_))))
+        });
+        let mut count = 0;
+        for label in labels {
+            let extent = label.shape.extent(drawing.text_size);
+            let before = if firebox < chimney {
+                extent.high.x < chimney
+            } else {
+                chimney < extent.low.x
+            };
+            assert!(before, "{}: {label:?}", what(design));
+            count += 1;
+        }
+        let expected = match (design.path.layout, design.path.run_count) {
+            (Layout::Bench, count @ 1..) => count + 1,
+            (_, count) => count,
+        };
+        assert_eq!(count, expected, "{}", what(design));
+    });
+}
+
+#[test]
+fn runs_that_stand_apart_are_reached_by_a_passage() {
+    sections(|design, _, drawing| {
+        let passages: Vec<_> =
+            drawing.items.iter().filter(|item| item.role == Role::Passage).collect();
+        let apart = design.path.layout != Layout::Above && design.path.run_count > 0;
+        assert_eq!(passages.len(), usize::from(apart));
+        let said = drawing
+            .items
+            .iter()
+            .any(|item| item.shape.text().is_some_and(|text| text.contains("not to scale")));
+        assert_eq!(said, apart, "{}", what(design));
+        for passage in passages {
+            let way = passage.shape.extent(drawing.text_size);
+            assert!(way.low.x <= design.firebox.width && way.high.x > design.firebox.width);
+        }
+    });
+}
+
+/// At least a fifth of the picture's height is heater, however high the chimney.
+#[test]
+fn a_tall_chimney_is_broken_and_the_heater_stays_large() {
+    for layout in Layout::ALL {
+        for count in [1, 3, 5, 8] {
+            let mut design = Design::demonstration();
+            design.path.layout = *layout;
+            design.path.run_count = count;
+            design.chimney.mouth_height = 30.0;
+            for outdoors in [0.0, 1.5, 12.0] {
+                design.chimney.outdoor_length = outdoors;
+                let analysis = analyzed(&design).unwrap();
+                let drawing = section(&design, &analysis, &[], System::Metric);
+                let height = drawing.high.y - drawing.low.y;
+                assert!(0.2 * height < design.top_height(), "{} {height}", what(&design));
+                let said = drawing.items.iter().any(|item| {
+                    matches!(&item.shape, Shape::Dimension { text, .. } if text == "30.00 m")
+                });
+                assert!(said, "its true height");
+                assert!(drawing.description.contains("the chimney shortened"));
+            }
+        }
+    }
+}
+
+#[test]
+fn what_lies_on_hot_gas_has_paper_under_it() {
+    pictures(|design, drawing| {
+        let pairs = drawing.items.iter().zip(drawing.items.iter().skip(1));
+        for (before, item) in pairs {
+            if matches!(item.role, Role::Flow | Role::Warning) {
+                assert_eq!(before.role, Role::Halo, "{}", what(design));
+                assert_eq!(before.place, None);
+            }
+        }
+    });
+    sections(|design, _, drawing| {
+        let door = drawing.items.iter().position(|item| item.role == Role::Door).unwrap();
+        let door_extent = drawing.items[door].shape.extent(drawing.text_size);
+        let under = drawing.items[..door].iter().any(|item| {
+            let extent = item.shape.extent(drawing.text_size);
+            item.role == Role::Halo && extent == door_extent
+        });
+        assert!(under, "{}", what(design));
+    });
+}
+
+#[test]
+fn the_space_below_the_runs_is_named() {
+    let design = Design::demonstration();
+    let analysis = analyzed(&design).unwrap();
+    for system in [System::Metric, System::Us] {
+        let drawing = section(&design, &analysis, &[], system);
+        let words: Vec<&str> = drawing
+            .items
+            .iter()
+            .filter(|item| item.role == Role::QuietLabel)
+            .filter_map(|item| item.shape.text())
+            .collect();
+        assert_eq!(words.join(" "), "masonry below the runs");
+    }
+}
+
 #[test]
 fn dimensions_carry_their_unit() {
     pictures(|_, drawing| {
         for item in &drawing.items {
             if let Shape::Dimension { from, to, text } = &item.shape {
                 let unit = text.rsplit(' ').next().unwrap();
-                assert!(["m", "mm", "ft", "in"].contains(&unit), "{text}");
+                let marked = text.ends_with('"');
+                assert!(["m", "mm", "ft", "in"].contains(&unit) || marked, "{text}");
                 assert!(from.x <= to.x && from.y <= to.y, "{item:?}");
             }
         }

@@ -11,16 +11,16 @@ use crate::units::Quantity;
 
 /// North America, every face: 36 in (m).
 pub const FULL: f64 = 0.914;
-/// North America, exception for thick walls: 4 in (m).
-pub const REDUCED: f64 = 0.102;
+/// North America, exception for thick walls: 4 in, that the code rounds up to 102 mm (m).
+pub const REDUCED: f64 = 0.1016;
 /// North America, exception for thick walls, above the cap slab: 8 in (m).
 pub const REDUCED_CEILING: f64 = 0.203;
 /// North America, walls of the heater for the exception: 8 in of solid masonry (m).
 pub const BODY_WALL: f64 = 0.203;
 /// North America, walls of the channels for the exception: 5 in of solid masonry (m).
 pub const CHANNEL_WALL: f64 = 0.127;
-/// North America, in front of the loading door: 48 in (m).
-pub const DOOR: f64 = 1.220;
+/// North America, in front of the loading door: 48 in, rounded up to 1220 mm (m).
+pub const DOOR: f64 = 1.2192;
 /// Europe, every face (m).
 pub const EUROPE: f64 = 0.400;
 /// Europe, in front of door and glass (m).

@@ -97,14 +97,18 @@ fn path(design: &Design, analysis: &Analysis) -> Option<Finding> {
     let length = |value| Figure { value, quantity: Quantity::Length };
     let found = analysis.height_of_fire.path_length;
     let asked = shortest_path(design.fire.charge, design.shell.gap);
-    let rule = if design.path.run_count == 0 { Rule::NoRuns } else { Rule::PathShort };
+    let (rule, field) = if design.path.run_count == 0 {
+        (Rule::NoRuns, FieldId::RunCount)
+    } else {
+        (Rule::PathShort, FieldId::RunLength)
+    };
     (found < asked).then(|| Finding {
         rule,
         severity: Severity::LookAgain,
         place: Place::RunsOutlet,
         found: length(found),
         limit: Some(length(asked)),
-        lever: Some(Lever { field: FieldId::RunLength, raise: true }),
+        lever: Some(Lever { field, raise: true }),
         source: &EN_15544_SIZES,
     })
 }

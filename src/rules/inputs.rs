@@ -1,6 +1,6 @@
 //! Inputs outside what is usual, wet wood, and the house's demand.
 
-use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use super::{Figure, Finding, Lever, Place, Question, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind};
@@ -11,6 +11,35 @@ use crate::units::Quantity;
 pub const MOISTURE: f64 = 0.20;
 /// Hair by which an input may leave its usual range, relative to the range (–).
 const SLACK: f64 = 1e-9;
+
+/// The question on which an input bears most.
+pub(super) const fn question(id: FieldId) -> Question {
+    match id {
+        FieldId::Altitude
+        | FieldId::OutdoorTemperature
+        | FieldId::HouseSuction
+        | FieldId::InletArea
+        | FieldId::InletCoefficient
+        | FieldId::PathRoughness
+        | FieldId::Reversal
+        | FieldId::Turn
+        | FieldId::MouthHeight
+        | FieldId::FlueWidth
+        | FieldId::FlueDepth
+        | FieldId::FlueWall
+        | FieldId::Insulation
+        | FieldId::OutdoorLength
+        | FieldId::FlueRoughness
+        | FieldId::MouthCoefficient
+        | FieldId::ConnectorLength => Question::Draw,
+        FieldId::RatedTemperature
+        | FieldId::SideDistance
+        | FieldId::BehindDistance
+        | FieldId::FrontDistance
+        | FieldId::AboveDistance => Question::Safe,
+        _ => Question::Heat,
+    }
+}
 
 pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
     findings.extend(FIELDS.iter().filter_map(|field| {

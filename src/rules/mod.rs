@@ -216,6 +216,22 @@ impl Rule {
         }
     }
 
+    /// The questions that it answers, the one to which it belongs first.
+    pub const fn questions(self) -> &'static [Question] {
+        match (self.question(), self.lets_smoke_into_the_room()) {
+            (Question::Draw, false) => &[Question::Draw],
+            (Question::Draw, true) => &[Question::Draw, Question::Safe],
+            (Question::Heat, false) => &[Question::Heat],
+            (Question::Heat, true) => &[Question::Heat, Question::Safe],
+            (Question::Safe, _) => &[Question::Safe],
+        }
+    }
+
+    /// Whether smoke and carbon monoxide come into the room.
+    const fn lets_smoke_into_the_room(self) -> bool {
+        matches!(self, Self::DraftNegative(_) | Self::NoRunningFlow(_) | Self::ColdStartWeak(_))
+    }
+
     /// The question to which it belongs.
     pub const fn question(self) -> Question {
         match self {
@@ -238,7 +254,6 @@ impl Rule {
             | Self::PathShort
             | Self::NoRuns
             | Self::OutsideFormula
-            | Self::InputUnusual(_)
             | Self::WoodWet
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating
@@ -251,6 +266,7 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::ClearancesNotChecked => Question::Safe,
+            Self::InputUnusual(id) => inputs::question(id),
         }
     }
 }
@@ -318,15 +334,27 @@ pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
     findings
 }
 
-/// Answer to a question from the findings that belong to it.
-pub fn answer(question: Question, findings: &[Finding]) -> Answer {
-    let mine = || findings.iter().filter(|finding| finding.rule.question() == question);
-    let worst = mine().map(|finding| finding.severity).max();
-    let unchecked = mine().any(|finding| finding.rule == Rule::ClearancesNotChecked);
+/// The finding that decides a question: the heaviest of those that answer it, the first of the list
+/// among equals; none when nothing speaks against a yes.
+pub fn deciding(question: Question, findings: &[Finding]) -> Option<&Finding> {
+    let mine =
+        || findings.iter().filter(|finding| finding.rule.questions().contains(&question));
+    let worst = mine().map(|finding| finding.severity).max()?;
+    let first = mine().find(|finding| finding.severity == worst);
+    let unchecked = mine().find(|finding| finding.rule == Rule::ClearancesNotChecked);
     match worst {
-        Some(Severity::DoNotBuild) => Answer::No,
-        _ if unchecked => Answer::NotEnoughKnown,
-        Some(Severity::LookAgain) => Answer::LookAgain,
-        Some(Severity::GoodToKnow) | None => Answer::Yes,
+        Severity::DoNotBuild => first,
+        Severity::LookAgain => unchecked.or(first),
+        Severity::GoodToKnow => unchecked,
+    }
+}
+
+/// Answer to a question, from the finding that decides it.
+pub fn answer(question: Question, findings: &[Finding]) -> Answer {
+    match deciding(question, findings) {
+        None => Answer::Yes,
+        Some(finding) if finding.severity == Severity::DoNotBuild => Answer::No,
+        Some(finding) if finding.rule == Rule::ClearancesNotChecked => Answer::NotEnoughKnown,
+        Some(_) => Answer::LookAgain,
     }
 }

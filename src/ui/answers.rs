@@ -37,8 +37,8 @@ fn QuestionView(question: Question, shown: Memo<Option<Shown>>) -> impl IntoView
     let deciding = move || {
         let system = workspace.system.get();
         shown.with(|shown| {
-            let analysis = &shown.as_ref()?.analysis;
-            Some(words::deciding(question, analysis, system))
+            let Shown { analysis, findings, .. } = shown.as_ref()?;
+            Some(words::deciding(question, analysis, findings, system))
         })
     };
     let name = name(question);

@@ -208,8 +208,8 @@ fn Heads() -> impl IntoView {
             <span>{texts::STRIP_OUTLET}</span>
             <span>{texts::STRIP_EFFICIENCY}</span>
             <span>{texts::STRIP_MARGIN}</span>
-            <span>{texts::STRIP_AIR}</span>
             <span>{texts::STRIP_WALL}</span>
+            <span>{texts::STRIP_AIR}</span>
         </div>
     }
 }
@@ -282,7 +282,10 @@ fn Figures(result: ColumnResult, system: System) -> impl IntoView {
         </span>
         {line(texts::STRIP_EFFICIENCY, result.efficiency_lower, Quantity::Share)}
         {line(texts::STRIP_MARGIN, result.margin, Quantity::Pressure)}
-        {line(texts::STRIP_AIR, result.excess_air_ratio, Quantity::Ratio)}
         {line(texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature)}
+        <span>
+            <span class="name">{texts::STRIP_AIR} " "</span>
+            {words::open_flow(&result.open, system)}
+        </span>
     }
 }

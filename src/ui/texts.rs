@@ -59,15 +59,14 @@ pub const NO_FINDINGS_HERE: &str = "Nothing to look at.";
 pub const ALWAYS: &str = "In any case";
 pub const GO_TO: &str = "Go to";
 pub const STRIP: &str = "One to ten runs";
-pub const STRIP_NOTE: &str =
-    "Each with its air open, at the flow that its own draft gives it. Choose one to take it.";
+pub const STRIP_NOTE: &str = "Each at the excess air stated above; the last line is the excess air with the air open. Choose one to take it.";
 pub const STRIP_RUNS: &str = "Runs";
 pub const STRIP_OUTLET: &str = "Into chimney";
 pub const STRIP_EFFICIENCY: &str = "Heat kept";
 pub const STRIP_MARGIN: &str = "To spare";
-pub const STRIP_AIR: &str = "Excess air";
+pub const STRIP_AIR: &str = "Air open";
 pub const STRIP_WALL: &str = "Wall at top";
-pub const STRIP_NONE: &str = "cannot stand or does not draw";
+pub const STRIP_NONE: &str = "cannot stand";
 pub const STRIP_NO_FINDING: &str = "Nothing found";
 pub const STRIP_STOPPED: &str =
     "The comparison stopped. It starts again with your next change.";

@@ -124,7 +124,7 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Glass => "Glass as a share of the door.",
         FieldId::InletArea => "Free area through which the fire takes its air when fully open.",
         FieldId::InletCoefficient => {
-            "Pressure loss of the air inlet in dynamic pressures of the inflow."
+            "How much the air inlet holds back: a number of times the push of the air that moves through it."
         }
         FieldId::FlameEmissivity => "How strongly the flame radiates, 1 being a black body.",
         FieldId::Layout => "Where the runs lie.",
@@ -141,9 +141,11 @@ pub const fn help(id: FieldId) -> &'static str {
             "Mean roughness of the walls: smooth fireclay 2 mm, brickwork 3 mm."
         }
         FieldId::Reversal => {
-            "Pressure loss of a reversal between two runs, in dynamic pressures. Authors differ: 2.0 to 4.5."
+            "How much a reversal between two runs holds back: a number of times the push of the moving gas. Authors differ: 2.0 to 4.5."
         }
-        FieldId::Turn => "Pressure loss of a turn of 90 degrees, in dynamic pressures.",
+        FieldId::Turn => {
+            "How much a turn of 90 degrees holds back: a number of times the push of the moving gas."
+        }
         FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
         FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",
         FieldId::Gap => "Space between core and facing.",
@@ -168,7 +170,7 @@ pub const fn help(id: FieldId) -> &'static str {
             "Mean roughness of the flue: clay liner 1.5 mm, brickwork 5 mm."
         }
         FieldId::MouthCoefficient => {
-            "Pressure loss of a cap at the mouth, in dynamic pressures; 0 for an open mouth."
+            "How much a cap at the mouth holds back: a number of times the push of the moving gas; 0 for an open mouth."
         }
         FieldId::ConnectorLength => {
             "Length of the bare steel pipe from the last run to the chimney."

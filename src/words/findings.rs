@@ -1,9 +1,10 @@
 //! English sentences of the findings.
 
-use super::label;
+use super::{label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
+use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{Day, Figure, Finding, Judged, PEAK_ALLOWANCE, Rule};
-use crate::units::{Quantity, System, difference, figure};
+use crate::units::{Quantity, System, difference, figure, range};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,14 +23,86 @@ pub fn finding(finding: &Finding, system: System) -> Text {
     let found = show(finding.found);
     let limit = finding.limit.map(show).unwrap_or_default();
     Text {
-        title: title(finding, &found, &limit, system),
+        title: title(finding, [&found, &limit], system),
         reason: reason(finding.rule),
         remedy: remedy(finding.rule),
     }
 }
 
+/// The figure of a finding beside its limit, for the line of a question.
+pub(super) fn in_short(finding: &Finding, system: System) -> String {
+    let show = |shown: Figure| figure(shown.value, shown.quantity, system);
+    let found = show(finding.found);
+    let limit = finding.limit.map(show).unwrap_or_default();
+    let place = place(finding.place).to_lowercase();
+    match finding.rule {
+        Rule::DraftNegative(judged) => {
+            format!("draft {} short{}", short(finding, system), in_short_on(judged))
+        }
+        Rule::ColdStartWeak(judged) => {
+            let when = in_short_on(judged);
+            format!("draft {} short at a cold start{when}", short(finding, system))
+        }
+        Rule::DraftReserveSmall(judged) => {
+            format!("{found} to spare{}, {limit} wanted", in_short_on(judged))
+        }
+        Rule::NoRunningFlow(_) => "no flow at which it runs".into(),
+        Rule::SecondFlow(_) => format!("{found} flows at which it balances"),
+        Rule::UnheldFlow(_) => "a flow that does not hold itself".into(),
+        Rule::GasAboveChimneyRating | Rule::GasWasteful | Rule::GasWarm => {
+            format!("gas into the chimney {found}, limit {limit}")
+        }
+        Rule::GasCool => format!("gas into the chimney {found}, at least {limit} wanted"),
+        Rule::ChimneyWallWet => format!("wall at the mouth {found}, dew point {limit}"),
+        Rule::ChimneyWallFreezing => format!("wall at the mouth {found}, limit {limit}"),
+        Rule::GasSlow => format!("{found} in {place}, at least {limit} wanted"),
+        Rule::GasFast => format!("{found} in {place}, limit {limit}"),
+        Rule::FireboxSmall => format!("firebox surface {found}, {limit} wanted"),
+        Rule::FireboxLarge => format!("firebox surface {found}, {limit} suits"),
+        Rule::FireboxBaseSmall => format!("base of the firebox {found}, {limit} wanted"),
+        Rule::FireboxLow => format!("firebox {found} high, {limit} wanted"),
+        Rule::FireboxNarrow => format!("firebox {found} to 1, limit {limit}"),
+        Rule::GlassLarge => format!("glass {found}, limit {limit}"),
+        Rule::InletFast => format!("air enters at {found}, limit {limit}"),
+        Rule::PathShort => format!("smoke path {found}, at least {limit} wanted"),
+        Rule::NoRuns => "no runs".into(),
+        Rule::SideClose => format!("{found}, limit {limit} at the sides"),
+        Rule::BackClose => format!("{found}, limit {limit} behind"),
+        Rule::FrontClose => format!("{found}, limit {limit} in front of the door"),
+        Rule::CeilingClose => format!("{found}, limit {limit} to the ceiling"),
+        Rule::ClearancesNotChecked => "no clearance was checked".into(),
+        Rule::OutsideFormula => format!("gas very slow in {place}"),
+        Rule::InputUnusual(id) => {
+            format!("{}: {found}, usual {}", label(id), usual(id, system))
+        }
+        Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
+        Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
+    }
+}
+
+/// How much draft is wanting.
+fn short(finding: &Finding, system: System) -> String {
+    let Figure { value, quantity } = finding.found;
+    figure(-value, quantity, system)
+}
+
+const fn in_short_on(judged: Judged) -> &'static str {
+    match judged.day {
+        Day::Design => "",
+        Day::Mild => " on a mild day",
+    }
+}
+
+/// The usual range of an input.
+fn usual(id: FieldId, system: System) -> String {
+    match &field(id).kind {
+        Kind::Number(number) => range(&number.usual, number.quantity, system),
+        Kind::Choice(_) => String::new(),
+    }
+}
+
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
-fn title(finding: &Finding, found: &str, limit: &str, system: System) -> String {
+fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String {
     match finding.rule {
         Rule::DraftNegative(judged) => format!(
             "The chimney does not pull enough{}: the draft margin is {found}{}.",
@@ -129,11 +202,13 @@ fn title(finding: &Finding, found: &str, limit: &str, system: System) -> String 
             format!("From the cap slab to the ceiling {found}, where {limit} is asked.")
         }
         Rule::ClearancesNotChecked => "No clearance was checked: no rule set is chosen.".into(),
-        Rule::OutsideFormula => format!(
-            "The gas is so slow here that its own buoyancy matters (ratio {found}, limit {limit})."
-        ),
+        Rule::OutsideFormula => {
+            "The gas is so slow here that its heat stirs it more than the draft pushes it."
+                .into()
+        }
         Rule::InputUnusual(id) => {
-            format!("{} is {found}, outside the usual range (limit {limit}).", label(id))
+            let usual = usual(id, system);
+            format!("{}: {found} is outside the usual range of {usual}.", label(id))
         }
         Rule::WoodWet => format!("The wood holds {found} of water, more than {limit}."),
         Rule::HouseNotCovered => format!(
@@ -202,7 +277,9 @@ const fn reason(rule: Rule) -> &'static str {
         }
         Rule::FrontClose => "Radiation from the door, and embers, reach it.",
         Rule::ClearancesNotChecked => "A missing check is not a passed check.",
-        Rule::OutsideFormula => "The formulas are for forced flow; the figures here are rough.",
+        Rule::OutsideFormula => {
+            "The formulas are for gas that the draft pushes along; the figures here are rough."
+        }
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",

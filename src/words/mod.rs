@@ -13,11 +13,12 @@ use crate::analysis::conditions::MILD_OUTDOORS;
 use crate::analysis::draft::Item;
 use crate::analysis::{Analysis, Failure};
 use crate::design::document::DocumentError;
-use crate::design::field::{FieldId, Group, Kind, Problem, ProblemKind, field};
+use crate::design::field::{FIELDS, FieldId, Group, Kind, Problem, ProblemKind, field};
 use crate::design::link::LinkError;
-use crate::rules::{Answer, Place, Question, Severity};
+use crate::rules::{self, Answer, Finding, Place, Question, Severity};
 use crate::sources::Trust;
-use crate::units::{Quantity, System, editable, figure, unit_of};
+use crate::study::strip::OpenFlow;
+use crate::units::{Quantity, System, at_least, at_most, editable, figure, range, unit_of};
 
 /// What every page and sheet says.
 pub const CAUTIONS: [&str; 5] = [
@@ -91,8 +92,17 @@ pub const fn answer(question: Question, answer: Answer) -> &'static str {
     }
 }
 
-/// The figure that decides a question.
-pub fn deciding(question: Question, analysis: &Analysis, system: System) -> String {
+/// The figure that decides a question: that of the finding which decides the answer, with its
+/// limit; without one the figure on which the yes stands.
+pub fn deciding(
+    question: Question,
+    analysis: &Analysis,
+    findings: &[Finding],
+    system: System,
+) -> String {
+    if let Some(finding) = rules::deciding(question, findings) {
+        return findings::in_short(finding, system);
+    }
     let fire = &analysis.height_of_fire;
     match question {
         Question::Draw => {
@@ -100,7 +110,8 @@ pub fn deciding(question: Question, analysis: &Analysis, system: System) -> Stri
             let worse = fire.margin.min(mild.margin);
             let pascals = figure(worse.abs(), Quantity::Pressure, system);
             let found = if worse < 0.0 { "short" } else { "to spare" };
-            let day = if mild.outdoors > MILD_OUTDOORS { "" } else { " on a mild day" };
+            let is_mild = mild.margin < fire.margin && mild.outdoors <= MILD_OUTDOORS;
+            let day = if is_mild { " on a mild day" } else { "" };
             format!("{pascals} {found}{day}")
         }
         Question::Heat => {
@@ -110,6 +121,17 @@ pub fn deciding(question: Question, analysis: &Analysis, system: System) -> Stri
             "gas into the chimney {}",
             figure(fire.chimney_inlet, Quantity::Temperature, system)
         ),
+    }
+}
+
+/// Excess air that a heater takes with its air open.
+pub fn open_flow(open: &OpenFlow, system: System) -> String {
+    match open {
+        OpenFlow::Runs { excess_air_ratio, .. } => {
+            figure(*excess_air_ratio, Quantity::Ratio, system)
+        }
+        OpenFlow::Beyond => "very much".into(),
+        OpenFlow::Starves => "too little".into(),
     }
 }
 
@@ -187,20 +209,23 @@ fn with_unit(value: f64, quantity: Quantity, system: System) -> String {
 pub fn problem(problem: &Problem, system: System) -> String {
     let name = label(problem.field);
     let quantity = quantity(problem.field);
-    let show = |value: f64| with_unit(value, quantity, system);
-    let limit = |value: f64| figure(value, quantity, system);
     match problem.kind {
         ProblemKind::OutOfRange { value, low, high } => {
-            let given = if value.is_finite() { show(value) } else { "no number".into() };
-            format!("{name} must be {} to {}. You gave {given}.", limit(low), limit(high))
+            let given = if value.is_finite() {
+                with_unit(value, quantity, system)
+            } else {
+                "no number".into()
+            };
+            let allowed = range(&(low..=high), quantity, system);
+            format!("{name} must be {allowed}. You gave {given}.")
         }
         ProblemKind::MouthBelowHeater(lowest) => format!(
             "The mouth of the chimney must stand above the heater: at least {} with these runs.",
-            figure(lowest, Quantity::Length, system)
+            at_least(lowest, Quantity::Length, system)
         ),
         ProblemKind::OutdoorsLongerThanChimney(longest) => format!(
             "The part outdoors cannot be longer than the chimney: at most {}.",
-            figure(longest, Quantity::Length, system)
+            at_most(longest, Quantity::Length, system)
         ),
         ProblemKind::FiringsOverlap(shortest) => format!(
             "The fire must burn out before the next one: at least {}.",
@@ -212,7 +237,7 @@ pub fn problem(problem: &Problem, system: System) -> String {
         ),
         ProblemKind::DoorLargerThanFirebox(largest) => format!(
             "The door does not fit the firebox: at most {}.",
-            figure(largest, Quantity::Size, system)
+            at_most(largest, Quantity::Size, system)
         ),
     }
 }
@@ -222,12 +247,8 @@ pub fn not_a_number(id: FieldId, system: System) -> String {
     let name = label(id);
     match &field(id).kind {
         Kind::Number(number) => {
-            let show = |value: f64| figure(value, number.quantity, system);
-            format!(
-                "{name} must be a number from {} to {}.",
-                show(*number.possible.start()),
-                show(*number.possible.end())
-            )
+            let allowed = range(&number.possible, number.quantity, system);
+            format!("{name} must be a number: {allowed}.")
         }
         Kind::Choice(_) => format!("{name}: pick one of the list."),
     }
@@ -282,12 +303,39 @@ pub fn link_error(error: LinkError) -> String {
     }
 }
 
-/// Why a file does not open.
+/// Why a file does not open; line and column, for scripts, after the plain sentence.
 pub fn document_error(error: &DocumentError, system: System) -> String {
     match error {
-        DocumentError::Refused { line, path, problem: refused } => {
-            format!("line {line}: {path}: {}", problem(refused, system))
+        DocumentError::TooLong => "This file is too long to be one of ours.".into(),
+        DocumentError::NotJson { line, cause } => {
+            // The reader's own words end with the column.
+            let column = cause.rsplit_once("column ").map(|(_, column)| column);
+            let column = column.map(|column| format!(", column {column}")).unwrap_or_default();
+            format!(
+                "This file is cut off, was changed by hand or holds no heater at all (line \
+                 {line}{column})."
+            )
         }
-        other => other.to_string(),
+        DocumentError::NotADesign => "This file holds no heater of ours.".into(),
+        DocumentError::UnknownVersion(_) => {
+            "This file was made by a newer version of Longsmoke than this one.".into()
+        }
+        DocumentError::WrongKind { line, path, expected } => {
+            let name = named(path);
+            format!("{name} cannot be read (line {line}: {path}: {expected} expected).")
+        }
+        DocumentError::Refused { line, path, problem: refused } => {
+            format!("{} (line {line}: {path})", problem(refused, system))
+        }
+    }
+}
+
+/// Name of the input that stands at a path of a file.
+fn named(path: &str) -> &'static str {
+    let input = FIELDS.iter().find(|field| field.path == path);
+    match input {
+        Some(field) => label(field.id),
+        None if path == "name" => "The name",
+        None => "The list of runs",
     }
 }

@@ -1,5 +1,6 @@
 //! Where the parts of a heater stand in its section.
 
+use super::heights::Heights;
 use crate::analysis::{Analysis, RunState};
 use crate::design::{Design, Layout, Run};
 use crate::drawing::{Extent, Point, point};
@@ -23,6 +24,12 @@ impl Cell {
     pub(super) fn entry(&self) -> Point {
         let x = if self.along > 0.0 { self.extent.low.x } else { self.extent.high.x };
         point(x, self.extent.middle().y)
+    }
+
+    /// Just behind the entry.
+    pub(super) fn inside(&self) -> Point {
+        let into = 0.5 * self.extent.height().min(self.extent.width());
+        point(self.entry().x + self.along * into, self.extent.middle().y)
     }
 
     pub(super) fn exit(&self) -> Point {
@@ -69,10 +76,16 @@ pub(super) struct Frame {
     pub flue: Flue,
     pub floor: f64,
     pub top: f64,
+    pub heights: Heights,
 }
 
 impl Frame {
-    pub(super) fn new(design: &Design, analysis: &Analysis, spread: f64) -> Self {
+    pub(super) fn new(
+        design: &Design,
+        analysis: &Analysis,
+        heights: Heights,
+        spread: f64,
+    ) -> Self {
         let chamber = &design.firebox;
         let firebox = Extent::new(0.0, 0.0, chamber.width, chamber.height);
         let cells = cells(design, analysis, spread);
@@ -85,13 +98,14 @@ impl Frame {
         };
         let mut frame = Self {
             firebox,
-            flue: flue(design, &cells, &bodies),
+            flue: flue(design, heights.drawn(design.chimney.mouth_height), &cells, &bodies),
             bodies,
             cells,
             slots,
             inner,
             floor: -SUPPORT,
             top: design.top_height(),
+            heights,
         };
         frame.slots.extend(frame.way_up(design));
         frame
@@ -242,7 +256,7 @@ fn slots(cells: &[Cell]) -> Vec<Extent> {
         .collect()
 }
 
-fn flue(design: &Design, cells: &[Cell], bodies: &[Body]) -> Flue {
+fn flue(design: &Design, mouth: f64, cells: &[Cell], bodies: &[Body]) -> Flue {
     let chimney = &design.chimney;
     let last = cells.last();
     let side = match design.path.layout {
@@ -263,7 +277,7 @@ fn flue(design: &Design, cells: &[Cell], bodies: &[Body]) -> Flue {
         .fold(f64::NEG_INFINITY, f64::max);
     let near = (side * exit.x + chimney.connector_length).max(face + thickness + CHIMNEY_AIR);
     let (a, b) = (side * near, side * (near + chimney.flue_width));
-    let inner = Extent::new(a.min(b), -SUPPORT, a.max(b), chimney.mouth_height);
+    let inner = Extent::new(a.min(b), -SUPPORT, a.max(b), mouth);
     let half = 0.5 * chimney.flue_width;
     let room = last.map_or(chimney.flue_width, |cell| cell.extent.height());
     let between = |a: f64, b: f64, half: f64| {
