@@ -23,11 +23,11 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use std::ops::RangeInclusive;
 
-type Outcome = Result<(), TestCaseError>;
+pub type Outcome = Result<(), TestCaseError>;
 
 /// Runs a property over drawn values, the same ones each time.
 #[track_caller]
-fn holds<S: Strategy>(cases: u32, strategy: &S, property: impl Fn(S::Value) -> Outcome) {
+pub fn holds<S: Strategy>(cases: u32, strategy: &S, property: impl Fn(S::Value) -> Outcome) {
     let config = Config {
         cases,
         failure_persistence: None,
@@ -140,11 +140,11 @@ fn set_right(design: &mut Design) {
     }
 }
 
-fn possible() -> impl Strategy<Value = Design> {
+pub fn possible() -> impl Strategy<Value = Design> {
     designs(|number| &number.possible)
 }
 
-fn usual() -> impl Strategy<Value = Design> {
+pub fn usual() -> impl Strategy<Value = Design> {
     designs(|number| &number.usual)
 }
 

@@ -19,6 +19,7 @@ mod laws;
 mod published;
 mod reference;
 mod rules;
+mod standard_route;
 
 use longsmoke::sources::Trust;
 use std::fmt::Write as _;
