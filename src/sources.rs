@@ -140,6 +140,67 @@ pub const EN_15544_SIZES: Source = memory(
      per kg; smoke path 1.3 m, with an air gap in the shell 1.5 m, times the square root of the \
      charge in kg",
 );
+/// Nominal output, edition of 2009.
+pub const EN_15544_OUTPUT: Source = memory(
+    "After EN 15544 (2009), surely remembered: output 3.25 kWh per kg over the heating period",
+);
+/// Nominal output, edition of 2023.
+pub const EN_15544_OUTPUT_2023: Source = memory(
+    "After EN 15544 (2023), probably: output 4.16 kWh/kg times the efficiency over the heating \
+     period; that the efficiency varies was read in a catalog abstract",
+);
+/// Smallest charge.
+pub const EN_15544_LEAST_CHARGE: Source =
+    memory("After EN 15544 (2009), surely remembered: smallest charge half of the largest");
+/// Heating period.
+pub const EN_15544_PERIOD: Source =
+    seen("EN 15544 (2023), catalog abstract: heating period 8-24 h");
+/// Largest base of the firebox.
+pub const EN_15544_LARGEST_BASE: Source = memory(
+    "After EN 15544: smallest base 100 cm2/kg, surely remembered; largest from surface, perimeter \
+     and least height, probably",
+);
+/// Shape of the base of the firebox.
+pub const EN_15544_BASE: Source =
+    memory("After EN 15544, probably: sides 1:1 to 1:2, at least 23 cm wide");
+/// Length of the path for an efficiency.
+pub const EN_15544_FACTOR: Source = computed(
+    "The route's lines of temperature and efficiency (from memory) solved for the length; the \
+     table of 2023 was not seen",
+);
+/// Bleed slot.
+pub const EN_15544_BLEED: Source =
+    memory("After EN 15544, surely remembered: bleed slot 1 cm2 per kg");
+/// Burning rate, flows, densities.
+pub const EN_15544_FLOW: Source = memory(
+    "After EN 15544, surely remembered: 0.78 m_B kg/h; air 0.00256 m_B and gas 0.00273 m_B m3/s \
+     at 0 C and sea level, 1.293 and 1.282 kg/m3",
+);
+/// Temperatures for the pressure calculation.
+pub const EN_15544_TEMPERATURE: Source = memory(
+    "After EN 15544, surely remembered: 700 C in the firebox, 550 exp(-0.83 L/L_min) C in the runs",
+);
+/// Pressures.
+pub const EN_15544_PRESSURE: Source = memory(
+    "After EN 15544, surely remembered: standing pressure, fully rough friction, pull between \
+     resistance and 5 % more",
+);
+/// Table of turns.
+pub const EN_15544_TURN_TABLE: Source = memory(
+    "After EN 15544, probably: loss coefficient 0.1, 0.2, 0.4, 0.8, 1.2 at 10, 30, 45, 60, 90 \
+     degrees; a reversal as two turns of 90; short straights interpolated",
+);
+/// Wall at the mouth.
+pub const EN_15544_DEW_POINT: Source =
+    memory("After EN 15544, probably: inner wall at the mouth at least 45 C");
+/// Efficiency line.
+pub const EN_15544_EFFICIENCY: Source = memory(
+    "After EN 15544, surely remembered: efficiency 101.09 - 0.0941 t %, at least 78 % (2009)",
+);
+/// Fireclay.
+pub const EN_15544_FIRECLAY: Source = seen(
+    "EN 15544 (2023), catalog abstract: fireclay 1750-2300 kg/m3, 0.90-1.35 W/mK at 20-400 C",
+);
 /// Window of gas speed in the runs.
 pub const EN_15544_SPEED: Source = memory("After EN 15544: 1.2 to 6 m/s in the runs");
 /// Range of wood moisture.
@@ -176,6 +237,16 @@ pub const EN_13384: Source = memory(
 /// Outside films of a chimney.
 pub const EN_13384_FILMS: Source =
     memory("EN 13384-1: 8 W/m2K inside a building, 23 W/m2K outdoors");
+/// Gas that cools in a chimney.
+pub const EN_13384_COOLING: Source = memory(
+    "EN 13384-1, surely remembered: cooling along the flue, inner film, half of the wall's \
+     resistance for the pull and all of it for the wall",
+);
+/// Heat capacity of wood gas in the standard route's chimney.
+pub const ROUTE_HEAT_CAPACITY: Source = computed(
+    "Mean heat capacity of wood gas at excess air 2.95 from 20 to 150 C, 1040 J/kgK: in place of \
+     the constants of EN 13384-1, which are not known here",
+);
 /// Window of the gas into the chimney.
 pub const CHIMNEY_ENTRY_WINDOW: Source = practice(
     "Gas into the chimney 120-200 C good, to 250 C look again, above it wasteful; below 120 C \

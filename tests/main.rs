@@ -21,6 +21,7 @@ mod laws;
 mod published;
 mod reference;
 mod rules;
+mod standard_route;
 mod words;
 
 use longsmoke::sources::Trust;

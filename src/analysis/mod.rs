@@ -30,6 +30,7 @@ use march::{Channel, Passage, Sink, Stream, march};
 use path::{Path, path};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use standard_route::{StandardRoute, standard_route};
 
 /// Cells of the march along each run.
 const CELLS_PER_RUN: u32 = 3;
@@ -69,6 +70,8 @@ pub struct Analysis {
     pub conditions: Conditions,
     /// The heater in its house.
     pub house: House,
+    /// The published sizing route beside it; no verdict rests on its efficiency.
+    pub standard_route: StandardRoute,
 }
 
 /// Heat of the heater against the loss of the house at the design temperature.
@@ -273,7 +276,8 @@ pub fn analyze(design: &Design) -> Result<Analysis, Failure> {
     ];
     if finite.iter().all(|value| value.is_finite()) {
         let house = house(design, &height_of_fire);
-        Ok(Analysis { height_of_fire, conditions, house })
+        let standard_route = standard_route(design, &path);
+        Ok(Analysis { height_of_fire, conditions, house, standard_route })
     } else {
         Err(Failure::NotFinite)
     }

@@ -5,6 +5,7 @@
 mod fields;
 mod findings;
 pub mod report;
+pub mod standard_route;
 
 pub use fields::{help, label};
 pub use findings::{Text, finding};

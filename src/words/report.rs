@@ -1,8 +1,9 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
-use super::{CAUTIONS, finding as words_of};
+use super::{CAUTIONS, finding as words_of, standard_route as route_words};
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
+use crate::analysis::standard_route::{SOURCES, StandardRoute};
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
 use crate::rules::{self, Finding, Question, Severity, answer};
@@ -32,10 +33,39 @@ pub struct Report {
     pub day: Option<Day>,
     /// The heater in its house.
     pub house: House,
+    /// The published sizing route beside it.
+    pub standard_route: RouteReport,
     /// All findings, the heaviest first.
     pub findings: Vec<FindingReport>,
     /// What every page says.
     pub cautions: Vec<&'static str>,
+}
+
+/// The sizing route with its label and the reasons why it differs from the model.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct RouteReport {
+    /// What is said wherever figures of the route are shown.
+    pub label: &'static str,
+    /// Its figures.
+    #[serde(flatten)]
+    pub route: StandardRoute,
+    /// The limits that are not kept, as sentences, in the order of `unmet`.
+    pub unmet_in_words: Vec<LimitReport>,
+    /// Limits for which there is no input.
+    pub not_checked: &'static str,
+    /// Why route and model differ.
+    pub differences: Vec<String>,
+    /// Where the route comes from, and how far that was checked.
+    pub sources: Vec<Source>,
+}
+
+/// A limit of the route that is not kept, with its source.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LimitReport {
+    /// What was found and what the route asks for.
+    pub text: String,
+    /// Where the limit comes from, and how far that was checked.
+    pub source: Source,
 }
 
 /// Answers to the three questions.
@@ -107,6 +137,7 @@ pub fn report(
         conditions: analysis.conditions.clone(),
         day: day.cloned(),
         house: analysis.house,
+        standard_route: route(design, analysis, system),
         findings: findings.iter().map(|each| finding(each, system)).collect(),
         cautions: CAUTIONS.to_vec(),
     }
@@ -115,6 +146,22 @@ pub fn report(
 /// JSON Schema of the result.
 pub fn schema() -> Schema {
     schema_for!(Report)
+}
+
+fn route(design: &Design, analysis: &Analysis, system: System) -> RouteReport {
+    let route = &analysis.standard_route;
+    let in_words = |unmet| LimitReport {
+        text: route_words::unmet(unmet, system),
+        source: *unmet.limit.source(),
+    };
+    RouteReport {
+        label: route_words::LABEL,
+        route: route.clone(),
+        unmet_in_words: route.unmet.iter().map(in_words).collect(),
+        not_checked: route_words::NOT_CHECKED,
+        differences: route_words::differences(design, analysis, system),
+        sources: SOURCES.into_iter().copied().collect(),
+    }
 }
 
 fn finding(finding: &Finding, system: System) -> FindingReport {

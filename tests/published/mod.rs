@@ -5,14 +5,15 @@
 //! marks a number that does not agree, with the cause.
 //!
 //! Of the worked examples at hand these are not here, since the library does not compute them
-//! yet: the pressure balance and temperatures of the standard route, the chimney standard's
-//! own draft, clearance reduction, hearths, footings, brick counts, house loads.
+//! yet: the chimney standard's own draft, clearance reduction, hearths, footings, brick counts,
+//! house loads.
 
 mod bergman_2011;
 mod channiwala_parikh_2002;
 mod colebrook_1939;
 mod en_13384;
 mod en_15544;
+mod en_15544_case;
 mod gnielinski_1976;
 mod gri_mech_1999;
 mod hottel_sarofim_1967;
@@ -47,6 +48,7 @@ pub fn all() -> Vec<Publication> {
         hottel_sarofim_1967::publication(),
         surface_emission::publication(),
         en_15544::publication(),
+        en_15544_case::publication(),
         en_13384::publication(),
     ]
 }

@@ -1,0 +1,240 @@
+//! The standard route in words: its label, a small table beside the model, why the two differ,
+//! which of its limits a design does not keep.
+
+use crate::analysis::draft::Item;
+use crate::analysis::standard_route::limits::{Bound, Limit, UnmetLimit};
+use crate::analysis::standard_route::pressure::PressureCondition;
+use crate::analysis::standard_route::{LEAST_MOUTH_WALL_CELSIUS, StandardRoute};
+use crate::analysis::{Analysis, HeightOfFire};
+use crate::design::Design;
+use crate::units::{Quantity, System, figure, kelvin};
+
+/// Heading over the route.
+pub const TITLE: &str = "The standard sizing route beside it";
+/// What is said wherever figures of the route are shown.
+pub const LABEL: &str = "After EN 15544 (from memory where marked)";
+/// Limits of the route for which there is no input.
+pub const NOT_CHECKED: &str = "Not held to the route's limits, as they are no inputs here: size \
+     of the logs, porosity of the fireclay, height of the air opening above the floor of the \
+     firebox.";
+
+/// A figure of the route beside that of the model at the height of the fire.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Comparison {
+    /// What it is.
+    pub name: &'static str,
+    /// After the route.
+    pub route: String,
+    /// In the model.
+    pub model: String,
+}
+
+/// The small table: route and model side by side.
+pub fn comparison(analysis: &Analysis, system: System) -> Vec<Comparison> {
+    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+    let length = |value| figure(value, Quantity::Length, system);
+    let row = |name, quantity, of_route, of_model| Comparison {
+        name,
+        route: figure(of_route, quantity, system),
+        model: figure(of_model, quantity, system),
+    };
+    let temperature = Quantity::Temperature;
+    let (pressure, mouth) = (&route.pressure, &route.mouth);
+    vec![
+        Comparison {
+            name: "Length of the smoke path",
+            route: format!("at least {}", length(route.shortest_path)),
+            model: length(fire.path_length),
+        },
+        row("Gas in the firebox", temperature, firebox(route, fire), fire.firebox_outlet),
+        row("Gas out of the last run", temperature, route.runs_outlet, fire.runs_outlet),
+        row("Efficiency", Quantity::Share, route.efficiency, fire.efficiency_lower),
+        row("Flow of gas", Quantity::MassFlow, route.gas_flow, fire.gas_flow),
+        row("Excess air", Quantity::Ratio, route.excess_air_ratio, fire.excess_air_ratio),
+        row("What pulls", Quantity::Pressure, pressure.standing, fire.draft),
+        row("What holds back", Quantity::Pressure, pressure.resistance, fire.losses),
+        row("Wall at the mouth", temperature, mouth.wall, fire.chimney_mouth_wall),
+    ]
+}
+
+/// The temperature that the route puts into the firebox (K).
+fn firebox(route: &StandardRoute, fire: &HeightOfFire) -> f64 {
+    route.segments.first().map_or(fire.firebox_outlet, |segment| segment.mean)
+}
+
+/// Why route and model differ, a sentence or a few to each cause.
+pub fn differences(design: &Design, analysis: &Analysis, system: System) -> Vec<String> {
+    vec![
+        outlet(design, analysis, system),
+        efficiency(analysis, system),
+        flow(analysis, system),
+        pressure(design, analysis, system),
+        mouth(analysis, system),
+    ]
+}
+
+fn outlet(design: &Design, analysis: &Analysis, system: System) -> String {
+    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+    let show = |value| figure(value, Quantity::Temperature, system);
+    format!(
+        "Gas leaves the runs at {} after the route, at {} in the model at the height of the \
+         fire. The route knows only the charge and the length of the path, here {} times its \
+         shortest: its gas cools as along walls that stay at room temperature, whatever they \
+         are made of and however wide the runs. In the model the walls were at room \
+         temperature when lit and have taken heat for {} since.",
+        show(route.runs_outlet),
+        show(fire.runs_outlet),
+        figure(route.path_length / route.shortest_path, Quantity::Ratio, system),
+        figure(0.5 * design.fire.burn_duration, Quantity::Duration, system),
+    )
+}
+
+fn efficiency(analysis: &Analysis, system: System) -> String {
+    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+    format!(
+        "The route's efficiency is {}, the model's {} on the lower heating value. The route \
+         reads it off a straight line over the outlet temperature that belongs to an excess air \
+         of about 2.5; the model balances the heat at {}. No verdict rests on the route's \
+         efficiency.",
+        figure(route.efficiency, Quantity::Share, system),
+        figure(fire.efficiency_lower, Quantity::Share, system),
+        figure(fire.excess_air_ratio, Quantity::Ratio, system),
+    )
+}
+
+fn flow(analysis: &Analysis, system: System) -> String {
+    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+    let burn = |rate: f64| figure(fire.charge / rate, Quantity::Duration, system);
+    format!(
+        "The route moves {} of gas and burns the charge in {}: for this wood an excess air of \
+         {}, for wood with 13 % of water about 2.95. The model moves {} at an excess air of {} \
+         and a burn of {}. The route's flow and its efficiency thus belong to different fires.",
+        figure(route.gas_flow, Quantity::MassFlow, system),
+        burn(route.burning_rate),
+        figure(route.excess_air_ratio, Quantity::Ratio, system),
+        figure(fire.gas_flow, Quantity::MassFlow, system),
+        figure(fire.excess_air_ratio, Quantity::Ratio, system),
+        burn(fire.burn_rate),
+    )
+}
+
+fn pressure(design: &Design, analysis: &Analysis, system: System) -> String {
+    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+    let show = |value| figure(value, Quantity::Pressure, system);
+    let item = |item: Item| -> f64 {
+        let entries = fire.ledger.iter().filter(|entry| entry.item == item);
+        -entries.map(|entry| entry.pascals).sum::<f64>()
+    };
+    format!(
+        "The route's pressure condition is an equality to design by, pull between resistance \
+         and 5 % more: {} against {}, {}. The model asks what is left: draft {} against losses {}, \
+         a margin of {}. It counts the suction of the house ({}) and the gas \
+         set in motion ({}), which the route does not, and a reversal with {} where the route \
+         has two turns of 1.2.",
+        show(route.pressure.standing),
+        show(route.pressure.resistance),
+        condition(route.pressure.condition),
+        show(fire.draft),
+        show(fire.losses),
+        show(fire.margin),
+        show(item(Item::HouseSuction)),
+        show(item(Item::Acceleration)),
+        figure(design.path.reversal_coefficient, Quantity::Ratio, system),
+    )
+}
+
+fn mouth(analysis: &Analysis, system: System) -> String {
+    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+    let show = |value| figure(value, Quantity::Temperature, system);
+    format!(
+        "The route asks for {} on the wall at the mouth, whatever the wood and the air, and \
+         finds {}. The model finds {} and holds it against the dew point of its own gas, {}.",
+        show(kelvin(LEAST_MOUTH_WALL_CELSIUS)),
+        show(route.mouth.wall),
+        show(fire.chimney_mouth_wall),
+        show(fire.dew_point),
+    )
+}
+
+/// Outcome of the pressure condition.
+pub const fn condition(condition: PressureCondition) -> &'static str {
+    match condition {
+        PressureCondition::TooLittle => "too little pull",
+        PressureCondition::Met => "met",
+        PressureCondition::TooMuch => "more pull than it wants",
+    }
+}
+
+/// A limit of the route that a design does not keep.
+pub fn unmet(unmet: &UnmetLimit, system: System) -> String {
+    let (name, quantity) = limit(unmet.limit);
+    let show = |value: f64| match unmet.limit {
+        Limit::CoreDensity => format!("{value:.0} kg/m³"),
+        Limit::CoreConductivity => format!("{value:.2} W/mK"),
+        _ => figure(value, quantity, system),
+    };
+    let bound = match unmet.bound {
+        Bound::AtLeast => "at least",
+        Bound::AtMost => "at most",
+    };
+    format!("{name}: {}, the route asks for {bound} {}.", show(unmet.found), show(unmet.asked))
+}
+
+const fn limit(limit: Limit) -> (&'static str, Quantity) {
+    match limit {
+        Limit::Charge => ("Charge", Quantity::Mass),
+        Limit::Moisture => ("Moisture of the wood", Quantity::Share),
+        Limit::HeatingPeriod => ("Time over which a charge heats", Quantity::Hours),
+        Limit::CoreDensity => ("Density of the core", Quantity::Ratio),
+        Limit::CoreConductivity => ("Conductivity of the core", Quantity::Ratio),
+        Limit::Glass => ("Glass over the surface of the firebox", Quantity::Share),
+        Limit::AirVelocity => ("Speed of the combustion air in its inlet", Quantity::Speed),
+        Limit::FireboxSurface => ("Inner surface of the firebox", Quantity::Opening),
+        Limit::FireboxBase => ("Base of the firebox", Quantity::Opening),
+        Limit::FireboxHeight => ("Height of the firebox", Quantity::Size),
+        Limit::BaseRatio => ("Longer side of the base over the other", Quantity::Ratio),
+        Limit::BaseWidth => ("Shorter side of the base", Quantity::Size),
+        Limit::PathLength => ("Length of the smoke path", Quantity::Length),
+        Limit::RunVelocity => ("Speed of the gas in a run", Quantity::Speed),
+        Limit::Efficiency => ("Efficiency of the route", Quantity::Share),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::analyze;
+
+    #[test]
+    fn the_sentences_carry_the_figures_and_claim_no_conformity() {
+        let design = Design::demonstration();
+        let analysis = analyze(&design).unwrap();
+        for system in [System::Metric, System::Us] {
+            let mut said = differences(&design, &analysis, system).join(" ");
+            said.push_str(LABEL);
+            let route = &analysis.standard_route;
+            let outlet = figure(route.runs_outlet, Quantity::Temperature, system);
+            let efficiency = figure(route.efficiency, Quantity::Share, system);
+            for part in [outlet.as_str(), efficiency.as_str(), "from memory"] {
+                assert!(said.contains(part), "{part}: {said}");
+            }
+            assert!(!said.to_lowercase().contains("conform"));
+            assert!(!said.contains("NaN") && !said.contains("inf"));
+        }
+    }
+
+    #[test]
+    fn a_limit_that_is_not_kept_is_told_with_both_figures() {
+        let mut design = Design::demonstration();
+        design.fire.charge = 44.0;
+        let analysis = analyze(&design).unwrap();
+        let said: Vec<_> = analysis
+            .standard_route
+            .unmet
+            .iter()
+            .map(|each| unmet(each, System::Metric))
+            .collect();
+        let expected = "Charge: 44.0 kg, the route asks for at most 40.0 kg.";
+        assert!(said.iter().any(|each| each == expected), "{said:?}");
+    }
+}
