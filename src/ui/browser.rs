@@ -97,3 +97,11 @@ pub fn download(name: &str, text: &str) -> Option<()> {
     anchor.click();
     web_sys::Url::revoke_object_url(&url).ok()
 }
+
+/// The key of a keyboard's event.
+pub fn key(event: &web_sys::Event) -> String {
+    event
+        .dyn_ref::<web_sys::KeyboardEvent>()
+        .map(web_sys::KeyboardEvent::key)
+        .unwrap_or_default()
+}

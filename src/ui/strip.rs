@@ -1,6 +1,7 @@
 //! The same heater with one to ten runs, computed by a worker.
 
-use super::icon::{Icon, Mark};
+use super::dom::{Tag, button, tag};
+use super::icon::{Mark, icon};
 use super::workspace::Workspace;
 use super::{sketch, texts};
 use leptos::prelude::*;
@@ -74,41 +75,45 @@ impl Found {
     }
 }
 
-#[component]
-pub fn StripView() -> impl IntoView {
-    let workspace: Workspace = expect_context();
+pub fn strip_view(workspace: Workspace) -> Tag {
     let wanted = Memo::new(move |last| workspace.design.with(|design| wanted(design, last)));
     let found = RwSignal::new(Found::default());
     drive(wanted, found);
-    let done = move || {
-        let generation = wanted.read().generation;
-        let found = found.read();
-        RUNS.filter(|runs| found.is_fresh(*runs, generation)).count()
+    let is_fresh = move |runs| {
+        let generation = wanted.with(|wanted| wanted.generation);
+        found.with(|found| found.is_fresh(runs, generation))
     };
+    let done = move || RUNS.filter(|runs| is_fresh(*runs)).count();
     let total = RUNS.count();
-    let state = move || match (found.read().stopped, done()) {
-        (true, _) => texts::STRIP_STOPPED.into(),
-        (_, done) if done == total => String::new(),
-        (_, done) => texts::strip_progress(done, total),
+    let state = move || {
+        Some(match (found.with(|found| found.stopped), done()) {
+            (true, _) => texts::STRIP_STOPPED.into(),
+            (_, done) if done == total => String::new(),
+            (_, done) => texts::strip_progress(done, total),
+        })
     };
-    let columns = RUNS.map(|runs| {
-        let column = Memo::new(move |_| {
-            found.with(|found| found.columns.get(&runs).map(|(_, column)| *column))
-        });
-        let stale = Memo::new(move |_| !found.read().is_fresh(runs, wanted.read().generation));
-        view! { <ColumnView runs column stale /> }
-    });
-    view! {
-        <section class="strip" aria-labelledby="strip-title" data-testid="strip">
-            <h2 id="strip-title">{texts::STRIP}</h2>
-            <p class="help">{texts::STRIP_NOTE}</p>
-            <div class="columns" aria-busy=move || (done() < total).to_string()>
-                <Heads />
-                {columns.collect_view()}
-            </div>
-            <p class="help state" role="status" data-testid="strip-state">{state}</p>
-        </section>
-    }
+    let columns = tag("div")
+        .class("columns")
+        .live_attr("aria-busy", move || Some((done() < total).to_string()))
+        .child(heads())
+        .children(RUNS.map(|runs| {
+            let column =
+                move || found.with(|found| found.columns.get(&runs).map(|(_, column)| *column));
+            column_view(workspace, runs, column, move || !is_fresh(runs))
+        }));
+    let state = tag("p")
+        .class("help state")
+        .attr("role", "status")
+        .attr("data-testid", "strip-state")
+        .live_text(state);
+    tag("section")
+        .class("strip")
+        .attr("aria-labelledby", "strip-title")
+        .attr("data-testid", "strip")
+        .child(tag("h2").id("strip-title").text(texts::STRIP))
+        .child(tag("p").class("help").text(texts::STRIP_NOTE))
+        .child(columns)
+        .child(state)
 }
 
 fn wanted(design: &Design, last: Option<&Wanted>) -> Wanted {
@@ -199,90 +204,85 @@ impl Found {
 }
 
 /// Names of the lines, at the left of the columns.
-#[component]
-fn Heads() -> impl IntoView {
-    view! {
-        <div class="heads" aria-hidden="true">
-            <span class="runs">{texts::STRIP_RUNS}</span>
-            <span class="worst"></span>
-            <span>{texts::STRIP_OUTLET}</span>
-            <span>{texts::STRIP_EFFICIENCY}</span>
-            <span>{texts::STRIP_MARGIN}</span>
-            <span>{texts::STRIP_AIR}</span>
-            <span>{texts::STRIP_WALL}</span>
-        </div>
-    }
+fn heads() -> Tag {
+    let names = [
+        texts::STRIP_OUTLET,
+        texts::STRIP_EFFICIENCY,
+        texts::STRIP_MARGIN,
+        texts::STRIP_AIR,
+        texts::STRIP_WALL,
+    ];
+    tag("div")
+        .class("heads")
+        .attr("aria-hidden", "true")
+        .child(tag("span").class("runs").text(texts::STRIP_RUNS))
+        .child(tag("span").class("worst"))
+        .children(names.map(|name| tag("span").text(name)))
 }
 
-#[component]
-fn ColumnView(runs: usize, column: Memo<Option<Column>>, stale: Memo<bool>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let chosen = move || workspace.design.with(|design| design.path.run_count) == runs;
-    let refused = RwSignal::new(false);
-    let take = move |_| {
-        let taken = workspace.try_change(|design| design.path.run_count = runs);
+fn column_view(
+    workspace: Workspace,
+    runs: usize,
+    column: impl Fn() -> Option<Column> + Copy + 'static,
+    is_stale: impl Fn() -> bool + 'static,
+) -> Tag {
+    let take = move || {
+        let _ = workspace.try_change(|design| design.path.run_count = runs);
         workspace.commit();
         workspace.void_entries();
-        refused.set(taken.is_err());
     };
-    view! {
-        <button
-            type="button"
-            class="column"
-            class:stale=stale
-            class:none=move || column.get().is_some_and(|column| column.result.is_none())
-            aria-pressed=move || chosen().to_string()
-            data-testid=format!("strip-{runs}")
-            on:click=take
-        >
-            <span class="runs">
-                {runs}
-                <span class="unseen">
-                    " " {if runs == 1 { texts::RUN } else { texts::RUNS }}
-                </span>
-            </span>
-            {move || {
-                let system = workspace.system.get();
-                let column = column.get()?;
-                Some(
-                    match column.result {
-                        Some(result) => view! { <Figures result system /> }.into_any(),
-                        None => {
-                            view! { <span class="absent">{texts::STRIP_NONE}</span> }.into_any()
-                        }
-                    },
-                )
-            }}
-        </button>
-    }
+    let chosen = move || {
+        let chosen = workspace.design.with(|design| design.path.run_count);
+        Some((chosen == runs).to_string())
+    };
+    let class = move || {
+        let stale = if is_stale() { " stale" } else { "" };
+        let none =
+            if column().is_some_and(|column| column.result.is_none()) { " none" } else { "" };
+        Some(format!("column{stale}{none}"))
+    };
+    let word = if runs == 1 { texts::RUN } else { texts::RUNS };
+    let count = move || {
+        let word = tag("span").class("unseen").text(" ").text(word);
+        tag("span").class("runs").text(&runs.to_string()).child(word)
+    };
+    button(take)
+        .live_attr("class", class)
+        .live_attr("aria-pressed", chosen)
+        .attr("data-testid", &format!("strip-{runs}"))
+        .live(move |button| {
+            let system = workspace.system.get();
+            let button = button.child(count());
+            match column().map(|column| column.result) {
+                Some(Some(result)) => figures(button, &result, system),
+                Some(None) => button.child(tag("span").class("absent").text(texts::STRIP_NONE)),
+                None => button,
+            }
+        })
 }
 
-#[component]
-fn Figures(result: ColumnResult, system: System) -> impl IntoView {
-    let line = |name, value, quantity| {
-        view! {
-            <span>
-                <span class="name">{name} " "</span>
-                {figure(value, quantity, system)}
-            </span>
-        }
+fn figures(button: Tag, result: &ColumnResult, system: System) -> Tag {
+    let name = |name| tag("span").class("name").text(name).text(" ");
+    let line = |(title, value, quantity)| {
+        tag("span").child(name(title)).text(&figure(value, quantity, system))
     };
     let mark = result.worst.map_or(Mark::Good, Mark::from);
     let word = result.worst.map_or(texts::STRIP_NO_FINDING, words::severity);
     let heat = sketch::heat_class(result.chimney_inlet);
-    view! {
-        <span class="worst">
-            <Icon mark />
-            <span class="word">{word}</span>
-        </span>
-        <span class="outlet">
-            <span class=format!("chip {heat}") aria-hidden="true"></span>
-            <span class="name">{texts::STRIP_OUTLET} " "</span>
-            {figure(result.chimney_inlet, Quantity::Temperature, system)}
-        </span>
-        {line(texts::STRIP_EFFICIENCY, result.efficiency_lower, Quantity::Share)}
-        {line(texts::STRIP_MARGIN, result.margin, Quantity::Pressure)}
-        {line(texts::STRIP_AIR, result.excess_air_ratio, Quantity::Ratio)}
-        {line(texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature)}
-    }
+    let worst = tag("span")
+        .class("worst")
+        .child(icon(mark))
+        .child(tag("span").class("word").text(word));
+    let outlet = tag("span")
+        .class("outlet")
+        .child(tag("span").class(&format!("chip {heat}")).attr("aria-hidden", "true"))
+        .child(name(texts::STRIP_OUTLET))
+        .text(&figure(result.chimney_inlet, Quantity::Temperature, system));
+    let lines = [
+        (texts::STRIP_EFFICIENCY, result.efficiency_lower, Quantity::Share),
+        (texts::STRIP_MARGIN, result.margin, Quantity::Pressure),
+        (texts::STRIP_AIR, result.excess_air_ratio, Quantity::Ratio),
+        (texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature),
+    ];
+    button.child(worst).child(outlet).children(lines.map(line))
 }
