@@ -3,12 +3,12 @@
 //! The defaults of each version are frozen: change the demonstration as you like, an old link
 //! keeps its meaning.
 
-use super::document::{MOST_NAME, field_value, set_field};
+use super::document::{MOST_NAME, field_value, number, set_field};
 use super::field::{FIELDS, MOST_RUNS, check};
 use super::{Design, RunOverride};
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
-use serde_json::{Map, Value, json};
+use serde_json::{Map, Value};
 
 /// Version that is written.
 pub const VERSION: u32 = 1;
@@ -43,14 +43,21 @@ pub enum LinkError {
 }
 
 fn defaults() -> Map<String, Value> {
-    serde_json::from_str(DEFAULTS_1).unwrap_or_default()
+    read_map(DEFAULTS_1).unwrap_or_default()
+}
+
+fn read_map(text: &str) -> Option<Map<String, Value>> {
+    match serde_json::from_str(text) {
+        Ok(Value::Object(map)) => Some(map),
+        _ => None,
+    }
 }
 
 /// The fragment of a design, without `#`.
 pub fn encode(design: &Design) -> String {
     let frozen = defaults();
     let mut values = Map::new();
-    values.insert("n".into(), json!(design.name));
+    values.insert("n".into(), design.name.as_str().into());
     for field in &FIELDS {
         let value = field_value(field, design);
         if !frozen.get(field.link).is_some_and(|default| same(default, &value)) {
@@ -58,9 +65,10 @@ pub fn encode(design: &Design) -> String {
         }
     }
     if !design.path.overrides.is_empty() {
+        let size = |size: Option<f64>| size.map_or(Value::Null, number);
         let runs = design.path.overrides.iter();
         let runs: Vec<Value> =
-            runs.map(|own| json!([own.length, own.width, own.height])).collect();
+            runs.map(|own| [own.length, own.width, own.height].map(size).into()).collect();
         values.insert("ro".into(), Value::Array(runs));
     }
     let text = Value::Object(values).to_string();
@@ -95,8 +103,8 @@ pub fn decode(fragment: &str) -> Result<Design, LinkError> {
     let packed = URL_SAFE_NO_PAD.decode(data).map_err(|_| LinkError::Damaged)?;
     let text = miniz_oxide::inflate::decompress_to_vec_with_limit(&packed, MOST_INFLATED)
         .map_err(|_| LinkError::Damaged)?;
-    let values: Map<String, Value> =
-        serde_json::from_slice(&text).map_err(|_| LinkError::Damaged)?;
+    let text = std::str::from_utf8(&text).map_err(|_| LinkError::Damaged)?;
+    let values = read_map(text).ok_or(LinkError::Damaged)?;
     let design = from_values(&values)?;
     if check(&design).is_empty() { Ok(design) } else { Err(LinkError::Refused) }
 }

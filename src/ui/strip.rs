@@ -10,7 +10,7 @@ use longsmoke::design::document;
 use longsmoke::study::strip::{Column, ColumnResult, RUNS};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
-use serde::{Deserialize, Serialize};
+use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -23,35 +23,68 @@ use web_sys::{MessageEvent, Worker};
 const REST: Duration = Duration::from_millis(100);
 
 /// A message to the worker. A later generation ends the work for an earlier one.
-#[derive(Debug, Serialize, Deserialize)]
-#[serde(tag = "job", rename_all = "snake_case")]
+#[derive(Debug)]
 pub enum Order {
     /// Answers at once.
-    Ping { generation: u32 },
+    Ping { generation: u64 },
     /// Compares one to ten runs of a design, given as a file.
-    Strip { generation: u32, design: String },
+    Strip { generation: u64, design: String },
     /// Ends the work for earlier generations.
-    Stop { generation: u32 },
+    Stop { generation: u64 },
+}
+
+impl Order {
+    fn write(&self) -> String {
+        let order = match self {
+            Self::Ping { generation } => json!({ "job": "ping", "generation": generation }),
+            Self::Strip { generation, design } => {
+                json!({ "job": "strip", "generation": generation, "design": design })
+            }
+            Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
+        };
+        order.to_string()
+    }
+
+    pub fn read(text: &str) -> Option<Self> {
+        let order: Value = serde_json::from_str(text).ok()?;
+        let generation = order.get("generation")?.as_u64()?;
+        match order.get("job")?.as_str()? {
+            "ping" => Some(Self::Ping { generation }),
+            "strip" => {
+                let design = order.get("design")?.as_str()?.to_owned();
+                Some(Self::Strip { generation, design })
+            }
+            "stop" => Some(Self::Stop { generation }),
+            _ => None,
+        }
+    }
 }
 
 /// A message of the worker.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug)]
 pub struct Progress {
-    pub generation: u32,
+    pub generation: u64,
     pub column: Column,
 }
 
-/// A worker that died.
-#[derive(Debug, Deserialize)]
-struct Died {
-    #[serde(rename = "panic")]
-    _panic: String,
+impl Progress {
+    pub fn write(&self) -> String {
+        format!("{} {}", self.generation, self.column)
+    }
+
+    fn read(text: &str) -> Option<Self> {
+        let (generation, column) = text.split_once(' ')?;
+        Some(Self { generation: generation.parse().ok()?, column: column.parse().ok()? })
+    }
 }
+
+/// How the message of a worker that died begins; see `web/worker.js`.
+const DIED: &str = "{\"panic\":";
 
 /// What is wanted: the design apart from its number of runs, and which generation that is.
 #[derive(Clone, Debug)]
 struct Wanted {
-    generation: u32,
+    generation: u64,
     design: Arc<Design>,
 }
 
@@ -65,12 +98,12 @@ impl PartialEq for Wanted {
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Found {
     /// By number of runs, each with its generation: an old one stays until it is replaced.
-    columns: BTreeMap<usize, (u32, Column)>,
+    columns: BTreeMap<usize, (u64, Column)>,
     stopped: bool,
 }
 
 impl Found {
-    fn is_fresh(&self, runs: usize, generation: u32) -> bool {
+    fn is_fresh(&self, runs: usize, generation: u64) -> bool {
         self.columns.get(&runs).is_some_and(|(of, _)| *of == generation)
     }
 }
@@ -165,9 +198,7 @@ fn drive(wanted: Memo<Wanted>, found: RwSignal<Found>) {
 }
 
 fn send(worker: &Worker, order: &Order) {
-    if let Ok(text) = serde_json::to_string(order) {
-        let _ = worker.post_message(&text.into());
-    }
+    let _ = worker.post_message(&order.write().into());
 }
 
 /// A worker that runs this same program; `web/boot.js` knows how to start one.
@@ -192,12 +223,12 @@ fn hire(found: RwSignal<Found>) -> Option<Worker> {
 impl Found {
     /// Takes a message of the worker; drops what an earlier generation still sends.
     fn hear(&mut self, text: &str) {
-        if let Ok(Progress { generation, column }) = serde_json::from_str(text) {
+        if let Some(Progress { generation, column }) = Progress::read(text) {
             let old = self.columns.get(&column.runs);
             if old.is_none_or(|(of, _)| *of <= generation) {
                 self.columns.insert(column.runs, (generation, column));
             }
-        } else if serde_json::from_str::<Died>(text).is_ok() {
+        } else if text.starts_with(DIED) {
             self.stopped = true;
         }
     }
