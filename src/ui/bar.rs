@@ -67,7 +67,7 @@ fn steps(workspace: Workspace) -> Tag {
         if typing || !(pressed.ctrl_key() || pressed.meta_key()) {
             return;
         }
-        match (pressed.key().to_lowercase().as_str(), pressed.shift_key()) {
+        match (pressed.key().to_ascii_lowercase().as_str(), pressed.shift_key()) {
             ("z", false) => workspace.undo(),
             ("z", true) | ("y", false) => workspace.redo(),
             _ => return,
@@ -153,8 +153,7 @@ fn files(workspace: Workspace) -> Tag {
 
 /// A file name that every system takes.
 fn file_name(name: &str) -> String {
-    let plain: String = name
-        .to_lowercase()
+    let plain: String = browser::lower_case(name)
         .chars()
         .map(|c| if c.is_alphanumeric() { c } else { '-' })
         .collect();

@@ -105,3 +105,8 @@ pub fn key(event: &web_sys::Event) -> String {
         .map(web_sys::KeyboardEvent::key)
         .unwrap_or_default()
 }
+
+/// A text in lower case, by the browser's tables: ours would be a fiftieth of the program.
+pub fn lower_case(text: &str) -> String {
+    js_sys::JsString::from(text).to_lower_case().into()
+}

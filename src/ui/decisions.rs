@@ -25,7 +25,7 @@ fn group_view(workspace: Workspace, group: Group) -> Tag {
             *open = if *open == Some(group) { None } else { Some(group) };
         });
     };
-    let id = format!("group-{group:?}").to_lowercase();
+    let id = format!("group-{group:?}").to_ascii_lowercase();
     let head = button(toggle)
         .attr("aria-controls", &id)
         .live_attr("aria-expanded", move || Some(is_open().to_string()))

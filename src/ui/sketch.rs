@@ -25,7 +25,7 @@ pub fn heat_class(temperature: f64) -> String {
 fn class(role: Role) -> String {
     match role {
         Role::Gas(step) => format!("gas gas-{step}"),
-        other => format!("{other:?}").to_lowercase(),
+        other => format!("{other:?}").to_ascii_lowercase(),
     }
 }
 
