@@ -15,8 +15,8 @@ export CHROME
 
 TARGET_DIR := $(or $(CARGO_TARGET_DIR),target)
 WASM := wasm32-unknown-unknown
-# Erased view types make the page a fifth smaller; short paths in messages, the same everywhere.
-export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS := --cfg erase_components \
+# Short paths in messages, the same everywhere.
+export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS := \
   --remap-path-prefix=$(or $(CARGO_HOME),$(HOME)/.cargo)/registry/src/= \
   --remap-path-prefix=$(CURDIR)/=
 PAGE := --bin app --features ui --target $(WASM)

@@ -312,6 +312,15 @@ mod tests {
     }
 
     #[test]
+    fn numbers_that_we_do_not_know_keep_their_digits() {
+        let foreign = "12345678901234567890123.10";
+        let text = format!("{{\"{VERSION_KEY}\": 1, \"note\": {foreign}}}");
+        let document = read(&text).unwrap();
+        let again = write(&document.design, Some(&document.original));
+        assert!(again.contains(foreign), "{again}");
+    }
+
+    #[test]
     fn errors_name_line_and_field() {
         let text =
             "{\n \"heater_design_version\": 1,\n \"fire\": {\n  \"charge_kg\": -3\n }\n}";
