@@ -130,8 +130,9 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .live_attr("aria-busy", move || Some((done() < total).to_string()))
         .child(heads())
         .children(RUNS.map(|runs| {
-            let column =
-                move || found.with(|found| found.columns.get(&runs).map(|(_, column)| *column));
+            let column = Memo::new(move |_| {
+                found.with(|found| found.columns.get(&runs).map(|(_, column)| *column))
+            });
             column_view(workspace, runs, column, move || !is_fresh(runs))
         }));
     let state = tag("p")
@@ -254,7 +255,7 @@ fn heads() -> Tag {
 fn column_view(
     workspace: Workspace,
     runs: usize,
-    column: impl Fn() -> Option<Column> + Copy + 'static,
+    column: Memo<Option<Column>>,
     is_stale: impl Fn() -> bool + 'static,
 ) -> Tag {
     let take = move || {
@@ -268,8 +269,11 @@ fn column_view(
     };
     let class = move || {
         let stale = if is_stale() { " stale" } else { "" };
-        let none =
-            if column().is_some_and(|column| column.result.is_none()) { " none" } else { "" };
+        let none = if column.get().is_some_and(|column| column.result.is_none()) {
+            " none"
+        } else {
+            ""
+        };
         Some(format!("column{stale}{none}"))
     };
     let word = if runs == 1 { texts::RUN } else { texts::RUNS };
@@ -284,7 +288,7 @@ fn column_view(
         .live(move |button| {
             let system = workspace.system.get();
             let button = button.child(count());
-            match column().map(|column| column.result) {
+            match column.get().map(|column| column.result) {
                 Some(Some(result)) => figures(button, &result, system),
                 Some(None) => button.child(tag("span").class("absent").text(texts::STRIP_NONE)),
                 None => button,
