@@ -15,14 +15,16 @@ export CHROME
 
 TARGET_DIR := $(or $(CARGO_TARGET_DIR),target)
 WASM := wasm32-unknown-unknown
-# Erased view types make the page a fifth smaller; short paths in messages, the same everywhere.
-export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS := --cfg erase_components \
+# Short paths in messages, the same everywhere.
+export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS := \
   --remap-path-prefix=$(or $(CARGO_HOME),$(HOME)/.cargo)/registry/src/= \
   --remap-path-prefix=$(CURDIR)/=
 PAGE := --bin app --features ui --target $(WASM)
 # The tool and the library must be of one version, so the version is in the tool's path.
 BINDGEN_VERSION := $(shell awk '/^name = "wasm-bindgen"$$/ { getline; gsub(/"/, ""); print $$3 }' Cargo.lock)
 BINDGEN := build/tools/wasm-bindgen-$(BINDGEN_VERSION)/bin/wasm-bindgen
+# Simple control flow first; in the end what is alike stands together, for the compressor.
+SMALL := --flatten --rereloop -Oz -Oz --reorder-functions-by-name
 VITE := node_modules/.bin/vite build --logLevel warn
 
 .PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size e2e bench bench-quick \
@@ -40,7 +42,7 @@ serve: page-tools ## build the page quickly and serve it on http://localhost:808
 dist: page-tools ## build the page for release into dist/
 	cargo build --locked --profile page $(PAGE)
 	$(BINDGEN) --target web --no-typescript --out-dir build/wasm/dist --out-name longsmoke $(TARGET_DIR)/$(WASM)/page/app.wasm
-	node_modules/.bin/wasm-opt -Oz build/wasm/dist/longsmoke_bg.wasm -o build/wasm/dist/longsmoke_bg.wasm
+	node_modules/.bin/wasm-opt $(SMALL) build/wasm/dist/longsmoke_bg.wasm -o build/wasm/dist/longsmoke_bg.wasm
 	$(VITE) --mode dist
 	node tools/compress.mjs dist
 

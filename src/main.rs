@@ -26,8 +26,8 @@ fn show_panic(info: &std::panic::PanicHookInfo<'_>) {
 fn start_page(window: &web_sys::Window) {
     listen_for_test_panic(window);
     let page = window.document().and_then(|document| document.get_element_by_id("page"));
-    if let Some(page) = page.and_then(|page| page.dyn_into().ok()) {
-        mount_to(page, || view! { <ui::Page /> }).forget();
+    if let Some(page) = page.and_then(|page| page.dyn_into::<web_sys::HtmlElement>().ok()) {
+        mount_to(page.clone(), move || ui::start(page.into())).forget();
     }
 }
 

@@ -68,18 +68,23 @@ pub struct Document {
     pub original: Value,
 }
 
+/// A number as it stands in files and links: in the fewest digits that read back as the same.
+pub(super) fn number(value: f64) -> Value {
+    format!("{value:?}").parse().map_or(Value::Null, Value::Number)
+}
+
 /// Value of an input as it stands in files.
 pub(super) fn field_value(field: &Field, design: &Design) -> Value {
     match &field.kind {
         Kind::Choice(choice) => {
-            json!(choice.keys.get((choice.get)(design)).copied().unwrap_or_default())
+            choice.keys.get((choice.get)(design)).copied().unwrap_or_default().into()
         }
         Kind::Number(number) => {
             let value = (number.get)(design);
             match number.quantity {
-                Quantity::Temperature => json!(celsius(value)),
-                Quantity::Count => json!(value.round()),
-                _ => json!(value),
+                Quantity::Temperature => self::number(celsius(value)),
+                Quantity::Count => self::number(value.round()),
+                _ => self::number(value),
             }
         }
     }
@@ -199,7 +204,7 @@ fn write_override(own: &RunOverride) -> Value {
         [("length_m", own.length), ("width_m", own.width), ("height_m", own.height)]
     {
         if let Some(size) = size {
-            run.insert(key.into(), json!(size));
+            run.insert(key.into(), number(size));
         }
     }
     Value::Object(run)
@@ -211,8 +216,8 @@ pub fn write(design: &Design, original: Option<&Value>) -> String {
         Some(Value::Object(root)) => root.clone(),
         _ => Map::new(),
     };
-    root.insert(VERSION_KEY.into(), json!(VERSION));
-    root.insert("name".into(), json!(design.name));
+    root.insert(VERSION_KEY.into(), VERSION.into());
+    root.insert("name".into(), design.name.as_str().into());
     for field in &FIELDS {
         let Some((group, key)) = field.path.split_once('.') else {
             continue;
@@ -309,6 +314,15 @@ mod tests {
         assert_eq!(document.design, design);
         assert_eq!(document.original["note"], "ours");
         assert_eq!(document.original["site"]["well_m"], 3);
+    }
+
+    #[test]
+    fn numbers_that_we_do_not_know_keep_their_digits() {
+        let foreign = "12345678901234567890123.10";
+        let text = format!("{{\"{VERSION_KEY}\": 1, \"note\": {foreign}}}");
+        let document = read(&text).unwrap();
+        let again = write(&document.design, Some(&document.original));
+        assert!(again.contains(foreign), "{again}");
     }
 
     #[test]

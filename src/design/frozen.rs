@@ -15,7 +15,10 @@ const DEFAULTS_2: &str = include_str!("link_defaults_2.json");
 /// The frozen values of a version, by link key.
 pub(super) fn defaults(version: u32) -> Map<String, Value> {
     let text = if version == 1 { DEFAULTS_1 } else { DEFAULTS_2 };
-    serde_json::from_str(text).unwrap_or_default()
+    match serde_json::from_str(text) {
+        Ok(Value::Object(map)) => map,
+        _ => Map::new(),
+    }
 }
 
 /// The design of a document of a version that states nothing. An input that is younger than the

@@ -5,7 +5,7 @@
 //! the way: a checksum of the text, as zlib and gzip have it, misses changes, since one packed bit
 //! can change many letters.
 
-use super::document::{MOST_NAME, field_value, set_field};
+use super::document::{MOST_NAME, field_value, number, set_field};
 use super::field::{FIELDS, MOST_RUNS, check};
 use super::frozen::{defaults, design_of};
 use super::{Design, RunOverride};
@@ -14,7 +14,7 @@ use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use miniz_oxide::inflate::TINFLStatus;
 use miniz_oxide::inflate::core::inflate_flags::TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF;
 use miniz_oxide::inflate::core::{DecompressorOxide, decompress};
-use serde_json::{Map, Value, json};
+use serde_json::{Map, Value};
 
 /// Version that is written.
 pub const VERSION: u32 = 2;
@@ -45,11 +45,18 @@ pub enum LinkError {
     Refused,
 }
 
+fn read_map(text: &str) -> Option<Map<String, Value>> {
+    match serde_json::from_str(text) {
+        Ok(Value::Object(map)) => Some(map),
+        _ => None,
+    }
+}
+
 /// The fragment of a design, without `#`.
 pub fn encode(design: &Design) -> String {
     let frozen = defaults(VERSION);
     let mut values = Map::new();
-    values.insert("n".into(), json!(design.name));
+    values.insert("n".into(), design.name.as_str().into());
     for field in &FIELDS {
         let value = field_value(field, design);
         if !frozen.get(field.link).is_some_and(|default| same(default, &value)) {
@@ -57,9 +64,10 @@ pub fn encode(design: &Design) -> String {
         }
     }
     if !design.path.overrides.is_empty() {
+        let size = |size: Option<f64>| size.map_or(Value::Null, number);
         let runs = design.path.overrides.iter();
         let runs: Vec<Value> =
-            runs.map(|own| json!([own.length, own.width, own.height])).collect();
+            runs.map(|own| [own.length, own.width, own.height].map(size).into()).collect();
         values.insert("ro".into(), Value::Array(runs));
     }
     let text = Value::Object(values).to_string();
@@ -95,8 +103,8 @@ pub fn decode(fragment: &str) -> Result<Design, LinkError> {
     let packed = URL_SAFE_NO_PAD.decode(data).map_err(|_| LinkError::Damaged)?;
     let packed = if version == 1 { Some(packed.as_slice()) } else { unsealed(&packed) };
     let text = packed.and_then(unpack).ok_or(LinkError::Damaged)?;
-    let values: Map<String, Value> =
-        serde_json::from_slice(&text).map_err(|_| LinkError::Damaged)?;
+    let text = std::str::from_utf8(&text).map_err(|_| LinkError::Damaged)?;
+    let values = read_map(text).ok_or(LinkError::Damaged)?;
     let design = from_values(&values, version)?;
     if check(&design).is_empty() { Ok(design) } else { Err(LinkError::Refused) }
 }

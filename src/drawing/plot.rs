@@ -8,8 +8,8 @@ use plotters::coord::Shift;
 use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::{
     Cartesian2d, ChartBuilder, ChartContext, Circle, Color as _, DrawingArea,
-    DrawingAreaErrorKind, DrawingBackend, IntoFont as _, LineSeries, PathElement, RGBColor,
-    ShapeStyle, Text, TextStyle,
+    DrawingAreaErrorKind, DrawingBackend, FontFamily, IntoFont as _, LineSeries, PathElement,
+    RGBColor, ShapeStyle, Text, TextStyle,
 };
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
@@ -260,7 +260,7 @@ fn draw_marks<B: DrawingBackend>(
 }
 
 fn text_style(font: i32, color: (u8, u8, u8)) -> TextStyle<'static> {
-    let mut style = TextStyle::from(("sans-serif", font).into_font());
+    let mut style = TextStyle::from((FontFamily::SansSerif, font).into_font());
     style.color = rgb(color).to_backend_color();
     style
 }

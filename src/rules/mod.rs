@@ -33,6 +33,22 @@ pub enum Severity {
     DoNotBuild,
 }
 
+impl Severity {
+    /// Name in messages.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::GoodToKnow => "good_to_know",
+            Self::LookAgain => "look_again",
+            Self::DoNotBuild => "do_not_build",
+        }
+    }
+
+    /// The one of that name.
+    pub fn from_id(id: &str) -> Option<Self> {
+        [Self::GoodToKnow, Self::LookAgain, Self::DoNotBuild].into_iter().find(|s| s.id() == id)
+    }
+}
+
 /// The three questions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

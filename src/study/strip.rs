@@ -4,15 +4,15 @@
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::rules::{Severity, check};
-use crate::units::in_celsius;
-use serde::{Deserialize, Serialize};
+use std::fmt;
 use std::ops::RangeInclusive;
+use std::str::FromStr;
 
 /// Numbers of runs that are compared.
 pub const RUNS: RangeInclusive<usize> = 1..=10;
 
 /// One column: the design with another number of runs, the mouth of its chimney kept.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Column {
     /// Number of runs.
     pub runs: usize,
@@ -21,23 +21,19 @@ pub struct Column {
 }
 
 /// What a column says: one state of the heater, at the excess air that the design states.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ColumnResult {
     /// Gas out of the last run (K).
-    #[serde(with = "in_celsius")]
     pub runs_outlet: f64,
     /// Gas into the chimney (K).
-    #[serde(with = "in_celsius")]
     pub chimney_inlet: f64,
     /// Efficiency on the lower heating value (–).
     pub efficiency_lower: f64,
     /// Draft to spare (Pa).
     pub margin: f64,
     /// Wall at the mouth (K).
-    #[serde(with = "in_celsius")]
     pub mouth_wall: f64,
     /// Dew point (K).
-    #[serde(with = "in_celsius")]
     pub dew_point: f64,
     /// Heaviest finding.
     pub worst: Option<Severity>,
@@ -46,8 +42,7 @@ pub struct ColumnResult {
 }
 
 /// The flow that the heater's own draft gives it with the air fully open.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum OpenFlow {
     /// It settles at a flow.
     Runs {
@@ -56,13 +51,79 @@ pub enum OpenFlow {
         /// Flue gas (kg/s).
         gas_flow: f64,
         /// Gas into the chimney (K).
-        #[serde(with = "in_celsius")]
         chimney_inlet: f64,
     },
     /// It draws more air than an input may hold.
     Beyond,
     /// It finds no flow, or less than the wood needs.
     Starves,
+}
+
+/// As words in the order of the fields, for a message from one program to another: nothing is
+/// rounded. A column without a result is its number of runs alone.
+impl fmt::Display for Column {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.runs)?;
+        let Some(result) = self.result else {
+            return Ok(());
+        };
+        for figure in [
+            result.runs_outlet,
+            result.chimney_inlet,
+            result.efficiency_lower,
+            result.margin,
+            result.mouth_wall,
+            result.dew_point,
+        ] {
+            write!(f, " {figure}")?;
+        }
+        write!(f, " {}", result.worst.map_or("fine", Severity::id))?;
+        match result.open {
+            OpenFlow::Beyond => write!(f, " beyond"),
+            OpenFlow::Starves => write!(f, " starves"),
+            OpenFlow::Runs { excess_air_ratio, gas_flow, chimney_inlet } => {
+                write!(f, " runs {excess_air_ratio} {gas_flow} {chimney_inlet}")
+            }
+        }
+    }
+}
+
+/// The words are not those of a column.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotAColumn;
+
+impl FromStr for Column {
+    type Err = NotAColumn;
+
+    fn from_str(text: &str) -> Result<Self, NotAColumn> {
+        let mut words = text.split(' ');
+        let runs = words.next().and_then(|runs| runs.parse().ok()).ok_or(NotAColumn)?;
+        let Some(first) = words.next() else {
+            return Ok(Self { runs, result: None });
+        };
+        let figure = |word: &str| word.parse::<f64>().map_err(|_| NotAColumn);
+        let mut next = || words.next().ok_or(NotAColumn);
+        let result = ColumnResult {
+            runs_outlet: figure(first)?,
+            chimney_inlet: figure(next()?)?,
+            efficiency_lower: figure(next()?)?,
+            margin: figure(next()?)?,
+            mouth_wall: figure(next()?)?,
+            dew_point: figure(next()?)?,
+            worst: Severity::from_id(next()?),
+            open: match next()? {
+                "beyond" => OpenFlow::Beyond,
+                "starves" => OpenFlow::Starves,
+                "runs" => OpenFlow::Runs {
+                    excess_air_ratio: figure(next()?)?,
+                    gas_flow: figure(next()?)?,
+                    chimney_inlet: figure(next()?)?,
+                },
+                _ => return Err(NotAColumn),
+            },
+        };
+        Ok(Self { runs, result: Some(result) })
+    }
 }
 
 /// The columns, one by one.
@@ -142,5 +203,22 @@ fn open_flow(design: &Design, stated: &Analysis) -> Result<OpenFlow, Failure> {
         }
         Err(Failure::Inputs(_)) => Ok(OpenFlow::Beyond),
         Err(failure) => Err(failure),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_column_survives_its_words() {
+        let columns: Vec<Column> = Strip::new(&Design::demonstration()).collect();
+        assert!(columns.iter().any(|column| column.result.is_some_and(|r| r.worst.is_some())));
+        let absent = Column { runs: 3, result: None };
+        for column in columns.into_iter().chain([absent]) {
+            assert_eq!(column.to_string().parse(), Ok(column));
+        }
+        assert_eq!("".parse::<Column>(), Err(NotAColumn));
+        assert_eq!("3 1.5".parse::<Column>(), Err(NotAColumn));
     }
 }

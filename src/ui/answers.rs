@@ -1,9 +1,9 @@
 //! The three questions with their answers, and the figures behind them.
 
-use super::icon::Icon;
-use super::workspace::{Shown, Workspace};
+use super::dom::{Tag, button, tag};
+use super::icon::icon;
+use super::workspace::Workspace;
 use super::{browser, texts};
-use leptos::prelude::*;
 use longsmoke::analysis::HeightOfFire;
 use longsmoke::rules::{Question, answer};
 use longsmoke::units::{Quantity, number, unit_of};
@@ -18,52 +18,35 @@ pub fn name(question: Question) -> &'static str {
     }
 }
 
-#[component]
-pub fn Questions(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let questions = Question::ALL.map(|question| view! { <QuestionView question shown /> });
-    view! {
-        <nav class="questions" aria-label=texts::QUESTIONS>
-            {questions.into_iter().collect_view()}
-        </nav>
-    }
+pub fn questions(workspace: Workspace) -> Tag {
+    tag("nav")
+        .class("questions")
+        .attr("aria-label", texts::QUESTIONS)
+        .children(Question::ALL.map(|question| question_view(workspace, question)))
 }
 
-#[component]
-fn QuestionView(question: Question, shown: Memo<Option<Shown>>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let answered = Memo::new(move |_| {
-        shown.with(|shown| Some(answer(question, &shown.as_ref()?.findings)))
-    });
+fn question_view(workspace: Workspace, question: Question) -> Tag {
+    let name = name(question);
+    let answered = move || workspace.read(|shown, _| answer(question, &shown.findings));
+    let answer = tag("span")
+        .class("answer")
+        .attr("data-testid", &format!("answer-{name}"))
+        .live(move |span| match answered() {
+            Some(answer) => {
+                span.child(icon(answer.into())).text(words::answer(question, answer))
+            }
+            None => span,
+        });
     let deciding = move || {
-        let system = workspace.system.get();
-        shown.with(|shown| {
-            let Shown { analysis, findings, .. } = shown.as_ref()?;
-            Some(words::deciding(question, analysis, findings, system))
+        workspace.read(|shown, system| {
+            words::deciding(question, &shown.analysis, &shown.findings, system)
         })
     };
-    let name = name(question);
-    view! {
-        <button
-            type="button"
-            class="question"
-            on:click=move |_| browser::scroll_to(&format!("findings-{name}"))
-        >
-            <span class="asked">{words::question(question)}</span>
-            <span class="answer" data-testid=format!("answer-{name}")>
-                {move || {
-                    answered
-                        .get()
-                        .map(|answer| {
-                            view! {
-                                <Icon mark=answer.into() />
-                                {words::answer(question, answer)}
-                            }
-                        })
-                }}
-            </span>
-            <span class="deciding">{deciding}</span>
-        </button>
-    }
+    button(move || browser::scroll_to(&format!("findings-{name}")))
+        .class("question")
+        .child(tag("span").class("asked").text(words::question(question)))
+        .child(answer)
+        .child(tag("span").class("deciding").live_text(deciding))
 }
 
 /// A key figure: its id in tests, its name, its kind, and where it stands.
@@ -77,36 +60,34 @@ const KEYS: [Key; 5] = [
     ("dew-point", texts::DEW_POINT, Quantity::Temperature, |fire| fire.dew_point),
 ];
 
-#[component]
-pub fn KeyFigures(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let figures = KEYS.map(|key| view! { <KeyFigure key_figure=key shown /> });
-    view! {
-        <dl class="figures" aria-label=texts::FIGURES>
-            {figures.into_iter().collect_view()}
-        </dl>
-    }
+pub fn key_figures(workspace: Workspace) -> Tag {
+    tag("dl")
+        .class("figures")
+        .attr("aria-label", texts::FIGURES)
+        .children(KEYS.map(|key| key_figure(workspace, key)))
 }
 
-#[component]
-fn KeyFigure(key_figure: Key, shown: Memo<Option<Shown>>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let (id, name, quantity, read) = key_figure;
-    let value = Memo::new(move |_| {
-        let system = workspace.system.get();
-        shown.with(|shown| {
-            let fire = &shown.as_ref()?.analysis.height_of_fire;
-            Some(number(read(fire), quantity, system))
+fn key_figure(workspace: Workspace, (id, name, quantity, read): Key) -> Tag {
+    let value = move || {
+        workspace.read(|shown, system| {
+            number(read(&shown.analysis.height_of_fire), quantity, system)
         })
-    });
-    view! {
-        <div>
-            <dt>{name}</dt>
-            <dd data-testid=id>
-                {value} " "
-                <span class="unit">
-                    {move || unit_of(quantity, workspace.system.get()).symbol}
-                </span>
-            </dd>
-        </div>
-    }
+    };
+    let value = tag("dd")
+        .attr("data-testid", id)
+        .live_text(value)
+        .text(" ")
+        .child(unit(workspace, quantity));
+    tag("div").child(tag("dt").text(name)).child(value)
+}
+
+/// The unit that is shown for a quantity.
+pub fn unit(workspace: Workspace, quantity: Quantity) -> Tag {
+    tag("span").class("unit").live_text(move || Some(unit_name(workspace, quantity)))
+}
+
+/// Its name.
+pub fn unit_name(workspace: Workspace, quantity: Quantity) -> String {
+    use leptos::prelude::Get as _;
+    unit_of(quantity, workspace.system.get()).symbol.to_owned()
 }

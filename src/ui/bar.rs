@@ -1,10 +1,10 @@
 //! The bar on top: the design's name, what happened to it, and what can be done with it.
 
+use super::dom::{Tag, button, tag, value_of, watch};
 use super::history::History;
 use super::opening::Owner;
 use super::workspace::{Kept, Notice, Workspace};
-use super::{browser, storage, texts};
-use leptos::ev;
+use super::{Theme, browser, storage, texts};
 use leptos::prelude::*;
 use longsmoke::design::document::MOST_NAME;
 use longsmoke::design::link;
@@ -13,155 +13,120 @@ use longsmoke::words;
 use wasm_bindgen::JsCast as _;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
-#[component]
-pub fn Bar() -> impl IntoView {
-    view! {
-        <header class="bar">
-            <h1>"Longsmoke"</h1>
-            <Name />
-            <KeptState />
-            <Steps />
-            <Units />
-            <Theme />
-            <Files />
-            <Share />
-        </header>
-    }
+pub fn bar(workspace: Workspace, theme: Theme) -> Tag {
+    tag("header")
+        .class("bar")
+        .child(tag("h1").text("Longsmoke"))
+        .child(name(workspace))
+        .child(kept_state(workspace))
+        .child(steps(workspace))
+        .child(units(workspace))
+        .child(theme_choice(theme))
+        .child(files(workspace))
+        .children(share(workspace))
 }
 
-#[component]
-fn Name() -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let name = Memo::new(move |_| workspace.design.with(|design| design.name.clone()));
+fn name(workspace: Workspace) -> Tag {
+    let name = move || Some(workspace.design.with(|design| design.name.clone()));
     let rename = move |name: String| {
         // A name cannot make a heater impossible.
         let _ = workspace.try_change(|design| design.name = name);
     };
-    view! {
-        <input
-            class="name"
-            type="text"
-            aria-label=texts::NAME_LABEL
-            placeholder=texts::UNNAMED
-            maxlength=MOST_NAME
-            autocomplete="off"
-            prop:value=name
-            on:input:target=move |event| rename(event.target().value())
-            on:change=move |_| workspace.commit()
-        />
-    }
+    tag("input")
+        .class("name")
+        .attr("type", "text")
+        .attr("aria-label", texts::NAME_LABEL)
+        .attr("placeholder", texts::UNNAMED)
+        .attr("maxlength", &MOST_NAME.to_string())
+        .attr("autocomplete", "off")
+        .live_value(name)
+        .on("input", move |event| rename(value_of(&event)))
+        .on("change", move |_| workspace.commit())
 }
 
-#[component]
-fn KeptState() -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let text = move || match workspace.kept.get() {
-        Kept::Not => texts::NOT_YET_KEPT.into(),
-        Kept::At(time) => texts::kept_at(&time),
-        Kept::Failed => texts::KEEPING_FAILED.into(),
+fn kept_state(workspace: Workspace) -> Tag {
+    let text = move || {
+        Some(match workspace.kept.get() {
+            Kept::Not => texts::NOT_YET_KEPT.into(),
+            Kept::At(time) => texts::kept_at(&time),
+            Kept::Failed => texts::KEEPING_FAILED.into(),
+        })
     };
-    view! {
-        <span class="kept" role="status" data-testid="kept">
-            {text}
-        </span>
-    }
+    tag("span").class("kept").attr("role", "status").attr("data-testid", "kept").live_text(text)
 }
 
-#[component]
-fn Steps() -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let keys = window_event_listener(ev::keydown, move |event| {
+fn steps(workspace: Workspace) -> Tag {
+    browser::listen("keydown", move |event| {
         let typing = event
             .target()
             .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok())
             .is_some_and(|input| input.type_() == "text");
-        if typing || !(event.ctrl_key() || event.meta_key()) {
+        let Some(pressed) = event.dyn_ref::<web_sys::KeyboardEvent>() else {
+            return;
+        };
+        if typing || !(pressed.ctrl_key() || pressed.meta_key()) {
             return;
         }
-        match (event.key().to_lowercase().as_str(), event.shift_key()) {
+        match (pressed.key().to_ascii_lowercase().as_str(), pressed.shift_key()) {
             ("z", false) => workspace.undo(),
             ("z", true) | ("y", false) => workspace.redo(),
             _ => return,
         }
         event.prevent_default();
     });
-    on_cleanup(move || keys.remove());
-    view! {
-        <span class="pair">
-            <button
-                type="button"
-                disabled=move || !workspace.history.with(History::can_undo)
-                on:click=move |_| workspace.undo()
-            >
-                {texts::UNDO}
-            </button>
-            <button
-                type="button"
-                disabled=move || !workspace.history.with(History::can_redo)
-                on:click=move |_| workspace.redo()
-            >
-                {texts::REDO}
-            </button>
-        </span>
-    }
+    let step = |name, press: fn(Workspace), can: fn(&History) -> bool| {
+        button(move || press(workspace))
+            .live_attr("disabled", move || (!workspace.history.with(can)).then(String::new))
+            .text(name)
+    };
+    tag("span")
+        .class("pair")
+        .child(step(texts::UNDO, Workspace::undo, History::can_undo))
+        .child(step(texts::REDO, Workspace::redo, History::can_redo))
 }
 
-#[component]
-fn Units() -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let button = move |system, name| {
-        view! {
-            <button
-                type="button"
-                aria-pressed=move || (workspace.system.get() == system).to_string()
-                on:click=move |_| workspace.show_units(system)
-            >
-                {name}
-            </button>
-        }
+fn units(workspace: Workspace) -> Tag {
+    let choice = |system, name| {
+        let pressed = move || Some((workspace.system.get() == system).to_string());
+        button(move || workspace.show_units(system))
+            .live_attr("aria-pressed", pressed)
+            .text(name)
     };
-    view! {
-        <span class="pair" role="group" aria-label=texts::UNITS>
-            {button(System::Metric, texts::METRIC)} {button(System::Us, texts::US)}
-        </span>
-    }
+    tag("span")
+        .class("pair")
+        .attr("role", "group")
+        .attr("aria-label", texts::UNITS)
+        .child(choice(System::Metric, texts::METRIC))
+        .child(choice(System::Us, texts::US))
 }
 
 /// Light, dark, or what the device says; the style sheet does the rest.
-#[component]
-fn Theme() -> impl IntoView {
-    let theme: super::Theme = expect_context();
-    let option = move |key: &'static str, name| {
-        view! {
-            <option value=key selected=move || theme.0.get() == key>
-                {name}
-            </option>
-        }
-    };
+fn theme_choice(Theme(theme): Theme) -> Tag {
+    let option = |key, name| tag("option").attr("value", key).text(name);
     let choose = move |key: String| {
         let _ = storage::write(storage::THEME, &key);
-        theme.0.set(key);
+        theme.set(key);
     };
-    view! {
-        <select
-            class="theme"
-            aria-label=texts::THEME
-            on:change:target=move |event| choose(event.target().value())
-        >
-            {option("", texts::THEME_DEVICE)} {option("light", texts::THEME_LIGHT)}
-            {option("dark", texts::THEME_DARK)}
-        </select>
-    }
+    tag("select")
+        .class("theme")
+        .attr("aria-label", texts::THEME)
+        .child(option("", texts::THEME_DEVICE))
+        .child(option("light", texts::THEME_LIGHT))
+        .child(option("dark", texts::THEME_DARK))
+        .live_value(move || Some(theme.get()))
+        .on("change", move |event| choose(value_of(&event)))
 }
 
-#[component]
-fn Files() -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let save = move |_| {
+fn files(workspace: Workspace) -> Tag {
+    let save = move || {
         let name = workspace.design.with_untracked(|design| file_name(&design.name));
         browser::download(&name, &workspace.file());
     };
-    let open = move |input: web_sys::HtmlInputElement| {
+    let open = move |event: web_sys::Event| {
+        let input = event.target().and_then(|input| input.dyn_into().ok());
+        let Some::<web_sys::HtmlInputElement>(input) = input else {
+            return;
+        };
         let Some(file) = input.files().and_then(|files| files.get(0)) else {
             return;
         };
@@ -175,28 +140,20 @@ fn Files() -> impl IntoView {
             input.set_value("");
         });
     };
-    view! {
-        <span class="pair">
-            <label class="button">
-                {texts::OPEN_FILE}
-                <input
-                    class="unseen"
-                    type="file"
-                    accept=".json,application/json"
-                    on:change:target=move |event| open(event.target())
-                />
-            </label>
-            <button type="button" on:click=save>
-                {texts::SAVE_FILE}
-            </button>
-        </span>
-    }
+    let input = tag("input")
+        .class("unseen")
+        .attr("type", "file")
+        .attr("accept", ".json,application/json")
+        .on("change", open);
+    tag("span")
+        .class("pair")
+        .child(tag("label").class("button").text(texts::OPEN_FILE).child(input))
+        .child(button(save).text(texts::SAVE_FILE))
 }
 
 /// A file name that every system takes.
 fn file_name(name: &str) -> String {
-    let plain: String = name
-        .to_lowercase()
+    let plain: String = browser::lower_case(name)
         .chars()
         .map(|c| if c.is_alphanumeric() { c } else { '-' })
         .collect();
@@ -210,14 +167,11 @@ pub fn link_of(design: &longsmoke::design::Design) -> String {
     format!("{}#{}", browser::address(), link::encode(design))
 }
 
-#[component]
-fn Share() -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let link = move || workspace.design.with_untracked(link_of);
+fn share(workspace: Workspace) -> [Tag; 3] {
     let copied = RwSignal::new(None::<String>);
     let by_hand = RwSignal::new(None::<String>);
-    let share = move |_| {
-        let link = link();
+    let share = move || {
+        let link = workspace.design.with_untracked(link_of);
         spawn_local(async move {
             if browser::copy(&link).await {
                 copied.set(Some(link));
@@ -231,38 +185,43 @@ fn Share() -> impl IntoView {
     let done = move || {
         copied.with(|copied| {
             let copied = copied.as_ref()?;
-            workspace.design.with(|design| link_of(design) == *copied).then_some(texts::SHARED)
+            let same = workspace.design.with(|design| link_of(design) == *copied);
+            same.then(|| texts::SHARED.to_owned())
         })
     };
-    view! {
-        <button type="button" class="main" on:click=share>
-            {move || done().unwrap_or(texts::SHARE)}
-        </button>
-        <span class="unseen" role="status">{done}</span>
-        {move || by_hand.get().map(|link| view! { <LinkByHand link /> })}
-    }
+    [
+        button(share)
+            .class("main")
+            .live_text(move || Some(done().unwrap_or_else(|| texts::SHARE.to_owned()))),
+        tag("span").class("unseen").attr("role", "status").live_text(done),
+        link_by_hand(by_hand),
+    ]
 }
 
-#[component]
-fn LinkByHand(link: String) -> impl IntoView {
-    let input = NodeRef::<leptos::html::Input>::new();
-    input.on_load(|input| {
-        request_animation_frame(move || {
-            let _ = input.focus();
-            input.select();
+fn link_by_hand(link: RwSignal<Option<String>>) -> Tag {
+    let input =
+        tag("input").attr("type", "text").attr("readonly", "").live_value(move || link.get());
+    if let Some(input) = input.element().dyn_ref::<web_sys::HtmlInputElement>().cloned() {
+        watch(move || {
+            if link.with(Option::is_some) {
+                let input = input.clone();
+                request_animation_frame(move || {
+                    let _ = input.focus();
+                    input.select();
+                });
+            }
         });
-    });
-    view! {
-        <label class="by-hand">
-            {texts::SHARE_BY_HAND} <input node_ref=input type="text" readonly prop:value=link />
-        </label>
     }
+    tag("label")
+        .class("by-hand")
+        .live_attr("hidden", move || link.with(Option::is_none).then(String::new))
+        .text(texts::SHARE_BY_HAND)
+        .text(" ")
+        .child(input)
 }
 
 /// What is to be said above the page: a design from a link, or trouble with one.
-#[component]
-pub fn Notices() -> impl IntoView {
-    let workspace: Workspace = expect_context();
+pub fn notices(workspace: Workspace) -> Tag {
     let text = move || {
         Some(match workspace.notice.get()? {
             Notice::Link(error) => {
@@ -277,24 +236,17 @@ pub fn Notices() -> impl IntoView {
             Notice::StoredUnreadable => texts::STORED_UNREADABLE.into(),
         })
     };
-    let linked = move || workspace.owner.get() == Owner::Link;
-    view! {
-        <div role="status" class="notices">
-            <p class="notice" hidden=move || !linked()>
-                <span>{texts::LINKED}</span>
-                <button type="button" on:click=move |_| workspace.back_to_own()>
-                    {texts::BACK_TO_OWN}
-                </button>
-                <button type="button" on:click=move |_| workspace.keep_linked()>
-                    {texts::KEEP_LINKED}
-                </button>
-            </p>
-            <p class="notice trouble-notice" hidden=move || text().is_none()>
-                <span>{text}</span>
-                <button type="button" on:click=move |_| workspace.notice.set(None)>
-                    {texts::DISMISS}
-                </button>
-            </p>
-        </div>
-    }
+    let is_own = move || workspace.owner.get() == Owner::User;
+    let linked = tag("p")
+        .class("notice")
+        .live_attr("hidden", move || is_own().then(String::new))
+        .child(tag("span").text(texts::LINKED))
+        .child(button(move || workspace.back_to_own()).text(texts::BACK_TO_OWN))
+        .child(button(move || workspace.keep_linked()).text(texts::KEEP_LINKED));
+    let trouble = tag("p")
+        .class("notice trouble-notice")
+        .live_attr("hidden", move || text().is_none().then(String::new))
+        .child(tag("span").live_text(text))
+        .child(button(move || workspace.notice.set(None)).text(texts::DISMISS));
+    tag("div").attr("role", "status").class("notices").child(linked).child(trouble)
 }

@@ -97,3 +97,16 @@ pub fn download(name: &str, text: &str) -> Option<()> {
     anchor.click();
     web_sys::Url::revoke_object_url(&url).ok()
 }
+
+/// The key of a keyboard's event.
+pub fn key(event: &web_sys::Event) -> String {
+    event
+        .dyn_ref::<web_sys::KeyboardEvent>()
+        .map(web_sys::KeyboardEvent::key)
+        .unwrap_or_default()
+}
+
+/// A text in lower case, by the browser's tables: ours would be a fiftieth of the program.
+pub fn lower_case(text: &str) -> String {
+    js_sys::JsString::from(text).to_lower_case().into()
+}

@@ -1,7 +1,9 @@
 //! One decision: a number with its slider, or a choice.
 
-use super::texts;
+use super::answers::unit;
+use super::dom::{Tag, button, tag, value_of};
 use super::workspace::Workspace;
+use super::{browser, texts};
 use leptos::prelude::*;
 use longsmoke::design::field::{Choice, Field, Kind, Number, Problem};
 use longsmoke::units::{Quantity, editable, figure, number, parse, unit_of};
@@ -26,20 +28,13 @@ struct Entry {
     workspace: Workspace,
     field: &'static Field,
     number: &'static Number,
-    value: Memo<f64>,
     draft: RwSignal<Option<Draft>>,
 }
 
 impl Entry {
-    fn new(field: &'static Field, number: &'static Number) -> Self {
-        let workspace: Workspace = expect_context();
-        Self {
-            workspace,
-            field,
-            number,
-            value: Memo::new(move |_| workspace.design.with(number.get)),
-            draft: RwSignal::new(None),
-        }
+    /// The design's value.
+    fn value(self) -> f64 {
+        self.workspace.design.with(self.number.get)
     }
 
     /// The draft, unless the design has changed behind its back.
@@ -52,7 +47,7 @@ impl Entry {
         self.live_draft().map_or_else(
             || {
                 let system = self.workspace.system.get();
-                editable(self.value.get(), self.number.quantity, system)
+                editable(self.value(), self.number.quantity, system)
             },
             |draft| draft.text,
         )
@@ -114,7 +109,8 @@ impl Entry {
 
     /// One step up or down.
     fn step(self, by: f64) {
-        let value = self.value.get_untracked() + by * self.number.step;
+        let value =
+            self.workspace.design.with_untracked(self.number.get) + by * self.number.step;
         if let Some(message) = self.refused(value) {
             let system = self.workspace.system.get_untracked();
             let text = editable(value, self.number.quantity, system);
@@ -131,62 +127,64 @@ fn say(workspace: Workspace, problem: &Problem) -> String {
     words::problem(problem, workspace.system.get_untracked())
 }
 
-#[component]
-pub fn FieldView(field: &'static Field) -> impl IntoView {
+pub fn field_view(workspace: Workspace, field: &'static Field) -> Tag {
     match &field.kind {
-        Kind::Number(number) => view! { <NumberField field number /> }.into_any(),
-        Kind::Choice(choice) => view! { <ChoiceField field choice /> }.into_any(),
+        Kind::Number(number) => {
+            let draft = RwSignal::new(None);
+            number_field(Entry { workspace, field, number, draft })
+        }
+        Kind::Choice(choice) => choice_field(workspace, field, choice),
     }
 }
 
-#[component]
-fn NumberField(field: &'static Field, number: &'static Number) -> impl IntoView {
-    let entry = Entry::new(field, number);
+fn number_field(entry: Entry) -> Tag {
+    let field = entry.field;
     let id = entry_id(field);
     let (help, problem) = (format!("{id}-help"), format!("{id}-problem"));
-    let message = Memo::new(move |_| entry.message());
-    let described = {
-        let (help, problem) = (help.clone(), problem.clone());
-        move || {
-            if message.with(Option::is_some) {
-                format!("{problem} {help}")
-            } else {
-                help.clone()
-            }
-        }
-    };
-    view! {
-        <div class="field" class:wrong=move || message.with(Option::is_some)>
-            <div class="field-line">
-                <label for=id.clone()>{words::label(field.id)}</label>
-                <Steps entry />
-                <input
-                    id=id.clone()
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    prop:value=move || entry.text()
-                    aria-describedby=described
-                    aria-invalid=move || message.with(Option::is_some).then_some("true")
-                    on:input:target=move |event| entry.type_text(event.target().value())
-                    on:change=move |_| entry.finish()
-                    on:keydown=move |event| {
-                        match event.key().as_str() {
-                            "Escape" => entry.restore(),
-                            "Enter" => entry.finish(),
-                            _ => {}
-                        }
-                    }
-                />
-                <Unit entry />
-            </div>
-            <p id=problem class="problem">{message}</p>
-            <Slider entry />
-            <p id=help class="help">
-                {words::help(field.id)} " " {move || allowed(entry)}
-            </p>
-        </div>
-    }
+    let wrong = move || entry.message().is_some();
+    let line = tag("div")
+        .class("field-line")
+        .child(tag("label").attr("for", &id).text(words::label(field.id)))
+        .children(steps(entry))
+        .child(number_input(entry, &id))
+        .child(unit(entry.workspace, entry.number.quantity).attr("aria-hidden", "true"));
+    let message = tag("p").id(&problem).class("problem").live_text(move || entry.message());
+    let help = tag("p")
+        .id(&help)
+        .class("help")
+        .text(words::help(field.id))
+        .text(" ")
+        .live_text(move || Some(allowed(entry)));
+    tag("div")
+        .live_attr("class", move || {
+            Some(if wrong() { "field wrong" } else { "field" }.to_owned())
+        })
+        .child(line)
+        .child(message)
+        .child(slider(entry))
+        .child(help)
+}
+
+fn number_input(entry: Entry, id: &str) -> Tag {
+    let wrong = move || entry.message().is_some();
+    let (help, both) = (format!("{id}-help"), format!("{id}-problem {id}-help"));
+    tag("input")
+        .id(id)
+        .attr("type", "text")
+        .attr("inputmode", "decimal")
+        .attr("autocomplete", "off")
+        .live_value(move || Some(entry.text()))
+        .live_attr("aria-describedby", move || {
+            Some(if wrong() { &both } else { &help }.clone())
+        })
+        .live_attr("aria-invalid", move || wrong().then(|| "true".to_owned()))
+        .on("input", move |event| entry.type_text(value_of(&event)))
+        .on("change", move |_| entry.finish())
+        .on("keydown", move |event| match browser::key(&event).as_str() {
+            "Escape" => entry.restore(),
+            "Enter" => entry.finish(),
+            _ => {}
+        })
 }
 
 fn allowed(entry: Entry) -> String {
@@ -204,99 +202,77 @@ fn allowed(entry: Entry) -> String {
     texts::range(&low, &high, unit_of(*quantity, system).symbol)
 }
 
-#[component]
-fn Unit(entry: Entry) -> impl IntoView {
-    let quantity = entry.number.quantity;
-    let symbol = move || unit_of(quantity, entry.workspace.system.get()).symbol;
-    view! { <span class="unit" aria-hidden="true">{symbol}</span> }
-}
-
 /// Minus and plus, for whole numbers.
-#[component]
-fn Steps(entry: Entry) -> impl IntoView {
+fn steps(entry: Entry) -> Option<Tag> {
     let label = words::label(entry.field.id);
-    let button = move |by: f64, sign, name| {
-        view! {
-            <button
-                type="button"
-                class="step"
-                aria-label=format!("{label}, {name}")
-                on:click=move |_| entry.step(by)
-            >
-                {sign}
-            </button>
-        }
+    let step = |by: f64, sign, name| {
+        button(move || entry.step(by))
+            .class("step")
+            .attr("aria-label", &format!("{label}, {name}"))
+            .text(sign)
     };
     (entry.number.quantity == Quantity::Count).then(|| {
-        view! {
-            <span class="steps">
-                {button(-1.0, "\u{2212}", texts::FEWER)} {button(1.0, "+", texts::MORE)}
-            </span>
-        }
+        tag("span").class("steps").child(step(-1.0, "\u{2212}", texts::FEWER)).child(step(
+            1.0,
+            "+",
+            texts::MORE,
+        ))
     })
 }
 
 /// Covers the usual range, in SI, so that its steps do not depend on the units shown.
-#[component]
-fn Slider(entry: Entry) -> impl IntoView {
+fn slider(entry: Entry) -> Tag {
     let number = entry.number;
     let shown =
-        move || figure(entry.value.get(), number.quantity, entry.workspace.system.get());
-    view! {
-        <input
-            type="range"
-            aria-label=words::label(entry.field.id)
-            aria-valuetext=shown
-            min=number.usual.start().to_string()
-            max=number.usual.end().to_string()
-            step=number.step.to_string()
-            prop:value=move || entry.value.get().to_string()
-            on:input:target=move |event| entry.slide(&event.target().value())
-            on:change=move |_| entry.workspace.commit()
-        />
-    }
+        move || Some(figure(entry.value(), number.quantity, entry.workspace.system.get()));
+    tag("input")
+        .attr("type", "range")
+        .attr("aria-label", words::label(entry.field.id))
+        .live_attr("aria-valuetext", shown)
+        .attr("min", &number.usual.start().to_string())
+        .attr("max", &number.usual.end().to_string())
+        .attr("step", &number.step.to_string())
+        .live_value(move || Some(entry.value().to_string()))
+        .on("input", move |event| entry.slide(&value_of(&event)))
+        .on("change", move |_| entry.workspace.commit())
 }
 
-#[component]
-fn ChoiceField(field: &'static Field, choice: &'static Choice) -> impl IntoView {
-    let workspace: Workspace = expect_context();
+fn choice_field(workspace: Workspace, field: &'static Field, choice: &'static Choice) -> Tag {
     let id = entry_id(field);
     let (help, problem) = (format!("{id}-help"), format!("{id}-problem"));
-    let chosen = Memo::new(move |_| workspace.design.with(choice.get));
-    let refused = RwSignal::new(None::<(u32, String)>);
-    let message = Memo::new(move |_| {
+    let chosen = move || {
+        let index = workspace.design.with(choice.get);
+        choice.keys.get(index).map(|&key| key.to_owned())
+    };
+    let refused = RwSignal::new(None::<Draft>);
+    let message = move || {
         let epoch = workspace.epoch.get();
-        refused.get().filter(|(at, _)| *at == epoch).map(|(_, text)| text)
-    });
+        refused.get().filter(|refused| refused.epoch == epoch)?.message
+    };
     let choose = move |key: String| {
         let Some(index) = choice.keys.iter().position(|each| *each == key) else {
             return;
         };
         let changed = workspace.try_change(|design| (choice.set)(design, index));
         workspace.commit();
+        let message = changed.err().map(|problem| say(workspace, &problem));
         let epoch = workspace.epoch.get_untracked();
-        refused.set(changed.err().map(|problem| (epoch, say(workspace, &problem))));
+        refused.set(Some(Draft { text: key, message, epoch }));
     };
-    let options = choice.keys.iter().enumerate().map(|(index, key)| {
-        view! {
-            <option value=*key selected=move || chosen.get() == index>
-                {words::choice(key)}
-            </option>
-        }
-    });
-    view! {
-        <div class="field choice" class:wrong=move || message.with(Option::is_some)>
-            <label for=id.clone()>{words::label(field.id)}</label>
-            <select
-                id=id.clone()
-                aria-describedby=format!("{problem} {help}")
-                prop:value=move || choice.keys.get(chosen.get()).copied().unwrap_or_default()
-                on:change:target=move |event| choose(event.target().value())
-            >
-                {options.collect_view()}
-            </select>
-            <p id=problem class="problem">{message}</p>
-            <p id=help class="help">{words::help(field.id)}</p>
-        </div>
-    }
+    let option = |key: &&str| tag("option").attr("value", key).text(words::choice(key));
+    let select = tag("select")
+        .id(&id)
+        .attr("aria-describedby", &format!("{problem} {help}"))
+        .children(choice.keys.iter().map(option))
+        .live_value(chosen)
+        .on("change", move |event| choose(value_of(&event)));
+    let class = move || {
+        Some(if message().is_some() { "field choice wrong" } else { "field choice" }.to_owned())
+    };
+    tag("div")
+        .live_attr("class", class)
+        .child(tag("label").attr("for", &id).text(words::label(field.id)))
+        .child(select)
+        .child(tag("p").id(&problem).class("problem").live_text(message))
+        .child(tag("p").id(&help).class("help").text(words::help(field.id)))
 }

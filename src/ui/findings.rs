@@ -1,110 +1,141 @@
 //! The findings, by question, each with what, where, why, what to do, and who says so.
 
 use super::answers::name;
-use super::icon::Icon;
-use super::workspace::{Shown, Workspace};
+use super::dom::{Tag, button, tag};
+use super::icon::{Mark, icon};
+use super::workspace::Workspace;
 use super::{browser, field, texts};
 use leptos::prelude::*;
 use longsmoke::design::field as catalog;
 use longsmoke::rules::{Finding, Lever, Question};
+use longsmoke::units::System;
 use longsmoke::words;
 
-#[component]
-pub fn Findings(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let questions = Question::ALL.map(|question| view! { <Answered question shown /> });
+pub fn findings(workspace: Workspace) -> Tag {
     let always = words::CAUTIONS.into_iter().skip(1);
-    let always = always.map(|caution| view! { <li>{caution}</li> });
-    view! {
-        <section class="findings" id="findings" aria-labelledby="findings-title">
-            <h2 id="findings-title">{texts::FINDINGS}</h2>
-            {questions.into_iter().collect_view()}
-            <section class="answered">
-                <h3>{texts::ALWAYS}</h3>
-                <ul class="always">{always.collect_view()}</ul>
-            </section>
-        </section>
-    }
+    let always = always.map(|caution| tag("li").text(caution));
+    let always = tag("section")
+        .class("answered")
+        .child(tag("h3").text(texts::ALWAYS))
+        .child(tag("ul").class("always").children(always));
+    tag("section")
+        .class("findings")
+        .id("findings")
+        .attr("aria-labelledby", "findings-title")
+        .child(tag("h2").id("findings-title").text(texts::FINDINGS))
+        .children(Question::ALL.map(|question| answered(workspace, question)))
+        .child(always)
 }
 
-#[component]
-fn Answered(question: Question, shown: Memo<Option<Shown>>) -> impl IntoView {
-    let mine = Memo::new(move |_| {
-        shown.with(|shown| {
-            let findings = shown.iter().flat_map(|shown| shown.findings.iter());
-            let numbered = (1_usize..).zip(findings.copied());
-            let mine = numbered.filter(|(_, finding)| finding.rule.question() == question);
-            mine.collect::<Vec<_>>()
+/// A finding of a question by its place in the list, with its number in the drawing.
+#[derive(Clone, Copy)]
+struct Nth {
+    workspace: Workspace,
+    question: Question,
+    index: usize,
+}
+
+/// The findings of a question, numbered as in the drawing.
+fn with_mine<T>(
+    workspace: Workspace,
+    question: Question,
+    read: impl FnOnce(&mut dyn Iterator<Item = (usize, &Finding)>, System) -> T,
+) -> Option<T> {
+    workspace.read(|shown, system| {
+        let numbered = (1_usize..).zip(shown.findings.iter());
+        read(&mut numbered.filter(|(_, finding)| finding.rule.question() == question), system)
+    })
+}
+
+fn answered(workspace: Workspace, question: Question) -> Tag {
+    let count =
+        move || with_mine(workspace, question, |mine, _| mine.count()).unwrap_or_default();
+    let nothing = tag("p")
+        .class("help")
+        .live_attr("hidden", move || (count() > 0).then(String::new))
+        .text(texts::NO_FINDINGS_HERE);
+    let list =
+        tag("ul").repeat(count, move |index| finding_view(Nth { workspace, question, index }));
+    tag("section")
+        .class("answered")
+        .id(&format!("findings-{}", name(question)))
+        .child(tag("h3").text(words::question(question)))
+        .child(nothing)
+        .child(list)
+}
+
+impl Nth {
+    fn read<T>(self, read: impl FnOnce(usize, &Finding, System) -> T) -> Option<T> {
+        with_mine(self.workspace, self.question, |mine, system| {
+            mine.nth(self.index).map(|(number, finding)| read(number, finding, system))
         })
-    });
-    view! {
-        <section class="answered" id=format!("findings-{}", name(question))>
-            <h3>{words::question(question)}</h3>
-            <p class="help" hidden=move || !mine.read().is_empty()>
-                {texts::NO_FINDINGS_HERE}
-            </p>
-            <ul>
-                {move || {
-                    mine.get()
-                        .into_iter()
-                        .map(|(number, finding)| view! { <FindingView number finding /> })
-                        .collect_view()
-                }}
-            </ul>
-        </section>
+        .flatten()
+    }
+
+    fn text(self, class: &str, part: fn(words::Text) -> String) -> Tag {
+        let text =
+            move || self.read(|_, finding, system| part(words::finding(finding, system)));
+        tag("p").class(class).live_text(text)
+    }
+
+    fn lever(self) -> Option<Lever> {
+        self.read(|_, finding, _| finding.lever).flatten()
     }
 }
 
-#[component]
-fn FindingView(
-    /// Its number in the drawing.
-    number: usize,
-    finding: Finding,
-) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let text = words::finding(&finding, workspace.system.get());
-    let mark = super::icon::Mark::from(finding.severity);
-    let place = finding.place;
-    view! {
-        <li
-            class=format!("finding {}", mark.class())
-            data-rule=finding.rule.id()
-            on:pointerenter=move |_| workspace.marked.set(Some(place))
-            on:pointerleave=move |_| workspace.marked.set(None)
-        >
-            <p class="severity">
-                <span class="number">{number}</span>
-                <Icon mark />
-                {words::severity(finding.severity)}
-                <span class="place">{words::place(place)}</span>
-            </p>
-            <p class="title">{text.title}</p>
-            <p>{text.reason}</p>
-            <p class="remedy">{text.remedy}</p>
-            {finding.lever.map(|lever| view! { <GoTo lever /> })}
-            <p class="source">
-                {finding.source.text} " "
-                <span class="trust">{words::trust(finding.source.trust)}</span>
-            </p>
-        </li>
-    }
+fn finding_view(nth: Nth) -> Tag {
+    let workspace = nth.workspace;
+    let mark = move || nth.read(|_, finding, _| Mark::from(finding.severity));
+    let enter = move |_| workspace.marked.set(nth.read(|_, finding, _| finding.place));
+    let severity = tag("p").class("severity").live(move |line| {
+        let fill = |number: usize, finding: &Finding, _| {
+            line.clone()
+                .child(tag("span").class("number").text(&number.to_string()))
+                .child(icon(finding.severity.into()))
+                .text(words::severity(finding.severity))
+                .child(tag("span").class("place").text(&words::place(finding.place)))
+        };
+        nth.read(fill).unwrap_or(line)
+    });
+    let source = tag("p").class("source").live(move |line| {
+        let fill = |_, finding: &Finding, _| {
+            let trust = words::trust(finding.source.trust);
+            line.clone()
+                .text(finding.source.text)
+                .text(" ")
+                .child(tag("span").class("trust").text(trust))
+        };
+        nth.read(fill).unwrap_or(line)
+    });
+    tag("li")
+        .live_attr("class", move || Some(format!("finding {}", mark()?.class())))
+        .live_attr("data-rule", move || nth.read(|_, finding, _| finding.rule.id().to_owned()))
+        .on("pointerenter", enter)
+        .on("pointerleave", move |_| workspace.marked.set(None))
+        .child(severity)
+        .child(nth.text("title", |text| text.title))
+        .child(nth.text("reason", |text| text.reason.to_owned()))
+        .child(nth.text("remedy", |text| text.remedy.to_owned()))
+        .child(go_to(nth))
+        .child(source)
 }
 
 /// Opens the decision that mends a finding.
-#[component]
-fn GoTo(lever: Lever) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let field = catalog::field(lever.field);
-    let go = move |_| {
-        workspace.open_group.set(Some(field.group));
-        browser::focus_on(field::entry_id(field));
+fn go_to(nth: Nth) -> Tag {
+    let workspace = nth.workspace;
+    let go = move || {
+        if let Some(lever) = nth.lever() {
+            let field = catalog::field(lever.field);
+            workspace.open_group.set(Some(field.group));
+            browser::focus_on(field::entry_id(field));
+        }
     };
-    let way = if lever.raise { "\u{2191}" } else { "\u{2193}" };
-    view! {
-        <button type="button" class="go" on:click=go>
-            {texts::GO_TO}
-            ": "
-            {words::label(lever.field)}
-            <span aria-hidden="true">" " {way}</span>
-        </button>
-    }
+    let name = move || Some(format!("{}: {}", texts::GO_TO, words::label(nth.lever()?.field)));
+    let way =
+        move || Some(if nth.lever()?.raise { " \u{2191}" } else { " \u{2193}" }.to_owned());
+    button(go)
+        .class("go")
+        .live_attr("hidden", move || nth.lever().is_none().then(String::new))
+        .live_text(name)
+        .child(tag("span").attr("aria-hidden", "true").live_text(way))
 }

@@ -1,6 +1,6 @@
 //! Shapes of severities and answers, so that color is never alone.
 
-use leptos::prelude::*;
+use super::dom::{Tag, svg};
 use longsmoke::rules::{Answer, Severity};
 
 /// What a shape says.
@@ -79,12 +79,11 @@ impl Mark {
 }
 
 /// A shape beside its word.
-#[component]
-pub fn Icon(mark: Mark) -> impl IntoView {
-    view! {
-        <svg class=format!("icon {}", mark.class()) viewBox="0 0 16 16" aria-hidden="true">
-            <path class="outline" d=mark.outline() />
-            <path class="inner" d=mark.inner() />
-        </svg>
-    }
+pub fn icon(mark: Mark) -> Tag {
+    svg("svg")
+        .class(&format!("icon {}", mark.class()))
+        .attr("viewBox", "0 0 16 16")
+        .attr("aria-hidden", "true")
+        .child(svg("path").class("outline").attr("d", mark.outline()))
+        .child(svg("path").class("inner").attr("d", mark.inner()))
 }

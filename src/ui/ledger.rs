@@ -1,65 +1,65 @@
 //! The draft ledger: what pulls and what holds back, item by item.
 
+use super::answers::unit_name;
+use super::dom::{Tag, tag};
 use super::texts;
-use super::workspace::{Shown, Workspace};
-use leptos::prelude::*;
+use super::workspace::Workspace;
+use longsmoke::analysis::HeightOfFire;
 use longsmoke::analysis::draft::Entry;
-use longsmoke::units::{Quantity, number, unit_of};
+use longsmoke::units::{Quantity, System, number};
 use longsmoke::words;
 
-#[component]
-pub fn LedgerView(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let entries = Memo::new(move |_| {
-        shown.with(|shown| {
-            let fire = shown.as_ref().map(|shown| &shown.analysis.height_of_fire);
-            fire.map(|fire| fire.ledger.clone()).unwrap_or_default()
-        })
+pub fn ledger(workspace: Workspace) -> Tag {
+    let unit = move || Some(unit_name(workspace, Quantity::Pressure));
+    let head = |name| tag("th").attr("scope", "col").text(name);
+    let heads = tag("tr")
+        .child(head(texts::LEDGER_ITEM))
+        .child(head(texts::LEDGER_PULLS).text(", ").live_text(unit))
+        .child(head(texts::LEDGER_HOLDS).text(", ").live_text(unit));
+    let body = tag("tbody").live(move |body| {
+        let lines = workspace.read(|shown, system| {
+            let entries = shown.analysis.height_of_fire.ledger.iter();
+            entries.map(|entry| line(entry, system)).collect::<Vec<_>>()
+        });
+        body.children(lines.unwrap_or_default())
     });
-    let total = move |read: fn(&longsmoke::analysis::HeightOfFire) -> f64| {
-        shown.with(|shown| {
-            let value = read(&shown.as_ref()?.analysis.height_of_fire);
-            Some(number(value, Quantity::Pressure, workspace.system.get()))
-        })
+    let total = |read: fn(&HeightOfFire) -> f64| {
+        let total = move || {
+            workspace
+                .read(|shown, system| pascals(read(&shown.analysis.height_of_fire), system))
+        };
+        tag("td").live_text(total)
     };
-    let unit = move || unit_of(Quantity::Pressure, workspace.system.get()).symbol;
-    view! {
-        <section class="ledger" aria-labelledby="ledger-title">
-            <h2 id="ledger-title">{texts::LEDGER}</h2>
-            <table data-testid="ledger">
-                <thead>
-                    <tr>
-                        <th scope="col">{texts::LEDGER_ITEM}</th>
-                        <th scope="col">{texts::LEDGER_PULLS} ", " {unit}</th>
-                        <th scope="col">{texts::LEDGER_HOLDS} ", " {unit}</th>
-                    </tr>
-                </thead>
-                <tbody>{move || entries.get().into_iter().map(line).collect_view()}</tbody>
-                <tfoot>
-                    <tr>
-                        <th scope="row">{texts::LEDGER_SUM}</th>
-                        <td>{move || total(|fire| fire.draft)}</td>
-                        <td>{move || total(|fire| fire.losses)}</td>
-                    </tr>
-                    <tr class="margin">
-                        <th scope="row">{texts::LEDGER_MARGIN} ", " {unit}</th>
-                        <td colspan="2">{move || total(|fire| fire.margin)}</td>
-                    </tr>
-                </tfoot>
-            </table>
-        </section>
-    }
+    let name = |name| tag("th").attr("scope", "row").text(name);
+    let sum = tag("tr")
+        .child(name(texts::LEDGER_SUM))
+        .child(total(|fire| fire.draft))
+        .child(total(|fire| fire.losses));
+    let margin = tag("tr")
+        .class("margin")
+        .child(name(texts::LEDGER_MARGIN).text(", ").live_text(unit))
+        .child(total(|fire| fire.margin).attr("colspan", "2"));
+    let table = tag("table")
+        .attr("data-testid", "ledger")
+        .child(tag("thead").child(heads))
+        .child(body)
+        .child(tag("tfoot").child(sum).child(margin));
+    tag("section")
+        .class("ledger")
+        .attr("aria-labelledby", "ledger-title")
+        .child(tag("h2").id("ledger-title").text(texts::LEDGER))
+        .child(table)
 }
 
-fn line(entry: Entry) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let value = number(entry.pascals.abs(), Quantity::Pressure, workspace.system.get());
-    let pulls = entry.pascals > 0.0;
-    view! {
-        <tr>
-            <th scope="row">{words::item(entry.item)}</th>
-            <td>{pulls.then(|| value.clone())}</td>
-            <td>{(!pulls).then_some(value)}</td>
-        </tr>
-    }
+fn pascals(value: f64, system: System) -> String {
+    number(value, Quantity::Pressure, system)
+}
+
+fn line(entry: &Entry, system: System) -> Tag {
+    let value = pascals(entry.pascals.abs(), system);
+    let (pulls, holds) = if entry.pascals > 0.0 { (&*value, "") } else { ("", &*value) };
+    tag("tr")
+        .child(tag("th").attr("scope", "row").text(words::item(entry.item)))
+        .child(tag("td").text(pulls))
+        .child(tag("td").text(holds))
 }

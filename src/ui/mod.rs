@@ -4,6 +4,7 @@ mod answers;
 mod bar;
 mod browser;
 mod decisions;
+mod dom;
 mod field;
 mod findings;
 mod history;
@@ -18,45 +19,43 @@ mod texts;
 pub mod worker;
 mod workspace;
 
+use dom::{Tag, tag};
 use leptos::prelude::*;
 use longsmoke::drawing::{path, section};
 use longsmoke::words;
-use workspace::{Shown, Workspace};
+use workspace::Workspace;
 
 /// Theme that the user chose; empty for that of the device.
 #[derive(Clone, Copy)]
 pub struct Theme(pub RwSignal<String>);
 
-/// The whole page.
-#[component]
-pub fn Page() -> impl IntoView {
+/// The whole page, put into an element of the document.
+pub fn start(page: web_sys::Element) {
     let theme = Theme(RwSignal::new(storage::read(storage::THEME).unwrap_or_default()));
     let workspace = Workspace::new(opening::open());
-    provide_context(theme);
-    provide_context(workspace);
     opening::watch_address(workspace);
     tell_browser(workspace, theme);
-    let shown = workspace.shown;
     // The fragment of the address is for designs.
-    let skip = |event: leptos::ev::MouseEvent| {
+    let skip = |event: web_sys::Event| {
         event.prevent_default();
         browser::focus_on("decisions".into());
     };
-    view! {
-        <a class="skip" href="#decisions" on:click=skip>
-            {texts::TO_DECISIONS}
-        </a>
-        <bar::Bar />
-        <bar::Notices />
-        <answers::Questions shown />
-        <Stale shown />
-        <main class="sheet">
-            <decisions::Decisions />
-            <Pictures shown />
-            <findings::Findings shown />
-        </main>
-        <Caution />
-    }
+    let skip = tag("a").class("skip").attr("href", "#decisions").on("click", skip);
+    let sheet = tag("main")
+        .class("sheet")
+        .child(decisions::decisions(workspace))
+        .child(pictures(workspace, theme))
+        .child(findings::findings(workspace));
+    // Always in view: who decides.
+    let caution = words::CAUTIONS.first().copied().unwrap_or_default();
+    let _ = Tag::from(page)
+        .child(skip.text(texts::TO_DECISIONS))
+        .child(bar::bar(workspace, theme))
+        .child(bar::notices(workspace))
+        .child(answers::questions(workspace))
+        .child(stale(workspace))
+        .child(sheet)
+        .child(tag("footer").class("caution").text(caution));
 }
 
 /// Keeps what lies outside the page in step: storage, title, theme, the link for emergencies.
@@ -89,70 +88,61 @@ fn tell_browser(workspace: Workspace, theme: Theme) {
 }
 
 /// Says that the figures are not those of the present design.
-#[component]
-fn Stale(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let text = Memo::new(move |_| {
+fn stale(workspace: Workspace) -> Tag {
+    let text = move || {
         let system = workspace.system.get();
-        shown.with(|shown| match shown {
+        workspace.shown.with(|shown| match shown {
             None => Some(texts::NOTHING_TO_SHOW.to_owned()),
             Some(shown) => {
                 let failure = words::failure(shown.failure.as_ref()?, system);
                 Some(format!("{failure} {}", texts::LAST_GOOD))
             }
         })
-    });
-    view! {
-        <p class="notice trouble-notice" role="status" hidden=move || text.read().is_none()>
-            {text}
-        </p>
-    }
+    };
+    tag("p")
+        .class("notice trouble-notice")
+        .attr("role", "status")
+        .live_attr("hidden", move || text().is_none().then(String::new))
+        .live_text(text)
 }
 
-#[component]
-fn Pictures(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let section = Memo::new(move |_| {
-        let system = workspace.system.get();
-        shown.with(|shown| {
-            let Shown { design, analysis, findings, .. } = shown.as_ref()?;
-            Some(section::section(design, analysis, findings, system))
-        })
+fn pictures(workspace: Workspace, theme: Theme) -> Tag {
+    let class = move || {
+        let failed = workspace.read(|shown, _| shown.failure.is_some());
+        Some(if failed == Some(false) { "pictures" } else { "pictures stale" }.to_owned())
+    };
+    let section = sketch::sketch(workspace, "section", |shown, system| {
+        section::section(&shown.design, &shown.analysis, &shown.findings, system)
     });
-    let path = Memo::new(move |_| {
-        let system = workspace.system.get();
-        shown.with(|shown| {
-            let Shown { design, analysis, .. } = shown.as_ref()?;
-            Some(path::unrolled(design, analysis, system))
-        })
+    let path = sketch::sketch(workspace, "path", |shown, system| {
+        path::unrolled(&shown.design, &shown.analysis, system)
     });
-    let stale =
-        move || shown.with(|shown| shown.as_ref().is_none_or(|shown| shown.failure.is_some()));
-    view! {
-        <div class="pictures" class:stale=stale>
-            <section class="drawing" aria-labelledby="section-title">
-                <answers::KeyFigures shown />
-                <h2 id="section-title">{texts::SECTION}</h2>
-                <sketch::Sketch drawing=section name="section" />
-            </section>
-            <section class="unrolled" aria-labelledby="path-title">
-                <h2 id="path-title">{texts::PATH}</h2>
-                <div class="wide" role="group" aria-labelledby="path-title" tabindex="0">
-                    <sketch::Sketch drawing=path name="path" />
-                </div>
-                <sketch::Legend />
-            </section>
-            <strip::StripView />
-            <div class="side-by-side">
-                <plot::PlotView shown />
-                <ledger::LedgerView shown />
-            </div>
-        </div>
-    }
-}
-
-/// Always in view: who decides.
-#[component]
-fn Caution() -> impl IntoView {
-    view! { <footer class="caution">{words::CAUTIONS.first().copied()}</footer> }
+    let drawing = tag("section")
+        .class("drawing")
+        .attr("aria-labelledby", "section-title")
+        .child(answers::key_figures(workspace))
+        .child(tag("h2").id("section-title").text(texts::SECTION))
+        .child(section);
+    let wide = tag("div")
+        .class("wide")
+        .attr("role", "group")
+        .attr("aria-labelledby", "path-title")
+        .attr("tabindex", "0")
+        .child(path);
+    let unrolled = tag("section")
+        .class("unrolled")
+        .attr("aria-labelledby", "path-title")
+        .child(tag("h2").id("path-title").text(texts::PATH))
+        .child(wide)
+        .child(sketch::legend(workspace));
+    let side_by_side = tag("div")
+        .class("side-by-side")
+        .child(plot::plot_view(workspace, theme))
+        .child(ledger::ledger(workspace));
+    tag("div")
+        .live_attr("class", class)
+        .child(drawing)
+        .child(unrolled)
+        .child(strip::strip_view(workspace))
+        .child(side_by_side)
 }

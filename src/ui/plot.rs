@@ -1,8 +1,8 @@
 //! The temperatures along the path, on a canvas, with a table twin.
 
-use super::workspace::{Shown, Workspace};
+use super::dom::{Tag, tag};
+use super::workspace::Workspace;
 use super::{Theme, texts};
-use leptos::html;
 use leptos::prelude::*;
 use longsmoke::analysis::HeightOfFire;
 use longsmoke::drawing::plot::{self, Palette, Plot};
@@ -14,51 +14,37 @@ use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, HtmlCanvasElement};
 
-#[component]
-pub fn PlotView(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let plot = Memo::new(move |_| {
-        let system = workspace.system.get();
-        shown.with(|shown| {
-            let Shown { design, analysis, .. } = shown.as_ref()?;
-            Some(plot::temperatures(design, analysis, system))
-        })
-    });
-    let canvas = NodeRef::<html::Canvas>::new();
-    let pens = NodeRef::<html::Div>::new();
-    paint(plot, canvas, pens);
-    view! {
-        <section class="plot" aria-labelledby="plot-title">
-            <h2 id="plot-title">{texts::PLOT}</h2>
-            <div class="canvas">
-                <canvas node_ref=canvas role="img" aria-labelledby="plot-title"></canvas>
-            </div>
-            <div node_ref=pens class="pens" aria-hidden="true">
-                {PENS.map(|pen| view! { <i class=format!("pen-{pen}")></i> }).collect_view()}
-            </div>
-            <Twin shown />
-        </section>
+pub fn plot_view(workspace: Workspace, theme: Theme) -> Tag {
+    let canvas = tag("canvas").attr("role", "img").attr("aria-labelledby", "plot-title");
+    let pens = tag("div")
+        .class("pens")
+        .attr("aria-hidden", "true")
+        .children(PENS.map(|pen| tag("i").class(&format!("pen-{pen}"))));
+    if let Some(canvas) = canvas.element().dyn_ref::<HtmlCanvasElement>() {
+        paint(workspace, theme, canvas.clone(), pens.element().clone());
     }
+    tag("section")
+        .class("plot")
+        .attr("aria-labelledby", "plot-title")
+        .child(tag("h2").id("plot-title").text(texts::PLOT))
+        .child(tag("div").class("canvas").child(canvas))
+        .child(pens)
+        .child(twin(workspace))
 }
 
 /// Paints whenever the plot, the size or the colors change.
-fn paint(plot: Memo<Option<Plot>>, canvas: NodeRef<html::Canvas>, pens: NodeRef<html::Div>) {
-    let Theme(theme) = expect_context();
+fn paint(workspace: Workspace, Theme(theme): Theme, canvas: HtmlCanvasElement, pens: Element) {
     let outside = RwSignal::new(0_u32);
     let changed = move || outside.update(|count| *count = count.wrapping_add(1));
-    watch_size(canvas, changed);
+    watch_size(&canvas, changed);
     watch_dark(changed);
     Effect::new(move |_| {
         outside.track();
         theme.track();
-        let (Some(canvas), Some(pens)) = (canvas.get(), pens.get()) else {
-            return;
-        };
-        plot.with(|plot| {
-            if let Some(plot) = plot {
-                // A canvas that cannot be painted leaves the table.
-                let _ = paint_now(plot, &canvas, &pens);
-            }
+        workspace.read(|shown, system| {
+            let plot = plot::temperatures(&shown.design, &shown.analysis, system);
+            // A canvas that cannot be painted leaves the table.
+            paint_now(&plot, &canvas, &pens)
         });
     });
 }
@@ -129,14 +115,12 @@ fn byte(value: f64) -> u8 {
     value.round().clamp(0.0, 255.0) as u8
 }
 
-fn watch_size(canvas: NodeRef<html::Canvas>, changed: impl Fn() + Copy + 'static) {
-    canvas.on_load(move |canvas| {
-        let listener = Closure::<dyn Fn()>::new(changed);
-        if let Ok(observer) = web_sys::ResizeObserver::new(listener.as_ref().unchecked_ref()) {
-            observer.observe(&canvas);
-        }
-        listener.forget();
-    });
+fn watch_size(canvas: &HtmlCanvasElement, changed: impl Fn() + 'static) {
+    let listener = Closure::<dyn Fn()>::new(changed);
+    if let Ok(observer) = web_sys::ResizeObserver::new(listener.as_ref().unchecked_ref()) {
+        observer.observe(canvas);
+    }
+    listener.forget();
 }
 
 /// Tells when the device turns dark or light.
@@ -165,39 +149,24 @@ fn stations(fire: &HeightOfFire) -> Vec<Station> {
 }
 
 /// The same as a table.
-#[component]
-fn Twin(shown: Memo<Option<Shown>>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let rows = move || {
-        let system = workspace.system.get();
+fn twin(workspace: Workspace) -> Tag {
+    let row = |(place, gas, wall): Station, system| {
         let show = |value| figure(value, Quantity::Temperature, system);
-        shown.with(|shown| {
-            let fire = &shown.as_ref()?.analysis.height_of_fire;
-            let rows = stations(fire).into_iter().map(|(place, gas, wall)| {
-                view! {
-                    <tr>
-                        <th scope="row">{words::place(place)}</th>
-                        <td>{show(gas)}</td>
-                        <td>{wall.map(show)}</td>
-                    </tr>
-                }
-            });
-            Some(rows.collect_view())
-        })
+        tag("tr")
+            .child(tag("th").attr("scope", "row").text(&words::place(place)))
+            .child(tag("td").text(&show(gas)))
+            .child(tag("td").text(&wall.map(show).unwrap_or_default()))
     };
-    view! {
-        <details class="twin">
-            <summary>{texts::PLOT_TABLE}</summary>
-            <table>
-                <thead>
-                    <tr>
-                        <th scope="col">{texts::PLOT_HERE}</th>
-                        <th scope="col">{texts::PLOT_GAS}</th>
-                        <th scope="col">{texts::PLOT_WALL}</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </details>
-    }
+    let rows = tag("tbody").live(move |body| {
+        let (stations, system) = workspace
+            .read(|shown, system| (stations(&shown.analysis.height_of_fire), system))
+            .unwrap_or_default();
+        body.children(stations.into_iter().map(|station| row(station, system)))
+    });
+    let heads = [texts::PLOT_HERE, texts::PLOT_GAS, texts::PLOT_WALL];
+    let heads = heads.map(|head| tag("th").attr("scope", "col").text(head));
+    tag("details")
+        .class("twin")
+        .child(tag("summary").text(texts::PLOT_TABLE))
+        .child(tag("table").child(tag("thead").child(tag("tr").children(heads))).child(rows))
 }

@@ -1,15 +1,16 @@
 //! Drawings as SVG: shapes become elements, roles become classes; the style sheet has the look.
 
+use super::answers::unit_name;
+use super::dom::{Tag, svg, tag};
 use super::icon::Mark;
 use super::texts;
-use super::workspace::Workspace;
+use super::workspace::{Shown, Workspace};
 use leptos::prelude::*;
-use leptos::svg;
 use longsmoke::drawing::{
     Anchor, Drawing, Item, MARK_RADIUS, Point, Role, Shape, heat_scale, heat_step,
 };
 use longsmoke::rules::{Place, Severity};
-use longsmoke::units::{Quantity, number, unit_of};
+use longsmoke::units::{Quantity, System, number};
 
 /// Length of an arrow's head over the size of texts.
 const HEAD: f64 = 0.7;
@@ -24,106 +25,99 @@ pub fn heat_class(temperature: f64) -> String {
 fn class(role: Role) -> String {
     match role {
         Role::Gas(step) => format!("gas gas-{step}"),
-        other => format!("{other:?}").to_lowercase(),
+        other => format!("{other:?}").to_ascii_lowercase(),
     }
 }
 
-/// A drawing, to scale.
-#[component]
-pub fn Sketch(
-    drawing: Memo<Option<Drawing>>,
-    /// Id in tests.
+/// A drawing, to scale, by its name in tests.
+pub fn sketch(
+    workspace: Workspace,
     name: &'static str,
-) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let view_box = move || {
-        drawing.with(|drawing| {
-            let drawing = drawing.as_ref()?;
-            let margin = MARGIN * drawing.text_size;
-            let (low, high) = (drawing.low, drawing.high);
-            let (width, height) =
-                (high.x - low.x + 2.0 * margin, high.y - low.y + 2.0 * margin);
-            Some(format!("{} {} {width} {height}", low.x - margin, -high.y - margin))
-        })
-    };
-    let text_size =
-        move || drawing.with(|drawing| Some(drawing.as_ref()?.text_size.to_string()));
-    let description =
-        move || drawing.with(|drawing| Some(drawing.as_ref()?.description.clone()));
-    let items = move || {
-        drawing.with(|drawing| {
-            let items = drawing.iter().flat_map(|drawing| drawing.items.iter());
-            let size = drawing.as_ref().map_or(0.0, |drawing| drawing.text_size);
-            items.map(|item| draw(item, size, workspace.marked)).collect_view()
-        })
-    };
-    view! {
-        <svg
-            class=format!("sketch {name}")
-            data-testid=name
-            role="img"
-            aria-label=description
-            viewBox=view_box
-            font-size=text_size
-        >
-            <Hatches name />
-            {items}
-        </svg>
-    }
+    paint: fn(&Shown, System) -> Drawing,
+) -> Tag {
+    let items = svg("g");
+    let sketch = svg("svg")
+        .class(&format!("sketch {name}"))
+        .attr("data-testid", name)
+        .attr("role", "img")
+        .child(hatches(name))
+        .child(items.clone());
+    let whole = sketch.clone();
+    items.live(move |items| {
+        let Some(drawing) = workspace.read(paint) else {
+            return items;
+        };
+        let _ = whole
+            .clone()
+            .attr("aria-label", &drawing.description)
+            .attr("viewBox", &view_box(&drawing))
+            .attr("font-size", &drawing.text_size.to_string());
+        let size = drawing.text_size;
+        items.children(drawing.items.iter().map(|item| draw(item, size, workspace.marked)))
+    });
+    sketch
+}
+
+fn view_box(drawing: &Drawing) -> String {
+    let margin = MARGIN * drawing.text_size;
+    let (low, high) = (drawing.low, drawing.high);
+    let (width, height) = (high.x - low.x + 2.0 * margin, high.y - low.y + 2.0 * margin);
+    format!("{} {} {width} {height}", low.x - margin, -high.y - margin)
 }
 
 /// Hatching of masonry by material.
-#[component]
-fn Hatches(name: &'static str) -> impl IntoView {
-    let hatch = move |kind: &str, size: f64, turn: &str| {
-        view! {
-            <pattern
-                id=format!("{kind}-{name}")
-                class=format!("hatch {kind}-hatch")
-                width=size.to_string()
-                height=size.to_string()
-                patternUnits="userSpaceOnUse"
-                patternTransform=turn.to_owned()
-            >
-                <rect class="ground" width=size.to_string() height=size.to_string() />
-                <path d=format!("M0 0V{size}") />
-            </pattern>
-        }
+fn hatches(name: &str) -> Tag {
+    let hatch = |kind: &str, size: &str, turn: &str| {
+        let ground = svg("rect").class("ground").attr("width", size).attr("height", size);
+        svg("pattern")
+            .id(&format!("{kind}-{name}"))
+            .class(&format!("hatch {kind}-hatch"))
+            .attr("width", size)
+            .attr("height", size)
+            .attr("patternUnits", "userSpaceOnUse")
+            .attr("patternTransform", turn)
+            .child(ground)
+            .child(svg("path").attr("d", &format!("M0 0V{size}")))
     };
-    view! {
-        <defs>
-            {hatch("core", 0.05, "rotate(45)")} {hatch("facing", 0.08, "rotate(-45)")}
-            {hatch("insulation", 0.025, "rotate(0)")}
-        </defs>
-    }
+    svg("defs")
+        .child(hatch("core", "0.05", "rotate(45)"))
+        .child(hatch("facing", "0.08", "rotate(-45)"))
+        .child(hatch("insulation", "0.025", "rotate(0)"))
 }
 
-fn draw(item: &Item, size: f64, marked: RwSignal<Option<Place>>) -> AnyView {
-    let place = item.place;
+fn draw(item: &Item, size: f64, marked: RwSignal<Option<Place>>) -> Tag {
     let role = class(item.role);
-    let class = move || {
-        if place.is_some() && marked.get() == place {
-            format!("{role} marked")
-        } else {
-            role.clone()
-        }
+    let drawn = svg("g").class(&role);
+    let drawn = match item.place {
+        Some(place) => drawn.live_attr("class", move || {
+            let mark = if marked.get() == Some(place) { " marked" } else { "" };
+            Some(format!("{role}{mark}"))
+        }),
+        None => drawn,
     };
-    let drawn = (shape(&item.shape, size), writing(&item.shape, size));
-    svg::g().class(class).child(drawn).into_any()
+    writing(shape(drawn, &item.shape, size), &item.shape, size)
 }
 
-fn shape(shape: &Shape, size: f64) -> AnyView {
+/// Adds the elements of a shape.
+fn shape(group: Tag, shape: &Shape, size: f64) -> Tag {
     match shape {
-        Shape::Rectangle { corner, width, height } => {
-            view! { <rect x=corner.x y=-corner.y - height width=*width height=*height /> }
-                .into_any()
-        }
-        Shape::Line { points } => view! { <polyline points=points_text(points) /> }.into_any(),
-        Shape::Arrow { from, to } => arrow(*from, *to, size),
-        Shape::Dimension { from, to, .. } => dimension(*from, *to, size),
-        Shape::Mark { at, severity, .. } => mark(*at, *severity, size),
-        Shape::Label { .. } => ().into_any(),
+        Shape::Rectangle { corner, width, height } => group.child(
+            svg("rect")
+                .attr("x", &corner.x.to_string())
+                .attr("y", &(-corner.y - height).to_string())
+                .attr("width", &width.to_string())
+                .attr("height", &height.to_string()),
+        ),
+        Shape::Line { points } => group.child(polyline(points)),
+        Shape::Arrow { from, to } => arrow(group, *from, *to, size),
+        Shape::Dimension { from, to, .. } => dimension(group, *from, *to, size),
+        Shape::Mark { at, severity, .. } => group.child(mark(*at, *severity, size)),
+        Shape::Label { .. } => group,
     }
+}
+
+fn polyline(points: &[Point]) -> Tag {
+    svg("polyline").attr("points", &points_text(points))
 }
 
 fn points_text(points: &[Point]) -> String {
@@ -139,88 +133,69 @@ fn beside(from: Point, to: Point, along: f64, across: f64) -> Point {
     Point { x: to.x + along * dx - across * dy, y: to.y + along * dy + across * dx }
 }
 
-fn arrow(from: Point, to: Point, size: f64) -> AnyView {
+fn arrow(group: Tag, from: Point, to: Point, size: f64) -> Tag {
     let (long, wide) = (HEAD * size, 0.35 * HEAD * size);
     let head = [to, beside(from, to, -long, wide), beside(from, to, -long, -wide)];
-    view! {
-        <polyline points=points_text(&[from, to]) />
-        <polygon points=points_text(&head) />
-    }
-    .into_any()
+    group.child(polyline(&[from, to])).child(svg("polygon").attr("points", &points_text(&head)))
 }
 
-/// The text of a shape, where the drawing keeps room for it.
-fn writing(shape: &Shape, size: f64) -> Option<impl IntoView + use<>> {
-    let place = shape.text_place(size)?;
-    let text = shape.text()?.to_owned();
+/// Adds the text of a shape, where the drawing keeps room for it.
+fn writing(group: Tag, shape: &Shape, size: f64) -> Tag {
+    let (Some(place), Some(text)) = (shape.text_place(size), shape.text()) else {
+        return group;
+    };
     let anchor = match place.anchor {
         Anchor::Start => "start",
         Anchor::Middle => "middle",
         Anchor::End => "end",
     };
     let (x, y) = (place.at.x, -place.at.y);
-    let turn = (place.degrees != 0.0).then(|| format!("rotate({} {x} {y})", -place.degrees));
-    Some(view! {
-        <text x=x y=y text-anchor=anchor transform=turn>
-            {text}
-        </text>
-    })
+    let mut written = svg("text")
+        .attr("x", &x.to_string())
+        .attr("y", &y.to_string())
+        .attr("text-anchor", anchor)
+        .text(text);
+    if place.degrees != 0.0 {
+        written = written.attr("transform", &format!("rotate({} {x} {y})", -place.degrees));
+    }
+    group.child(written)
 }
 
 /// A line with a tick at each end.
-fn dimension(from: Point, to: Point, size: f64) -> AnyView {
+fn dimension(group: Tag, from: Point, to: Point, size: f64) -> Tag {
     let tick = |from, to| {
-        let (tick, size) = (0.3, size);
+        let tick = 0.3 * size;
         let ends = [(tick, tick), (-tick, -tick)];
-        points_text(&ends.map(|(along, across)| beside(from, to, along * size, across * size)))
+        polyline(&ends.map(|(along, across)| beside(from, to, along, across)))
     };
-    view! {
-        <polyline points=points_text(&[from, to]) />
-        <polyline points=tick(from, to) />
-        <polyline points=tick(to, from) />
-    }
-    .into_any()
+    group.child(polyline(&[from, to])).child(tick(from, to)).child(tick(to, from))
 }
 
 /// The shape of a finding's severity where it occurs; its number is written into it.
-fn mark(at: Point, severity: Severity, size: f64) -> AnyView {
+fn mark(at: Point, severity: Severity, size: f64) -> Tag {
     let mark = Mark::from(severity);
     let side = 2.0 * MARK_RADIUS * size;
-    let corner = (at.x - 0.5 * side, -at.y - 0.5 * side);
-    let place = format!("translate({} {}) scale({})", corner.0, corner.1, side / 16.0);
-    view! {
-        <g class=format!("icon {}", mark.class()) transform=place>
-            <path class="outline" d=mark.plain() />
-        </g>
-    }
-    .into_any()
+    let (x, y) = (at.x - 0.5 * side, -at.y - 0.5 * side);
+    svg("g")
+        .class(&format!("icon {}", mark.class()))
+        .attr("transform", &format!("translate({x} {y}) scale({})", side / 16.0))
+        .child(svg("path").class("outline").attr("d", mark.plain()))
 }
 
 /// What the colors of the gas mean.
-#[component]
-pub fn Legend() -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let steps = move || {
+pub fn legend(workspace: Workspace) -> Tag {
+    let unit = move || Some(unit_name(workspace, Quantity::Temperature));
+    let steps = tag("ol").live(move |list| {
         let system = workspace.system.get();
-        heat_scale()
-            .into_iter()
-            .map(|(step, lower)| {
-                view! {
-                    <li>
-                        <span class=format!("chip gas-{step}")></span>
-                        <span class="lower">{number(lower, Quantity::Temperature, system)}</span>
-                    </li>
-                }
-            })
-            .collect_view()
-    };
-    view! {
-        <div class="legend">
-            <span>
-                {texts::LEGEND} ", "
-                {move || unit_of(Quantity::Temperature, workspace.system.get()).symbol}
-            </span>
-            <ol>{steps}</ol>
-        </div>
-    }
+        list.children(heat_scale().into_iter().map(|(step, lower)| {
+            let lower = number(lower, Quantity::Temperature, system);
+            tag("li")
+                .child(tag("span").class(&format!("chip gas-{step}")))
+                .child(tag("span").class("lower").text(&lower))
+        }))
+    });
+    tag("div")
+        .class("legend")
+        .child(tag("span").text(texts::LEGEND).text(", ").live_text(unit))
+        .child(steps)
 }

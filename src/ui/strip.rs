@@ -1,6 +1,7 @@
 //! The same heater with one to ten runs, computed by a worker.
 
-use super::icon::{Icon, Mark};
+use super::dom::{Tag, button, tag};
+use super::icon::{Mark, icon};
 use super::workspace::Workspace;
 use super::{sketch, texts};
 use leptos::prelude::*;
@@ -9,7 +10,7 @@ use longsmoke::design::document;
 use longsmoke::study::strip::{Column, ColumnResult, RUNS};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
-use serde::{Deserialize, Serialize};
+use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -22,35 +23,68 @@ use web_sys::{MessageEvent, Worker};
 const REST: Duration = Duration::from_millis(100);
 
 /// A message to the worker. A later generation ends the work for an earlier one.
-#[derive(Debug, Serialize, Deserialize)]
-#[serde(tag = "job", rename_all = "snake_case")]
+#[derive(Debug)]
 pub enum Order {
     /// Answers at once.
-    Ping { generation: u32 },
+    Ping { generation: u64 },
     /// Compares one to ten runs of a design, given as a file.
-    Strip { generation: u32, design: String },
+    Strip { generation: u64, design: String },
     /// Ends the work for earlier generations.
-    Stop { generation: u32 },
+    Stop { generation: u64 },
+}
+
+impl Order {
+    fn write(&self) -> String {
+        let order = match self {
+            Self::Ping { generation } => json!({ "job": "ping", "generation": generation }),
+            Self::Strip { generation, design } => {
+                json!({ "job": "strip", "generation": generation, "design": design })
+            }
+            Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
+        };
+        order.to_string()
+    }
+
+    pub fn read(text: &str) -> Option<Self> {
+        let order: Value = serde_json::from_str(text).ok()?;
+        let generation = order.get("generation")?.as_u64()?;
+        match order.get("job")?.as_str()? {
+            "ping" => Some(Self::Ping { generation }),
+            "strip" => {
+                let design = order.get("design")?.as_str()?.to_owned();
+                Some(Self::Strip { generation, design })
+            }
+            "stop" => Some(Self::Stop { generation }),
+            _ => None,
+        }
+    }
 }
 
 /// A message of the worker.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug)]
 pub struct Progress {
-    pub generation: u32,
+    pub generation: u64,
     pub column: Column,
 }
 
-/// A worker that died.
-#[derive(Debug, Deserialize)]
-struct Died {
-    #[serde(rename = "panic")]
-    _panic: String,
+impl Progress {
+    pub fn write(&self) -> String {
+        format!("{} {}", self.generation, self.column)
+    }
+
+    fn read(text: &str) -> Option<Self> {
+        let (generation, column) = text.split_once(' ')?;
+        Some(Self { generation: generation.parse().ok()?, column: column.parse().ok()? })
+    }
 }
+
+/// How the message of a worker that died begins; see `web/worker.js`.
+const DIED: &str = "{\"panic\":";
 
 /// What is wanted: the design apart from its number of runs, and which generation that is.
 #[derive(Clone, Debug)]
 struct Wanted {
-    generation: u32,
+    generation: u64,
     design: Arc<Design>,
 }
 
@@ -64,51 +98,56 @@ impl PartialEq for Wanted {
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Found {
     /// By number of runs, each with its generation: an old one stays until it is replaced.
-    columns: BTreeMap<usize, (u32, Column)>,
+    columns: BTreeMap<usize, (u64, Column)>,
     stopped: bool,
 }
 
 impl Found {
-    fn is_fresh(&self, runs: usize, generation: u32) -> bool {
+    fn is_fresh(&self, runs: usize, generation: u64) -> bool {
         self.columns.get(&runs).is_some_and(|(of, _)| *of == generation)
     }
 }
 
-#[component]
-pub fn StripView() -> impl IntoView {
-    let workspace: Workspace = expect_context();
+pub fn strip_view(workspace: Workspace) -> Tag {
     let wanted = Memo::new(move |last| workspace.design.with(|design| wanted(design, last)));
     let found = RwSignal::new(Found::default());
     drive(wanted, found);
-    let done = move || {
-        let generation = wanted.read().generation;
-        let found = found.read();
-        RUNS.filter(|runs| found.is_fresh(*runs, generation)).count()
+    let is_fresh = move |runs| {
+        let generation = wanted.with(|wanted| wanted.generation);
+        found.with(|found| found.is_fresh(runs, generation))
     };
+    let done = move || RUNS.filter(|runs| is_fresh(*runs)).count();
     let total = RUNS.count();
-    let state = move || match (found.read().stopped, done()) {
-        (true, _) => texts::STRIP_STOPPED.into(),
-        (_, done) if done == total => String::new(),
-        (_, done) => texts::strip_progress(done, total),
+    let state = move || {
+        Some(match (found.with(|found| found.stopped), done()) {
+            (true, _) => texts::STRIP_STOPPED.into(),
+            (_, done) if done == total => String::new(),
+            (_, done) => texts::strip_progress(done, total),
+        })
     };
-    let columns = RUNS.map(|runs| {
-        let column = Memo::new(move |_| {
-            found.with(|found| found.columns.get(&runs).map(|(_, column)| *column))
-        });
-        let stale = Memo::new(move |_| !found.read().is_fresh(runs, wanted.read().generation));
-        view! { <ColumnView runs column stale /> }
-    });
-    view! {
-        <section class="strip" aria-labelledby="strip-title" data-testid="strip">
-            <h2 id="strip-title">{texts::STRIP}</h2>
-            <p class="help">{texts::STRIP_NOTE}</p>
-            <div class="columns" aria-busy=move || (done() < total).to_string()>
-                <Heads />
-                {columns.collect_view()}
-            </div>
-            <p class="help state" role="status" data-testid="strip-state">{state}</p>
-        </section>
-    }
+    let columns = tag("div")
+        .class("columns")
+        .live_attr("aria-busy", move || Some((done() < total).to_string()))
+        .child(heads())
+        .children(RUNS.map(|runs| {
+            let column = Memo::new(move |_| {
+                found.with(|found| found.columns.get(&runs).map(|(_, column)| *column))
+            });
+            column_view(workspace, runs, column, move || !is_fresh(runs))
+        }));
+    let state = tag("p")
+        .class("help state")
+        .attr("role", "status")
+        .attr("data-testid", "strip-state")
+        .live_text(state);
+    tag("section")
+        .class("strip")
+        .attr("aria-labelledby", "strip-title")
+        .attr("data-testid", "strip")
+        .child(tag("h2").id("strip-title").text(texts::STRIP))
+        .child(tag("p").class("help").text(texts::STRIP_NOTE))
+        .child(columns)
+        .child(state)
 }
 
 fn wanted(design: &Design, last: Option<&Wanted>) -> Wanted {
@@ -160,9 +199,7 @@ fn drive(wanted: Memo<Wanted>, found: RwSignal<Found>) {
 }
 
 fn send(worker: &Worker, order: &Order) {
-    if let Ok(text) = serde_json::to_string(order) {
-        let _ = worker.post_message(&text.into());
-    }
+    let _ = worker.post_message(&order.write().into());
 }
 
 /// A worker that runs this same program; `web/boot.js` knows how to start one.
@@ -187,105 +224,101 @@ fn hire(found: RwSignal<Found>) -> Option<Worker> {
 impl Found {
     /// Takes a message of the worker; drops what an earlier generation still sends.
     fn hear(&mut self, text: &str) {
-        if let Ok(Progress { generation, column }) = serde_json::from_str(text) {
+        if let Some(Progress { generation, column }) = Progress::read(text) {
             let old = self.columns.get(&column.runs);
             if old.is_none_or(|(of, _)| *of <= generation) {
                 self.columns.insert(column.runs, (generation, column));
             }
-        } else if serde_json::from_str::<Died>(text).is_ok() {
+        } else if text.starts_with(DIED) {
             self.stopped = true;
         }
     }
 }
 
 /// Names of the lines, at the left of the columns.
-#[component]
-fn Heads() -> impl IntoView {
-    view! {
-        <div class="heads" aria-hidden="true">
-            <span class="runs">{texts::STRIP_RUNS}</span>
-            <span class="worst"></span>
-            <span>{texts::STRIP_OUTLET}</span>
-            <span>{texts::STRIP_EFFICIENCY}</span>
-            <span>{texts::STRIP_MARGIN}</span>
-            <span>{texts::STRIP_WALL}</span>
-            <span>{texts::STRIP_AIR}</span>
-        </div>
-    }
+fn heads() -> Tag {
+    let names = [
+        texts::STRIP_OUTLET,
+        texts::STRIP_EFFICIENCY,
+        texts::STRIP_MARGIN,
+        texts::STRIP_WALL,
+        texts::STRIP_AIR,
+    ];
+    tag("div")
+        .class("heads")
+        .attr("aria-hidden", "true")
+        .child(tag("span").class("runs").text(texts::STRIP_RUNS))
+        .child(tag("span").class("worst"))
+        .children(names.map(|name| tag("span").text(name)))
 }
 
-#[component]
-fn ColumnView(runs: usize, column: Memo<Option<Column>>, stale: Memo<bool>) -> impl IntoView {
-    let workspace: Workspace = expect_context();
-    let chosen = move || workspace.design.with(|design| design.path.run_count) == runs;
-    let refused = RwSignal::new(false);
-    let take = move |_| {
-        let taken = workspace.try_change(|design| design.path.run_count = runs);
+fn column_view(
+    workspace: Workspace,
+    runs: usize,
+    column: Memo<Option<Column>>,
+    is_stale: impl Fn() -> bool + 'static,
+) -> Tag {
+    let take = move || {
+        let _ = workspace.try_change(|design| design.path.run_count = runs);
         workspace.commit();
         workspace.void_entries();
-        refused.set(taken.is_err());
     };
-    view! {
-        <button
-            type="button"
-            class="column"
-            class:stale=stale
-            class:none=move || column.get().is_some_and(|column| column.result.is_none())
-            aria-pressed=move || chosen().to_string()
-            data-testid=format!("strip-{runs}")
-            on:click=take
-        >
-            <span class="runs">
-                {runs}
-                <span class="unseen">
-                    " " {if runs == 1 { texts::RUN } else { texts::RUNS }}
-                </span>
-            </span>
-            {move || {
-                let system = workspace.system.get();
-                let column = column.get()?;
-                Some(
-                    match column.result {
-                        Some(result) => view! { <Figures result system /> }.into_any(),
-                        None => {
-                            view! { <span class="absent">{texts::STRIP_NONE}</span> }.into_any()
-                        }
-                    },
-                )
-            }}
-        </button>
-    }
+    let chosen = move || {
+        let chosen = workspace.design.with(|design| design.path.run_count);
+        Some((chosen == runs).to_string())
+    };
+    let class = move || {
+        let stale = if is_stale() { " stale" } else { "" };
+        let none = if column.get().is_some_and(|column| column.result.is_none()) {
+            " none"
+        } else {
+            ""
+        };
+        Some(format!("column{stale}{none}"))
+    };
+    let word = if runs == 1 { texts::RUN } else { texts::RUNS };
+    let count = move || {
+        let word = tag("span").class("unseen").text(" ").text(word);
+        tag("span").class("runs").text(&runs.to_string()).child(word)
+    };
+    button(take)
+        .live_attr("class", class)
+        .live_attr("aria-pressed", chosen)
+        .attr("data-testid", &format!("strip-{runs}"))
+        .live(move |button| {
+            let system = workspace.system.get();
+            let button = button.child(count());
+            match column.get().map(|column| column.result) {
+                Some(Some(result)) => figures(button, &result, system),
+                Some(None) => button.child(tag("span").class("absent").text(texts::STRIP_NONE)),
+                None => button,
+            }
+        })
 }
 
-#[component]
-fn Figures(result: ColumnResult, system: System) -> impl IntoView {
-    let line = |name, value, quantity| {
-        view! {
-            <span>
-                <span class="name">{name} " "</span>
-                {figure(value, quantity, system)}
-            </span>
-        }
+fn figures(button: Tag, result: &ColumnResult, system: System) -> Tag {
+    let name = |name| tag("span").class("name").text(name).text(" ");
+    let line = |(title, value, quantity)| {
+        tag("span").child(name(title)).text(&figure(value, quantity, system))
     };
     let mark = result.worst.map_or(Mark::Good, Mark::from);
     let word = result.worst.map_or(texts::STRIP_NO_FINDING, words::severity);
     let heat = sketch::heat_class(result.chimney_inlet);
-    view! {
-        <span class="worst">
-            <Icon mark />
-            <span class="word">{word}</span>
-        </span>
-        <span class="outlet">
-            <span class=format!("chip {heat}") aria-hidden="true"></span>
-            <span class="name">{texts::STRIP_OUTLET} " "</span>
-            {figure(result.chimney_inlet, Quantity::Temperature, system)}
-        </span>
-        {line(texts::STRIP_EFFICIENCY, result.efficiency_lower, Quantity::Share)}
-        {line(texts::STRIP_MARGIN, result.margin, Quantity::Pressure)}
-        {line(texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature)}
-        <span>
-            <span class="name">{texts::STRIP_AIR} " "</span>
-            {words::open_flow(&result.open, system)}
-        </span>
-    }
+    let worst = tag("span")
+        .class("worst")
+        .child(icon(mark))
+        .child(tag("span").class("word").text(word));
+    let outlet = tag("span")
+        .class("outlet")
+        .child(tag("span").class(&format!("chip {heat}")).attr("aria-hidden", "true"))
+        .child(name(texts::STRIP_OUTLET))
+        .text(&figure(result.chimney_inlet, Quantity::Temperature, system));
+    let lines = [
+        (texts::STRIP_EFFICIENCY, result.efficiency_lower, Quantity::Share),
+        (texts::STRIP_MARGIN, result.margin, Quantity::Pressure),
+        (texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature),
+    ];
+    let open =
+        tag("span").child(name(texts::STRIP_AIR)).text(&words::open_flow(&result.open, system));
+    button.child(worst).child(outlet).children(lines.map(line)).child(open)
 }

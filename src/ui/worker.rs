@@ -16,7 +16,7 @@ pub fn start() {
     let answering = scope.clone();
     let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
         let order = event.data().as_string();
-        if let Some(Ok(order)) = order.as_deref().map(serde_json::from_str) {
+        if let Some(order) = order.as_deref().and_then(Order::read) {
             take(order, &answering, &latest);
         }
     });
@@ -24,7 +24,7 @@ pub fn start() {
     listener.forget();
 }
 
-fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u32>>) {
+fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>) {
     match order {
         Order::Ping { generation } => {
             let answer = serde_json::json!({ "generation": generation, "result": "pong" });
@@ -44,17 +44,15 @@ fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u32>>
 /// Sends column after column, until there are no more or a later generation is wanted.
 async fn run(
     strip: Strip,
-    generation: u32,
+    generation: u64,
     scope: DedicatedWorkerGlobalScope,
-    latest: Rc<Cell<u32>>,
+    latest: Rc<Cell<u64>>,
 ) {
     for column in strip {
         if latest.get() != generation {
             return;
         }
-        if let Ok(text) = serde_json::to_string(&Progress { generation, column }) {
-            let _ = scope.post_message(&text.into());
-        }
+        let _ = scope.post_message(&Progress { generation, column }.write().into());
         breathe(&scope).await;
     }
 }

@@ -91,6 +91,12 @@ impl Workspace {
         }
     }
 
+    /// Reads what is shown, in the units that are shown; none where there is nothing to show.
+    pub fn read<T>(self, read: impl FnOnce(&Shown, System) -> T) -> Option<T> {
+        let system = self.system.get();
+        self.shown.with(|shown| shown.as_ref().map(|shown| read(shown, system)))
+    }
+
     /// Puts a number into the design, as part of a gesture; refuses what cannot be built.
     pub fn enter(self, field: &Field, number: &Number, value: f64) -> Result<(), Problem> {
         if let Some(problem) = check_number(field.id, number, value) {
