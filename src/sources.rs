@@ -261,6 +261,11 @@ pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
      mean; ratings after EN 1443 (T400, T600) and, in North America, 1000 F (538 C), from memory",
 );
+/// Hottest face of a masonry heater.
+pub const ASTM_E1602_FACE: Source = seen(
+    "ASTM E1602, definition of a masonry heater (encyclopedia copy): outer surface at most 110 C \
+     but right around the loading door",
+);
 /// Outdoors when the least draft is checked.
 pub const MILD_DAY: Source =
     memory("EN 13384-1: 15 C outdoors where the least draft of a chimney is checked");

@@ -5,7 +5,7 @@ use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::rules::{Answer, Finding, Question, answer, check};
+use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use std::io::{Read as _, Write as _};
@@ -156,7 +156,7 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
             return Outcome::Unreadable;
         }
     };
-    let findings = check(&design, &analysis);
+    let findings = judge(&design, &analysis, Some(&DayFigures::from(&day)));
     let said = match form {
         Form::Json => json(&design, (&analysis, &day), &findings, system),
         Form::Text => say(&text(file, (&analysis, &day), &findings, system)),
