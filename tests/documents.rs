@@ -115,6 +115,7 @@ fn different() -> Design {
             room_temperature: kelvin(19.5),
             heat_loss: 137.0,
             house_suction: 2.5,
+            wind_pressure: 0.0,
             rule_set: RuleSet::Europe,
         },
         fire: Fire {
@@ -212,6 +213,7 @@ fn different_day() -> Design {
         BurnShape { kindling_fraction: 0.09, char_start_fraction: 0.72, char_rate_ratio: 0.31 };
     design.fire.after_opening = 0.0012;
     design.shell.base_thickness = 0.22;
+    design.site.wind_pressure = 12.0;
     design
 }
 

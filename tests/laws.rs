@@ -370,6 +370,7 @@ fn ledger_adds_up(design: &Design, fire: &HeightOfFire) -> Outcome {
         Item::ChimneyFriction,
         Item::Mouth,
         Item::HouseSuction,
+        Item::Wind,
     ];
     for each in hindrances {
         prop_assert!(item(each) <= 0.0, "{each:?} pulls");

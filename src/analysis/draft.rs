@@ -40,6 +40,8 @@ pub enum Item {
     Acceleration,
     /// Suction of the house.
     HouseSuction,
+    /// Wind onto the mouth.
+    Wind,
 }
 
 /// An item of the ledger with its pressure.
@@ -129,6 +131,7 @@ pub(crate) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
         (Item::Mouth, -mouth),
         (Item::Acceleration, -acceleration(flow, flue_area)),
         (Item::HouseSuction, -flow.weather.suction),
+        (Item::Wind, -design.site.wind_pressure),
     ];
     let entries: Vec<Entry> =
         items.into_iter().map(|(item, pascals)| Entry { item, pascals }).collect();

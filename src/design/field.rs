@@ -23,6 +23,8 @@ pub enum FieldId {
     /// See `words` for its name.
     HouseSuction,
     /// See `words` for its name.
+    WindPressure,
+    /// See `words` for its name.
     Species,
     /// See `words` for its name.
     Moisture,
@@ -286,7 +288,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 64] = [
+pub static FIELDS: [Field; 65] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -347,6 +349,18 @@ pub static FIELDS: [Field; 64] = [
         0.0..=8.0,
         1.0,
         site.house_suction
+    ),
+    number!(
+        WindPressure,
+        Site,
+        "site.wind_pressure_pascals",
+        "pw",
+        true,
+        Pressure,
+        0.0..=60.0,
+        0.0..=25.0,
+        1.0,
+        site.wind_pressure
     ),
     choice!(Species, Fire, "fire.species", "sp", false, Species, fire.species),
     number!(

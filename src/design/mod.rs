@@ -44,6 +44,8 @@ pub struct Site {
     pub heat_loss: f64,
     /// Suction of the house at the heater's air inlet (Pa).
     pub house_suction: f64,
+    /// Pressure of the wind onto the mouth of the chimney (Pa).
+    pub wind_pressure: f64,
     /// Rules by which findings are made.
     pub rule_set: RuleSet,
 }
@@ -442,6 +444,7 @@ impl Design {
                 room_temperature: kelvin(20.0),
                 heat_loss: 100.0,
                 house_suction: 4.0,
+                wind_pressure: 0.0,
                 rule_set: RuleSet::NorthAmerica,
             },
             fire: Fire {

@@ -18,6 +18,7 @@ pub(super) const fn question(id: FieldId) -> Question {
         FieldId::Altitude
         | FieldId::OutdoorTemperature
         | FieldId::HouseSuction
+        | FieldId::WindPressure
         | FieldId::InletArea
         | FieldId::InletCoefficient
         | FieldId::PathRoughness

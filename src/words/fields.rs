@@ -12,6 +12,7 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::RoomTemperature => "Room temperature",
         FieldId::HeatLoss => "Heat loss of the house",
         FieldId::HouseSuction => "Suction of the house",
+        FieldId::WindPressure => "Wind onto the mouth",
         FieldId::Species => "Wood",
         FieldId::Moisture => "Moisture (wet basis)",
         FieldId::Charge => "Charge",
@@ -86,6 +87,9 @@ pub const fn help(id: FieldId) -> &'static str {
             "Temperature of the room with the heater, and of its masonry before the fire."
         }
         FieldId::HeatLoss => "Heat that the house loses per degree between inside and outside.",
+        FieldId::WindPressure => {
+            "Pressure by which wind falls onto the mouth: 0 where it stands free above the roof; after EN 13384-1 (from memory) 25 Pa inland and 40 Pa at the coast where it does not."
+        }
         FieldId::HouseSuction => {
             "Pressure by which the house itself and its fans pull against the chimney. Draft is judged with at least 4 Pa (0.016 in w.c.)."
         }
