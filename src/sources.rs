@@ -72,8 +72,10 @@ pub const PURE_GAS_TRANSPORT: Source = computed(
 /// Viscosity of a gas mixture.
 pub const WILKE_1950: Source = memory("Wilke, J. Chem. Phys. 18 (1950) 517-519");
 /// Thermal conductivity of a gas mixture.
-pub const MASON_SAXENA_1958: Source =
-    memory("Mason and Saxena, Phys. Fluids 1 (1958) 361-369, with Wassiljewa's form");
+pub const MASON_SAXENA_1958: Source = memory(
+    "Mason and Saxena, Phys. Fluids 1 (1958) 361-369, with Wassiljewa's form; factor 1 as \
+            in Poling, Prausnitz and O'Connell, The Properties of Gases and Liquids (2001)",
+);
 /// Saturation of water vapor, in the form of the chimney standard.
 pub const EN_13384_DEW_POINT: Source = memory("EN 13384-1, water dew point of the flue gas");
 /// Laminar flow and heat transfer in rectangular ducts.
