@@ -263,6 +263,10 @@ pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
      mean; ratings after EN 1443 (T400, T600) and, in North America, 1000 F (538 C), from memory",
 );
+/// Discharge of a sharp-edged opening.
+pub const DISCHARGE: Source = memory(
+    "sharp-edged orifice at high Reynolds numbers, 0.60 to 0.62; fluid mechanics textbooks",
+);
 /// Hottest face of a masonry heater.
 pub const ASTM_E1602_FACE: Source = seen(
     "ASTM E1602, definition of a masonry heater (encyclopedia copy): outer surface at most 110 C \

@@ -162,6 +162,8 @@ fn different() -> Design {
             roughness: 0.0025,
             reversal_coefficient: 2.9,
             turn_coefficient: 1.1,
+            bleed_area: 0.0,
+            bypass_area: 0.0,
         },
         shell: Shell {
             core_material: Material::Castable,
@@ -214,6 +216,8 @@ fn different_day() -> Design {
     design.fire.after_opening = 0.0012;
     design.shell.base_thickness = 0.22;
     design.site.wind_pressure = 12.0;
+    design.path.bleed_area = 0.0014;
+    design.path.bypass_area = 0.023;
     design
 }
 

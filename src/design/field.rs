@@ -91,6 +91,10 @@ pub enum FieldId {
     /// See `words` for its name.
     Turn,
     /// See `words` for its name.
+    Bleed,
+    /// See `words` for its name.
+    Bypass,
+    /// See `words` for its name.
     CoreMaterial,
     /// See `words` for its name.
     FacingMaterial,
@@ -288,7 +292,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 65] = [
+pub static FIELDS: [Field; 67] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -727,6 +731,30 @@ pub static FIELDS: [Field; 65] = [
         0.8..=1.8,
         0.1,
         path.turn_coefficient
+    ),
+    number!(
+        Bleed,
+        Path,
+        "path.bleed_m2",
+        "ab",
+        true,
+        Opening,
+        0.0..=0.02,
+        0.0..=0.003,
+        0.0001,
+        path.bleed_area
+    ),
+    number!(
+        Bypass,
+        Path,
+        "path.bypass_m2",
+        "ap",
+        true,
+        Opening,
+        0.0..=0.1,
+        0.0..=0.05,
+        0.0005,
+        path.bypass_area
     ),
     choice!(
         CoreMaterial,

@@ -138,6 +138,10 @@ pub struct SmokePath {
     pub reversal_coefficient: f64,
     /// Loss coefficient of a turn of 90 degrees (–).
     pub turn_coefficient: f64,
+    /// Slot from the top of the firebox to the connector, always open (m2).
+    pub bleed_area: f64,
+    /// Damper from the firebox to the connector that is opened to light a cold heater (m2).
+    pub bypass_area: f64,
 }
 
 /// Sizes of one run where they differ from the rest.
@@ -488,6 +492,8 @@ impl Design {
                 roughness: 0.003,
                 reversal_coefficient: 3.0,
                 turn_coefficient: 1.2,
+                bleed_area: 0.0,
+                bypass_area: 0.0,
             },
             shell: Shell {
                 core_material: Material::Fireclay,

@@ -24,6 +24,8 @@ pub(super) const fn question(id: FieldId) -> Question {
         | FieldId::PathRoughness
         | FieldId::Reversal
         | FieldId::Turn
+        | FieldId::Bleed
+        | FieldId::Bypass
         | FieldId::MouthHeight
         | FieldId::FlueWidth
         | FieldId::FlueDepth

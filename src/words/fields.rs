@@ -46,6 +46,8 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::PathRoughness => "Roughness of the runs",
         FieldId::Reversal => "Reversal loss",
         FieldId::Turn => "Turn loss",
+        FieldId::Bleed => "Bleed slot",
+        FieldId::Bypass => "Bypass damper",
         FieldId::CoreMaterial => "Core material",
         FieldId::CoreThickness => "Core thickness",
         FieldId::Gap => "Gap",
@@ -149,6 +151,12 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::Turn => {
             "How much a turn of 90 degrees holds back: a number of times the push of the moving gas."
+        }
+        FieldId::Bleed => {
+            "Slot from the top of the firebox to the connector that lets gas out of the way even with all runs cold: about 1 cm² per kilogram of charge, and some 3 points of the heat."
+        }
+        FieldId::Bypass => {
+            "Opening from the firebox to the connector that is opened to light a cold heater and shut when it draws."
         }
         FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
         FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",

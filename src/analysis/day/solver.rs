@@ -365,6 +365,7 @@ impl<'a> Solver<'a> {
         let flue = self.flue(old, step, (instant, runs_outlet));
         let flow = Flow {
             stream: &instant.stream,
+            runs_stream: &instant.stream,
             path: self.path,
             firebox_temperature: firebox.temperature,
             passages: &passages,
