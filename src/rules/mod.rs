@@ -9,6 +9,7 @@ mod firebox;
 mod gas;
 mod inputs;
 
+pub use draft::{Condition, Start, conditions};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 
 use crate::analysis::Analysis;

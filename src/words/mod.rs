@@ -2,6 +2,8 @@
 //!
 //! Nothing is decided here. Every match is exhaustive, so a missing text does not compile.
 
+pub mod conditions;
+pub mod day;
 mod fields;
 mod findings;
 pub mod report;
