@@ -156,7 +156,8 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
             return Outcome::Unreadable;
         }
     };
-    let findings = judge(&design, &analysis, Some(&DayFigures::from(&day)));
+    let figures = DayFigures::new(&day.first_fire, &day.periodic);
+    let findings = judge(&design, &analysis, Some(&figures));
     let said = match form {
         Form::Json => json(&design, (&analysis, &day), &findings, system),
         Form::Text => say(&text(file, (&analysis, &day), &findings, system)),

@@ -14,7 +14,7 @@ pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 
 use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
-use crate::analysis::day::{Day as FiringDay, FacePlace};
+use crate::analysis::day::{DayState, FacePlace};
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::sources::Source;
@@ -224,15 +224,15 @@ pub struct DayFigures {
     pub hottest_place: FacePlace,
 }
 
-impl From<&FiringDay> for DayFigures {
-    fn from(day: &FiringDay) -> Self {
-        let FiringDay { first_fire, periodic, .. } = day;
+impl DayFigures {
+    /// What is judged of the first firing from cold and of the day that repeats.
+    pub fn new(first: &DayState, repeating: &DayState) -> Self {
         Self {
-            first_mean: first_fire.burn_mean.chimney_inlet,
-            repeating_mean: periodic.burn_mean.chimney_inlet,
-            smoke_back: first_fire.draft.smoke_back_s.max(periodic.draft.smoke_back_s),
-            hottest_face: periodic.peak.surface.temperature,
-            hottest_place: periodic.peak.surface_place,
+            first_mean: first.burn_mean.chimney_inlet,
+            repeating_mean: repeating.burn_mean.chimney_inlet,
+            smoke_back: first.draft.smoke_back_s.max(repeating.draft.smoke_back_s),
+            hottest_face: repeating.peak.surface.temperature,
+            hottest_place: repeating.peak.surface_place,
         }
     }
 }

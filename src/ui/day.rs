@@ -8,13 +8,13 @@ mod schedule;
 use super::dom::{Tag, button, tag};
 use super::labor::{Heard, Job, Wanted, drive};
 use super::strip::Order;
-use super::workspace::Workspace;
+use super::workspace::{Workspace, same_but_name};
 use super::{Theme, texts};
 use leptos::prelude::*;
 use longsmoke::analysis::Failure;
 use longsmoke::analysis::day::DayState;
-use longsmoke::design::Design;
 use longsmoke::drawing::day::span;
+use longsmoke::rules::DayFigures;
 use longsmoke::study::day::{First, Part};
 use longsmoke::units::System;
 use longsmoke::words;
@@ -71,6 +71,7 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
         which: RwSignal::new(Which::Repeating),
         minutes: RwSignal::new(half_burned.round()),
     };
+    Effect::new(move |_| work.tell_workspace());
     let state = tag("p")
         .class("help state")
         .attr("role", "status")
@@ -86,12 +87,6 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
         .child(switch(work))
         .child(state)
         .child(body(work, theme))
-}
-
-fn same_but_name(one: &Design, other: &Design) -> bool {
-    let mut one = one.clone();
-    one.name.clone_from(&other.name);
-    one == *other
 }
 
 fn switch(work: Work) -> Tag {
@@ -138,6 +133,20 @@ impl Work {
                 }
             }
         })
+    }
+
+    /// Lets the findings know the day, once both of its parts are those of the present design.
+    fn tell_workspace(self) {
+        let Wanted { generation, design } = self.wanted.get();
+        let figures = self.found.with(|found| {
+            let (of, first) = found.first.as_ref()?;
+            let (and, repeating) = found.repeating.as_ref()?;
+            (*of == generation && *and == generation)
+                .then(|| DayFigures::new(&first.state, repeating))
+        });
+        if let Some(figures) = figures {
+            self.workspace.day.set(Some((design, figures)));
+        }
     }
 
     /// Time of the cursor within what is shown (s).

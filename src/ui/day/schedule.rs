@@ -12,11 +12,11 @@ pub fn schedule(work: Work) -> Tag {
 }
 
 fn group(group: FigureGroup) -> Tag {
-    let figures = tag("dl").children(group.figures.into_iter().map(line));
+    let figures = tag("dl").children(group.figures.iter().map(line));
     tag("div").child(tag("h3").text(group.title)).child(figures)
 }
 
-fn line(figure: DayFigure) -> Tag {
+fn line(figure: &DayFigure) -> Tag {
     let value =
         tag("dd").attr("data-testid", &format!("day-{}", figure.id)).text(&figure.value);
     let line = tag("div").child(tag("dt").text(figure.name)).child(value);
