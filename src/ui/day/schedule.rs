@@ -7,11 +7,11 @@ use longsmoke::words::day::{DayFigure, FigureGroup, figures};
 pub fn schedule(work: Work) -> Tag {
     tag("div").class("schedule").live(move |list| {
         let groups = work.read(figures);
-        list.children(groups.into_iter().flatten().map(group))
+        list.children(groups.iter().flatten().map(group))
     })
 }
 
-fn group(group: FigureGroup) -> Tag {
+fn group(group: &FigureGroup) -> Tag {
     let figures = tag("dl").children(group.figures.iter().map(line));
     tag("div").child(tag("h3").text(group.title)).child(figures)
 }
