@@ -1,4 +1,5 @@
-// Timings in the browser, of the built page: from a step of a slider to the figures painted.
+// Timings in the browser, of the built page: from a step of a slider to the figures painted, as
+// the machine is and with its processor slowed four times; and the program alone, in a worker.
 // Medians and 95th percentiles, for people to read.
 //
 //   node tools/bench.mjs [--quick]
@@ -6,8 +7,57 @@ import { DesignerPage } from '../e2e/page.mjs';
 import { launchChromium } from './chromium.mjs';
 import { serve } from './serve.mjs';
 
-const STEPS = process.argv.includes('--quick') ? 10 : 60;
+const quick = process.argv.includes('--quick');
+const STEPS = quick ? 10 : 60;
+const STRIPS = quick ? 3 : 15;
+/** Analyses in a strip: ten numbers of runs, each as stated and with the air open. */
+const ANALYSES = 20;
+
 const at = (sorted, share) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+const say = (what, times) => {
+  const sorted = times.sort((a, b) => a - b);
+  console.log(`${what}: median ${at(sorted, 0.5).toFixed(2)} ms, p95 ${at(sorted, 0.95).toFixed(2)} ms`);
+};
+
+/** Moves a slider and takes the time until the browser has painted what follows. */
+const slide = async (slider, count) => {
+  const painted = () => new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done));
+  });
+  const times = [];
+  for (let step = 0; step < count; step += 1) {
+    const low = Number(slider.min);
+    slider.value = String(low + ((Number(slider.max) - low) * (10 + (step % 30))) / 50);
+    await new Promise((done) => { setTimeout(done, 40); });
+    const start = performance.now();
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    await painted();
+    times.push(performance.now() - start);
+  }
+  return times;
+};
+
+/** Orders strips from a worker of their own and takes the time from order to last answer. */
+const compare = async ({ count, design }) => {
+  const worker = globalThis.longsmokeWorker();
+  const strip = (generation) => new Promise((done) => {
+    let columns = 0;
+    worker.onmessage = (event) => {
+      if (String(event.data).startsWith(`${generation} `)) columns += 1;
+      if (columns === 10) done();
+    };
+    worker.postMessage(JSON.stringify({ job: 'strip', generation, design }));
+  });
+  const times = [];
+  for (let generation = 1; generation <= count + 1; generation += 1) {
+    const start = performance.now();
+    await strip(generation);
+    // The first one loads the program.
+    if (generation > 1) times.push(performance.now() - start);
+  }
+  worker.terminate();
+  return times;
+};
 
 const server = await serve({ folder: 'dist' });
 const browser = await launchChromium();
@@ -15,24 +65,14 @@ try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, locale: 'en-US' });
   await new DesignerPage(page, server.url).open();
   const runLength = page.getByRole('slider', { name: 'Run length' });
-  const steps = await runLength.evaluate(async (slider, count) => {
-    const painted = () => new Promise((done) => {
-      requestAnimationFrame(() => setTimeout(done));
-    });
-    const times = [];
-    for (let step = 0; step < count; step += 1) {
-      const low = Number(slider.min);
-      slider.value = String(low + ((Number(slider.max) - low) * (10 + (step % 30))) / 50);
-      await new Promise((done) => { setTimeout(done, 40); });
-      const start = performance.now();
-      slider.dispatchEvent(new Event('input', { bubbles: true }));
-      await painted();
-      times.push(performance.now() - start);
-    }
-    return times;
-  }, STEPS);
-  const sorted = steps.sort((a, b) => a - b);
-  console.log(`input to figures painted: median ${at(sorted, 0.5).toFixed(1)} ms, p95 ${at(sorted, 0.95).toFixed(1)} ms`);
+  say('input to figures painted', await runLength.evaluate(slide, STEPS));
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+  say('the same, processor slowed 4 times', await runLength.evaluate(slide, STEPS));
+  await session.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+  const design = JSON.stringify({ heater_design_version: 1 });
+  const strips = await page.evaluate(compare, { count: STRIPS, design });
+  say('one analysis with findings, in the worker', strips.map((time) => time / ANALYSES));
 } finally {
   await browser.close();
   await server.close();
