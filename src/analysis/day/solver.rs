@@ -6,7 +6,7 @@
 //! go on until no surface moves.
 
 use super::body::{Body, End, Strip, Zone, outdoor_length};
-use super::layers::{Conductances, Fluxes, Response};
+use super::layers::{Conductances, Fluxes, Reduced, Response};
 use super::{Setup, Without};
 use crate::analysis::Failure;
 use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
@@ -133,6 +133,7 @@ pub struct Solver<'a> {
     pressure: f64,
     faces: Vec<Faces>,
     conductances: Vec<Conductances>,
+    reduced: Vec<Reduced>,
     memories: Vec<CellMemory>,
     /// Node temperatures at the end of the step, and those of the sweep before.
     new: Vec<f64>,
@@ -201,6 +202,7 @@ impl<'a> Solver<'a> {
             pressure: crate::analysis::pressure(design),
             faces: faces.collect(),
             conductances: vec![Conductances::default(); body.walls.len()],
+            reduced: vec![Reduced::default(); body.walls.len()],
             memories: vec![
                 CellMemory::default();
                 cells + 1 + body.indoors.len() + body.outdoors.len()
@@ -262,18 +264,19 @@ impl<'a> Solver<'a> {
             self.setup.after_flow.is_none()
         };
         self.drive = Drive::default();
+        self.prepare(state, step);
         for sweep in 0..MOST_SWEEPS {
             let instant = self.instant(share);
-            self.prepare();
             let before = self.faces.clone();
-            let (rates, ledger) = self.sweep(state, step, &instant)?;
-            self.advance(state, step);
+            let (rates, ledger) = self.sweep(&instant)?;
+            self.advance();
             let moved = self.moved(&before);
             // Close to a stall the trickle through a heater that cools has no firm value, nor
             // does it carry heat that counts.
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
             let steady = !driven || trickle || self.drive(&instant, &ledger);
-            if moved < TOLERANCE && steady {
+            let same = self.renew(state, step);
+            if moved < TOLERANCE && steady && same {
                 std::mem::swap(state, &mut self.new);
                 return Ok(rates);
             }
@@ -341,27 +344,41 @@ impl<'a> Solver<'a> {
         there || (imbalance < 0.0 && instant.air_flow < 1.01 * LEAST_FLOW)
     }
 
-    /// Conductances at the temperatures of the sweep before.
-    fn prepare(&mut self) {
-        let Self { body, conductances, new, air, .. } = self;
-        for (wall, now) in body.walls.iter().zip(conductances) {
-            if let Some(nodes) = new.get(wall.nodes.clone()) {
-                wall.layers.conductances(nodes, &|t| air.conductivity(t), now);
+    /// Reduces all walls for a step, at the temperatures of its beginning.
+    fn prepare(&mut self, old: &[f64], step: f64) {
+        let Self { body, conductances, reduced, air, .. } = self;
+        for ((wall, now), reduced) in body.walls.iter().zip(conductances).zip(reduced) {
+            if let Some(old) = old.get(wall.nodes.clone()) {
+                wall.layers.conductances(old, &|t| air.conductivity(t), now);
+                wall.layers.reduce(old, step, now, reduced);
             }
         }
     }
 
+    /// Brings conductances to the present temperatures; whether all were so already.
+    fn renew(&mut self, old: &[f64], step: f64) -> bool {
+        let Self { body, conductances, reduced, new, air, .. } = self;
+        let mut same = true;
+        for ((wall, now), reduced) in body.walls.iter().zip(conductances).zip(reduced) {
+            let (Some(old), Some(new)) =
+                (old.get(wall.nodes.clone()), new.get(wall.nodes.clone()))
+            else {
+                continue;
+            };
+            if wall.layers.conductances(new, &|t| air.conductivity(t), now) {
+                wall.layers.reduce(old, step, now, reduced);
+                same = false;
+            }
+        }
+        same
+    }
+
     /// Gas from the firebox to the mouth, once.
-    fn sweep(
-        &mut self,
-        old: &[f64],
-        step: f64,
-        instant: &Instant,
-    ) -> Result<(Rates, Ledger), Failure> {
-        let firebox = self.firebox(old, step, instant)?;
-        let passages = self.runs(old, step, (instant, firebox.temperature));
+    fn sweep(&mut self, instant: &Instant) -> Result<(Rates, Ledger), Failure> {
+        let firebox = self.firebox(instant)?;
+        let passages = self.runs(instant, firebox.temperature);
         let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
-        let flue = self.flue(old, step, (instant, runs_outlet));
+        let flue = self.flue(instant, runs_outlet);
         let flow = Flow {
             stream: &instant.stream,
             path: self.path,
@@ -396,14 +413,12 @@ impl<'a> Solver<'a> {
     }
 
     /// How a face answers a flux within the step.
-    fn response(&self, old: &[f64], step: f64, (wall, end): (usize, End)) -> Option<Response> {
-        let placed = self.body.walls.get(wall)?;
-        let old = old.get(placed.nodes.clone())?;
-        let now = self.conductances.get(wall)?;
+    fn response(&self, wall: usize, end: End) -> Option<Response> {
         let faces = self.faces.get(wall)?;
+        let reduced = self.reduced.get(wall)?;
         Some(match end {
-            End::Inner => placed.layers.inner_response(old, step, now, faces.outer.flux),
-            End::Outer => placed.layers.outer_response(old, step, now, faces.inner.flux),
+            End::Inner => reduced.inner_response(faces.outer.flux),
+            End::Outer => reduced.outer_response(faces.inner.flux),
         })
     }
 
@@ -431,12 +446,7 @@ impl<'a> Solver<'a> {
         emissivity / (2.0 - emissivity)
     }
 
-    fn firebox(
-        &mut self,
-        old: &[f64],
-        step: f64,
-        instant: &Instant,
-    ) -> Result<Firebox, Failure> {
+    fn firebox(&mut self, instant: &Instant) -> Result<Firebox, Failure> {
         let room = self.design.site.room_temperature;
         let flame = if instant.burning { self.design.firebox.flame_emissivity } else { 0.0 };
         let area: f64 = self.body.firebox.iter().map(|part| part.area).sum();
@@ -453,7 +463,7 @@ impl<'a> Solver<'a> {
         let mut bounds = (room, instant.hottest);
         let mut sinks = Vec::with_capacity(self.body.firebox.len());
         for part in &self.body.firebox {
-            let Some(response) = self.response(old, step, (part.wall, End::Inner)) else {
+            let Some(response) = self.response(part.wall, End::Inner) else {
                 continue;
             };
             let surface = self.surface(part.wall, End::Inner);
@@ -478,12 +488,7 @@ impl<'a> Solver<'a> {
         Ok(firebox)
     }
 
-    fn runs(
-        &mut self,
-        old: &[f64],
-        step: f64,
-        (instant, inlet): (&Instant, f64),
-    ) -> Vec<Passage> {
+    fn runs(&mut self, instant: &Instant, inlet: f64) -> Vec<Passage> {
         let body = self.body;
         let path = self.path;
         let mut inlet = inlet;
@@ -504,7 +509,7 @@ impl<'a> Solver<'a> {
             let length = segment.length / f64::from(cells);
             for (index, strips) in run.cells.iter().enumerate() {
                 let memory = self.memories.get(first + index).copied().unwrap_or_default();
-                let sinks = self.strips(old, step, (strips, &run.views), memory.absorptivity);
+                let sinks = self.strips(strips, &run.views, memory.absorptivity);
                 let at = (&place, length, first + index);
                 self.cell(at, &sinks, &mut gathering, |index| {
                     strips.get(index).map(|strip| (strip.wall, strip.end))
@@ -521,9 +526,8 @@ impl<'a> Solver<'a> {
     /// Strips of a cell with what they receive from one another.
     fn strips(
         &self,
-        old: &[f64],
-        step: f64,
-        (strips, views): (&[Strip], &[[f64; 4]; 4]),
+        strips: &[Strip],
+        views: &[[f64; 4]; 4],
         absorptivity: f64,
     ) -> Vec<Sink> {
         let mut glow = [0.0; 4];
@@ -541,7 +545,7 @@ impl<'a> Solver<'a> {
         let arriving = views.map(|row| row.iter().zip(glow).map(|(view, e)| view * e).sum());
         let emission = (1.0 - absorptivity) * self.wall_exchange();
         let sink = |strip: &Strip| {
-            let response = self.response(old, step, (strip.wall, strip.end))?;
+            let response = self.response(strip.wall, strip.end)?;
             let girth = strip.girth();
             let seen: f64 =
                 strip.sides.iter().zip(arriving).map(|(side, e): (_, f64)| side * e).sum();
@@ -576,7 +580,7 @@ impl<'a> Solver<'a> {
     }
 
     /// Connector and chimney.
-    fn flue(&mut self, old: &[f64], step: f64, (instant, inlet): (&Instant, f64)) -> Flue {
+    fn flue(&mut self, instant: &Instant, inlet: f64) -> Flue {
         let body = self.body;
         let stream = &instant.stream;
         let mut index: usize = body.runs.iter().map(|run| run.cells.len()).sum();
@@ -597,7 +601,7 @@ impl<'a> Solver<'a> {
             let place = Stretch::new(stream, &channel);
             let mut gathering = Gathering::new(&place, cells, gas);
             for wall in walls {
-                let response = self.response(old, step, (*wall, End::Inner));
+                let response = self.response(*wall, End::Inner);
                 last = response.map(|r| r.sink(body.flue_girth)).into_iter().collect();
                 let at = (&place, length, index);
                 self.cell(at, &last, &mut gathering, |_| Some((*wall, End::Inner)));
@@ -614,16 +618,13 @@ impl<'a> Solver<'a> {
     }
 
     /// Node temperatures from the fluxes of the sweep.
-    fn advance(&mut self, old: &[f64], step: f64) {
-        let Self { body, conductances, faces, new, .. } = self;
-        for ((wall, now), faces) in body.walls.iter().zip(conductances).zip(faces) {
-            let fluxes = Fluxes { inner: faces.inner.flux, outer: faces.outer.flux };
-            let (Some(old), Some(new)) =
-                (old.get(wall.nodes.clone()), new.get_mut(wall.nodes.clone()))
-            else {
-                continue;
-            };
-            wall.layers.advance(old, step, (now, fluxes), new);
+    fn advance(&mut self) {
+        let Self { body, reduced, faces, new, .. } = self;
+        for ((wall, reduced), faces) in body.walls.iter().zip(reduced).zip(faces) {
+            if let Some(new) = new.get_mut(wall.nodes.clone()) {
+                let fluxes = Fluxes { inner: faces.inner.flux, outer: faces.outer.flux };
+                reduced.advance(fluxes, new);
+            }
         }
     }
 
