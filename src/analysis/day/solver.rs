@@ -13,7 +13,7 @@ use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
 use crate::analysis::conditions::Weather;
 use crate::analysis::draft::{Flow, Ledger, ledger};
 use crate::analysis::fire::{
-    Burn, Feed, Firebox, GLASS_EXCHANGE, balance, black, through_glass,
+    Burn, Feed, Firebox, GLASS_EXCHANGE, Within, balance, black, through_glass,
 };
 use crate::analysis::march::{
     Channel, Gathering, Memory, Passage, Sink, Stream, Stretch, Touch, wall_at,
@@ -93,20 +93,15 @@ pub struct Rates {
     pub margin: f64,
 }
 
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Face {
-    surface: f64,
-    flux: f64,
-}
-
+/// Both faces of a wall.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Faces {
-    inner: Face,
-    outer: Face,
+    inner: Touch,
+    outer: Touch,
 }
 
 impl Faces {
-    const fn get(&self, end: End) -> Face {
+    const fn get(&self, end: End) -> Touch {
         match end {
             End::Inner => self.inner,
             End::Outer => self.outer,
@@ -140,6 +135,8 @@ pub struct Solver<'a> {
     /// Air that the draft drives (kg/s).
     flow: f64,
     drive: Drive,
+    /// Of the sweep before (K).
+    firebox_temperature: f64,
 }
 
 /// Search for the flow at which draft and losses balance, from sweep to sweep, on logarithms: of
@@ -188,7 +185,7 @@ impl<'a> Solver<'a> {
     /// Prepares a heater; faces start at the temperatures of the start from cold.
     pub fn new(design: &'a Design, path: &'a Path, body: &'a Body, setup: &'a Setup) -> Self {
         let faces = body.walls.iter().map(|wall| {
-            let face = Face { surface: wall.start, flux: 0.0 };
+            let face = Touch { surface: wall.start, flux: 0.0 };
             Faces { inner: face, outer: face }
         });
         let cells: usize = body.runs.iter().map(|run| run.cells.len()).sum();
@@ -210,6 +207,7 @@ impl<'a> Solver<'a> {
             new: Vec::new(),
             flow: 0.0,
             drive: Drive::default(),
+            firebox_temperature: design.site.room_temperature,
         }
     }
 
@@ -422,16 +420,19 @@ impl<'a> Solver<'a> {
         })
     }
 
+    fn touch(&self, wall: usize, end: End) -> Touch {
+        self.faces.get(wall).map_or_else(Touch::default, |faces| faces.get(end))
+    }
+
     fn surface(&self, wall: usize, end: End) -> f64 {
-        self.faces.get(wall).map_or(0.0, |faces| faces.get(end).surface)
+        self.touch(wall, end).surface
     }
 
     fn set(&mut self, wall: usize, end: End, touch: Touch) {
-        let face = Face { surface: touch.surface, flux: touch.flux };
         if let Some(faces) = self.faces.get_mut(wall) {
             match end {
-                End::Inner => faces.inner = face,
-                End::Outer => faces.outer = face,
+                End::Inner => faces.inner = touch,
+                End::Outer => faces.outer = touch,
             }
         }
     }
@@ -471,7 +472,8 @@ impl<'a> Solver<'a> {
             bounds.1 = bounds.1.max(response.base).max(surface);
             sinks.push(Sink { received, emission, ..response.sink(part.area) });
         }
-        let mut touches = vec![Touch::default(); sinks.len()];
+        let before = self.body.firebox.iter().map(|part| self.touch(part.wall, End::Inner));
+        let mut touches: Vec<Touch> = before.collect();
         let feed = Feed {
             gas: &instant.stream.gas,
             mass_flow: instant.stream.mass_flow,
@@ -479,8 +481,11 @@ impl<'a> Solver<'a> {
             flame_emissivity: flame,
             glass_exchange: if instant.burning { exchange } else { 0.0 },
         };
-        let bracket = (bounds.0 - SLACK, bounds.1 + SLACK);
-        let mut firebox = balance(self.design, &feed, &sinks, bracket, &mut touches)?;
+        let (coolest, hottest) = (bounds.0 - SLACK, bounds.1 + SLACK);
+        let start = self.firebox_temperature.clamp(coolest, hottest);
+        let within = Within { coolest, hottest, start };
+        let mut firebox = balance(self.design, &feed, &sinks, within, &mut touches)?;
+        self.firebox_temperature = firebox.temperature;
         firebox.glass_heat += window;
         for (part, touch) in self.body.firebox.iter().zip(touches) {
             self.set(part.wall, End::Inner, touch);
@@ -564,7 +569,8 @@ impl<'a> Solver<'a> {
         wall: impl Fn(usize) -> Option<(usize, End)>,
     ) {
         let mut memory = self.memories.get(index).copied().unwrap_or_default();
-        let mut touches = vec![Touch::default(); sinks.len()];
+        let face = |index| wall(index).map(|(wall, end)| self.touch(wall, end));
+        let mut touches: Vec<Touch> = (0..sinks.len()).filter_map(face).collect();
         let cell =
             place.cell(sinks, (gathering.gas(), length), &mut memory.march, &mut touches);
         memory.absorptivity = cell.absorptivity;
