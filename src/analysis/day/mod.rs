@@ -188,12 +188,14 @@ pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
     let weights = weights(&solver);
     let fixed = fixed_point(start, &weights, PERIODIC_TOLERANCE, |state| {
         let mut state = state.to_vec();
+        solver.begin_period();
         for step in &plan {
             advance(&mut solver, &curve, step, &mut state, None)?;
         }
         Ok(state)
     })?;
     let mut state = fixed.state;
+    solver.begin_period();
     let periodic = recorded(&mut solver, &curve, &plan, &mut state)?;
     let day = Day {
         first_fire: finished(design, first, (SECONDS_PER_DAY, 1)),

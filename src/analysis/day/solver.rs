@@ -101,6 +101,18 @@ struct Faces {
 }
 
 impl Faces {
+    /// These with the change from one to another of their earlier values.
+    fn moved(self, from: Self, to: Self) -> Self {
+        let moved = |face: Touch, from: Touch, to: Touch| Touch {
+            surface: face.surface + to.surface - from.surface,
+            flux: face.flux + to.flux - from.flux,
+        };
+        Self {
+            inner: moved(self.inner, from.inner, to.inner),
+            outer: moved(self.outer, from.outer, to.outer),
+        }
+    }
+
     const fn get(&self, end: End) -> Touch {
         match end {
             End::Inner => self.inner,
@@ -116,6 +128,58 @@ struct CellMemory {
     absorptivity: f64,
 }
 
+/// What a stage found.
+#[derive(Clone, Debug, Default)]
+struct Found {
+    faces: Vec<Faces>,
+    /// Air that the draft drives (kg/s).
+    flow: f64,
+}
+
+/// What was found at each stage of a period, as a start for the same stage of the next one.
+#[derive(Clone, Debug, Default)]
+struct Trace {
+    stages: Vec<Found>,
+    /// The stage that comes next.
+    next: usize,
+    /// At the stage just done, in the period before.
+    before: Option<Found>,
+}
+
+impl Trace {
+    fn rewind(&mut self) {
+        self.next = 0;
+        self.before = None;
+    }
+
+    /// Moves what was found just now to where it was at this stage in the period before, and as
+    /// much farther as it was off at the stage just done.
+    fn start(&self, faces: &mut [Faces], flow: &mut f64) {
+        let Some(then) = self.stages.get(self.next) else { return };
+        let Some(before) = &self.before else {
+            faces.copy_from_slice(&then.faces);
+            *flow = then.flow;
+            return;
+        };
+        for ((face, before), then) in faces.iter_mut().zip(&before.faces).zip(&then.faces) {
+            *face = face.moved(*before, *then);
+        }
+        if before.flow > 0.0 {
+            *flow *= then.flow / before.flow;
+        }
+    }
+
+    fn keep(&mut self, faces: &[Faces], flow: f64) {
+        let found = Found { faces: faces.to_vec(), flow };
+        if let Some(stage) = self.stages.get_mut(self.next) {
+            self.before = Some(std::mem::replace(stage, found));
+        } else {
+            self.stages.push(found);
+        }
+        self.next += 1;
+    }
+}
+
 /// Steps a heater through time.
 pub struct Solver<'a> {
     design: &'a Design,
@@ -127,11 +191,14 @@ pub struct Solver<'a> {
     air: Gas,
     pressure: f64,
     faces: Vec<Faces>,
+    trace: Option<Trace>,
     conductances: Vec<Conductances>,
     reduced: Vec<Reduced>,
     memories: Vec<CellMemory>,
-    /// Node temperatures at the end of the step, and those of the sweep before.
+    /// Node temperatures at the end of the step.
     new: Vec<f64>,
+    /// How fast they changed in the step before (K/s).
+    rates: Vec<f64>,
     /// Air that the draft drives (kg/s).
     flow: f64,
     drive: Drive,
@@ -198,6 +265,7 @@ impl<'a> Solver<'a> {
             air: Gas::new(DRY_AIR),
             pressure: crate::analysis::pressure(design),
             faces: faces.collect(),
+            trace: None,
             conductances: vec![Conductances::default(); body.walls.len()],
             reduced: vec![Reduced::default(); body.walls.len()],
             memories: vec![
@@ -205,6 +273,7 @@ impl<'a> Solver<'a> {
                 cells + 1 + body.indoors.len() + body.outdoors.len()
             ],
             new: Vec::new(),
+            rates: vec![0.0; body.nodes],
             flow: 0.0,
             drive: Drive::default(),
             firebox_temperature: design.site.room_temperature,
@@ -242,6 +311,12 @@ impl<'a> Solver<'a> {
         temperatures
     }
 
+    /// Begins a period that has the same stages as the one before: each starts from what it found
+    /// then.
+    pub fn begin_period(&mut self) {
+        self.trace.get_or_insert_default().rewind();
+    }
+
     /// Makes a step of the implicit method; the temperatures become those of its end.
     ///
     /// * `share` (–): rate of burning over its mean; 0 without fire.
@@ -255,13 +330,15 @@ impl<'a> Solver<'a> {
         step: f64,
         share: f64,
     ) -> Result<Rates, Failure> {
-        self.new.clone_from(state);
         let driven = if share > 0.0 {
             self.design.fire.air == AirControl::Draft
         } else {
             self.setup.after_flow.is_none()
         };
         self.drive = Drive::default();
+        if let Some(trace) = &self.trace {
+            trace.start(&mut self.faces, &mut self.flow);
+        }
         self.prepare(state, step);
         for sweep in 0..MOST_SWEEPS {
             let instant = self.instant(share);
@@ -275,7 +352,10 @@ impl<'a> Solver<'a> {
             let steady = !driven || trickle || self.drive(&instant, &ledger);
             let same = self.renew(state, step);
             if moved < TOLERANCE && steady && same {
-                std::mem::swap(state, &mut self.new);
+                self.finish(state, step);
+                if let Some(trace) = &mut self.trace {
+                    trace.keep(&self.faces, self.flow);
+                }
                 return Ok(rates);
             }
         }
@@ -342,15 +422,29 @@ impl<'a> Solver<'a> {
         there || (imbalance < 0.0 && instant.air_flow < 1.01 * LEAST_FLOW)
     }
 
-    /// Reduces all walls for a step, at the temperatures of its beginning.
+    /// Reduces all walls for a step, with conductances at the temperatures to which the step
+    /// before leads.
     fn prepare(&mut self, old: &[f64], step: f64) {
-        let Self { body, conductances, reduced, air, .. } = self;
+        let Self { body, conductances, reduced, new, rates, air, .. } = self;
+        new.clear();
+        new.extend(old.iter().zip(rates).map(|(old, rate)| old + step * *rate));
         for ((wall, now), reduced) in body.walls.iter().zip(conductances).zip(reduced) {
-            if let Some(old) = old.get(wall.nodes.clone()) {
-                wall.layers.conductances(old, &|t| air.conductivity(t), now);
-                wall.layers.reduce(old, step, now, reduced);
-            }
+            let (Some(old), Some(new)) =
+                (old.get(wall.nodes.clone()), new.get(wall.nodes.clone()))
+            else {
+                continue;
+            };
+            wall.layers.conductances(new, &|t| air.conductivity(t), now);
+            wall.layers.reduce(old, step, now, reduced);
         }
+    }
+
+    /// Makes the temperatures those of the end of the step.
+    fn finish(&mut self, state: &mut Vec<f64>, step: f64) {
+        for ((rate, new), old) in self.rates.iter_mut().zip(&self.new).zip(&*state) {
+            *rate = (new - old) / step;
+        }
+        std::mem::swap(state, &mut self.new);
     }
 
     /// Brings conductances to the present temperatures; whether all were so already.
