@@ -38,8 +38,5 @@ fn report(name: &str, design: &Design, samples: usize) -> std::io::Result<()> {
     times.sort_unstable();
     let at = |place: usize| times.get(place).map_or(0.0, |time| time.as_secs_f64() * 1e3);
     let (median, fastest, slowest) = (at(samples / 2), at(0), at(samples - 1));
-    writeln!(
-        std::io::stdout(),
-        "{name:<28}{median:>8.1} ms   ({fastest:.1} to {slowest:.1})"
-    )
+    writeln!(std::io::stdout(), "{name:<28}{median:>8.1} ms   ({fastest:.1} to {slowest:.1})")
 }

@@ -478,8 +478,7 @@ pub struct Exchange {
 
 /// Rounds of Newton's method for a surface; two are usual.
 const MOST_ROUNDS: u32 = 20;
-/// Last step of that method (K). What remains goes with its square; where gas and wall are as
-/// warm as each other the flux has a small step, and no move across it is to unsettle a day.
+/// Last step of that method (K); what remains goes with its square.
 const SURFACE_TOLERANCE: f64 = 5e-3;
 
 impl Exchange {
@@ -493,7 +492,7 @@ impl Exchange {
             self.gas_temperature,
             surface,
         );
-        if flux * (self.gas_temperature - surface) < 0.0 { 0.0 } else { flux }
+        if flux * (self.gas_temperature - surface) <= 0.0 { 0.0 } else { flux }
     }
 
     /// Flux from the gas into a wall whose surface has a temperature (W/m2).
@@ -526,16 +525,29 @@ impl Exchange {
     /// Surface temperature at which the net flux into the wall equals what it takes up (K).
     ///
     /// Newton's method on `base + resistance flux(T) - T`, which falls everywhere, from what the
-    /// surface was before; 0 K stands for not known.
+    /// surface was before; 0 K stands for not known. At the temperature of the gas the function
+    /// has a step where emissivity and absorptivity were reckoned elsewhere, see
+    /// [`Self::radiation`]: the surface lies on the step, or all of the search on one side of it.
     pub fn surface(&self, sink: &Sink, before: f64) -> f64 {
         let Sink { base, resistance, .. } = *sink;
-        let mut surface =
-            if before > 0.0 { before } else { base.max(0.5 * (base + self.gas_temperature)) };
+        let gas = self.gas_temperature;
+        let Self { gas_emissivity, gas_absorptivity, .. } = *self;
+        let top = gas_to_wall(self.wall_emissivity, gas_emissivity, gas_absorptivity, gas, gas);
+        let at_gas = |flux: f64| base + resistance * (flux + sink.from_walls(gas)) - gas;
+        let (low, high) = if at_gas(top.max(0.0)) < 0.0 {
+            (f64::MIN, gas)
+        } else if at_gas(top.min(0.0)) > 0.0 {
+            (gas, f64::MAX)
+        } else {
+            return gas;
+        };
+        let start = if before > 0.0 { before } else { base.max(0.5 * (base + gas)) };
+        let mut surface = start.clamp(low, high);
         for _ in 0..MOST_ROUNDS {
             let flux = self.flux(surface) + sink.from_walls(surface);
             let residual = base + resistance * flux - surface;
             let step = residual / (1.0 + resistance * self.restoring(sink, surface));
-            surface += step;
+            surface = (surface + step).clamp(low, high);
             if step.abs() < SURFACE_TOLERANCE {
                 break;
             }

@@ -45,8 +45,8 @@ pub fn emission_and_slope(
     let (surface, room) = (surface_temperature, room_temperature);
     let film = natural_film((surface - room).abs());
     let radiation = STEFAN_BOLTZMANN * emissivity;
-    let flux = radiation * (cube(surface) * surface - cube(room) * room)
-        + film * (surface - room);
+    let flux =
+        radiation * (cube(surface) * surface - cube(room) * room) + film * (surface - room);
     (flux, 4.0 * radiation * cube(surface) + 4.0 / 3.0 * film)
 }
 

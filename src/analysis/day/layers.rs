@@ -278,7 +278,8 @@ impl Layers {
         now: &mut Conductances,
     ) -> bool {
         let Some(gap) = &self.gap else { return false };
-        let [Some(one), Some(other)] = [gap.link, gap.link + 1].map(|node| temperatures.get(node))
+        let [Some(one), Some(other)] =
+            [gap.link, gap.link + 1].map(|node| temperatures.get(node))
         else {
             return false;
         };
@@ -315,8 +316,11 @@ impl Layers {
             if index > 0 {
                 let link = links.next().copied().unwrap_or(0.0);
                 let inverse = 1.0 / (diagonal + link);
-                let row =
-                    Row { own: right * inverse, inner: link * inverse, outer: passed * inverse };
+                let row = Row {
+                    own: right * inverse,
+                    inner: link * inverse,
+                    outer: passed * inverse,
+                };
                 into.rows.push(row);
                 diagonal *= row.inner;
                 right *= row.inner;
@@ -328,14 +332,14 @@ impl Layers {
         }
         let rise = 1.0 / diagonal;
         into.first = Row { own: right * rise, inner: rise, outer: passed * rise };
-        into.inner =
-            Response { base: into.first.own, resistance: rise + 1.0 / self.inner };
+        into.inner = Response { base: into.first.own, resistance: rise + 1.0 / self.inner };
         into.cross = into.first.outer;
         if self.back == Back::Gas {
-            let last = into.rows.iter().rev().fold(
-                Row { inner: 1.0, ..into.first },
-                |before, row| row.behind(&before),
-            );
+            let last = into
+                .rows
+                .iter()
+                .rev()
+                .fold(Row { inner: 1.0, ..into.first }, |before, row| row.behind(&before));
             into.outer = Response { base: last.own, resistance: last.outer + 1.0 / self.outer };
         }
     }

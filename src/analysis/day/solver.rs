@@ -101,16 +101,21 @@ struct Faces {
 }
 
 impl Faces {
-    /// These with the change from one to another of their earlier values.
-    fn moved(self, from: Self, to: Self) -> Self {
+    /// These with a share of the change from one to another of their earlier values.
+    fn moved(self, from: Self, to: Self, share: f64) -> Self {
         let moved = |face: Touch, from: Touch, to: Touch| Touch {
-            surface: face.surface + to.surface - from.surface,
-            flux: face.flux + to.flux - from.flux,
+            surface: face.surface + share * (to.surface - from.surface),
+            flux: face.flux + share * (to.flux - from.flux),
         };
         Self {
             inner: moved(self.inner, from.inner, to.inner),
             outer: moved(self.outer, from.outer, to.outer),
         }
+    }
+
+    /// Rise of both surfaces from earlier ones (K).
+    fn rise(self, from: Self) -> [f64; 2] {
+        [self.inner.surface - from.inner.surface, self.outer.surface - from.outer.surface]
     }
 
     const fn get(&self, end: End) -> Touch {
@@ -127,6 +132,57 @@ struct CellMemory {
     march: Memory,
     absorptivity: f64,
 }
+
+/// How the faces settle from sweep to sweep: those of the two sweeps before.
+#[derive(Clone, Debug, Default)]
+struct Settling {
+    before: Vec<Faces>,
+    earlier: Vec<Faces>,
+    /// Sweeps since faces were last carried ahead.
+    sweeps: u32,
+}
+
+impl Settling {
+    /// Largest move of a surface since the sweep before (K).
+    fn moved(&self, faces: &[Faces]) -> f64 {
+        let moves = faces.iter().zip(&self.before).map(|(now, before)| {
+            let [inner, outer] = now.rise(*before);
+            inner.abs().max(outer.abs())
+        });
+        moves.fold(0.0, f64::max)
+    }
+
+    /// Keeps the faces as they are before a sweep.
+    fn keep(&mut self, faces: &[Faces]) {
+        std::mem::swap(&mut self.before, &mut self.earlier);
+        self.before.clear();
+        self.before.extend_from_slice(faces);
+        self.sweeps += 1;
+    }
+
+    /// Carries faces ahead to where their moves lead, which shrink by the same share from sweep
+    /// to sweep (Aitken); it takes two sweeps to tell that share.
+    fn ahead(&mut self, faces: &mut [Faces]) {
+        if self.sweeps < 2 {
+            return;
+        }
+        let (mut both, mut square) = (0.0, 0.0);
+        for ((now, before), earlier) in faces.iter().zip(&self.before).zip(&self.earlier) {
+            for (last, first) in now.rise(*before).into_iter().zip(before.rise(*earlier)) {
+                both += last * first;
+                square += first * first;
+            }
+        }
+        let share = (both / square).clamp(0.0, MOST_CARRIED);
+        for (face, before) in faces.iter_mut().zip(&self.before) {
+            *face = face.moved(*before, *face, share / (1.0 - share));
+        }
+        self.sweeps = 0;
+    }
+}
+
+/// Largest share by which moves may shrink for faces to be carried ahead (–).
+const MOST_CARRIED: f64 = 0.6;
 
 /// What a stage found.
 #[derive(Clone, Debug, Default)]
@@ -162,7 +218,7 @@ impl Trace {
             return;
         };
         for ((face, before), then) in faces.iter_mut().zip(&before.faces).zip(&then.faces) {
-            *face = face.moved(*before, *then);
+            *face = face.moved(*before, *then, 1.0);
         }
         if before.flow > 0.0 {
             *flow *= then.flow / before.flow;
@@ -192,6 +248,7 @@ pub struct Solver<'a> {
     pressure: f64,
     faces: Vec<Faces>,
     trace: Option<Trace>,
+    settling: Settling,
     conductances: Vec<Conductances>,
     reduced: Vec<Reduced>,
     memories: Vec<CellMemory>,
@@ -266,6 +323,7 @@ impl<'a> Solver<'a> {
             pressure: crate::analysis::pressure(design),
             faces: faces.collect(),
             trace: None,
+            settling: Settling::default(),
             conductances: vec![Conductances::default(); body.walls.len()],
             reduced: vec![Reduced::default(); body.walls.len()],
             memories: vec![
@@ -340,12 +398,13 @@ impl<'a> Solver<'a> {
             trace.start(&mut self.faces, &mut self.flow);
         }
         self.prepare(state, step);
+        self.settling.sweeps = 0;
         for sweep in 0..MOST_SWEEPS {
             let instant = self.instant(share);
-            let before = self.faces.clone();
+            self.settling.keep(&self.faces);
             let (rates, ledger) = self.sweep(&instant)?;
             self.advance();
-            let moved = self.moved(&before);
+            let moved = self.settling.moved(&self.faces);
             // Close to a stall the trickle through a heater that cools has no firm value, nor
             // does it carry heat that counts.
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
@@ -358,6 +417,7 @@ impl<'a> Solver<'a> {
                 }
                 return Ok(rates);
             }
+            self.settling.ahead(&mut self.faces);
         }
         Err(Failure::DayUnsettled)
     }
@@ -623,12 +683,7 @@ impl<'a> Solver<'a> {
     }
 
     /// Strips of a cell with what they receive from one another.
-    fn strips(
-        &self,
-        strips: &[Strip],
-        views: &[[f64; 4]; 4],
-        absorptivity: f64,
-    ) -> Vec<Sink> {
+    fn strips(&self, strips: &[Strip], views: &[[f64; 4]; 4], absorptivity: f64) -> Vec<Sink> {
         let mut glow = [0.0; 4];
         let mut girth = [0.0; 4];
         for strip in strips {
@@ -726,15 +781,6 @@ impl<'a> Solver<'a> {
                 reduced.advance(fluxes, new);
             }
         }
-    }
-
-    /// Largest move of a surface since the sweep before (K).
-    fn moved(&self, before: &[Faces]) -> f64 {
-        let moves = self.faces.iter().zip(before).map(|(now, before)| {
-            let inner = (now.inner.surface - before.inner.surface).abs();
-            inner.max((now.outer.surface - before.outer.surface).abs())
-        });
-        moves.fold(0.0, f64::max)
     }
 
     /// Heat that leaves by the outer faces of a zone (W), at node temperatures.
