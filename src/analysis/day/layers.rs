@@ -164,7 +164,7 @@ impl Response {
 pub struct Layers {
     /// Heat capacity of each node (J/m2K).
     capacity: Vec<f64>,
-    /// Conductances between neighbors (W/m2K); that of a gap is reckoned anew.
+    /// Conductances between neighbors (W/m2K), 0 for a gap, which depends on temperatures.
     links: Vec<f64>,
     gap: Option<PlacedGap>,
     /// From the inner face to the first node (W/m2K).
@@ -223,12 +223,13 @@ impl Layers {
                 let area = layer.area_at(start + half);
                 let resistance = half / (layer.conductivity * area);
                 let around = behind + resistance;
-                if let Some(gap) = gap.filter(|_| index == 1 && *start <= 0.0) {
-                    let link = wall.links.len();
-                    wall.gap = Some(PlacedGap { gap, link, around, area: layer.spread.0 });
-                }
+                let gap = gap.filter(|_| index == 1 && *start <= 0.0);
                 if wall.capacity.is_empty() {
                     wall.inner = 1.0 / resistance;
+                } else if let Some(gap) = gap {
+                    let link = wall.links.len();
+                    wall.gap = Some(PlacedGap { gap, link, around, area: layer.spread.0 });
+                    wall.links.push(0.0);
                 } else {
                     wall.links.push(1.0 / around);
                 }
@@ -285,15 +286,15 @@ impl Layers {
         };
         let mean = 0.5 * (one + other);
         let next = gap.conductance(mean, air(mean));
-        now.links.get_mut(gap.link).is_some_and(|link| replaced(link, next))
+        now.links.get_mut(gap.link).is_some_and(|link| replaced(link, next, one - other))
     }
 
     fn to_back(&self, temperatures: &[f64], now: &mut Conductances) -> bool {
+        let last = temperatures.last().copied().unwrap_or(0.0);
         let (film, ambient) = match self.back {
             Back::Adiabatic | Back::Gas => return false,
             Back::Film { conductance, ambient } => (conductance, ambient),
             Back::Room { ratio, ambient } => {
-                let last = temperatures.last().copied().unwrap_or(0.0);
                 let start = if now.face > 0.0 { now.face } else { last };
                 let (face, film) = room_film(start, ambient, (last, self.outer / ratio));
                 now.face = face;
@@ -301,7 +302,7 @@ impl Layers {
             }
         };
         now.ambient = ambient;
-        replaced(&mut now.out, 1.0 / (1.0 / self.outer + 1.0 / film))
+        replaced(&mut now.out, 1.0 / (1.0 / self.outer + 1.0 / film), last - ambient)
     }
 
     /// Reduces a wall to what its faces answer to fluxes within a step, and to what its nodes
@@ -354,17 +355,23 @@ impl Layers {
 /// Conductances that differ by less than this share are the same (–): by as much as a face of
 /// 60 °C in a room of 20 °C differs when it moves by 0.01 K.
 const SAME_CONDUCTANCE: f64 = 1e-4;
+/// And those whose flux differs by less than this (W/m2): near the temperature of the room a film
+/// changes at once with the face, but carries nothing.
+const SAME_FLUX: f64 = 0.02;
 const MOST_FILM_ROUNDS: u32 = 12;
 /// Last step of Newton's method for an outer face (K); its error goes with the square of it.
 const FACE_TOLERANCE: f64 = 0.05;
 
-/// Puts a new conductance in the place of one that differs from it.
-fn replaced(conductance: &mut f64, next: f64) -> bool {
-    let differs = (next - *conductance).abs() > SAME_CONDUCTANCE * next;
-    if differs {
+/// Puts a new conductance in the place of one that differs from it, at a difference of
+/// temperature (K); 0 stands for not known.
+fn replaced(conductance: &mut f64, next: f64, difference: f64) -> bool {
+    let change = (next - *conductance).abs();
+    let differs = change > SAME_CONDUCTANCE * next && change * difference.abs() > SAME_FLUX;
+    let replaced = differs || *conductance <= 0.0;
+    if replaced {
         *conductance = next;
     }
-    differs
+    replaced
 }
 
 /// A face to the room and the film there (K, W/m2K), from a start near it; behind the face a node
