@@ -182,8 +182,9 @@ pub struct Conductances {
     /// From the last node to what is beyond (W/m2K), 0 for none.
     out: f64,
     ambient: f64,
-    /// Outer face that meets the room (K); 0 before the first time.
+    /// Outer face that meets the room, and the last node behind it (K); 0 before the first time.
     face: f64,
+    node: f64,
 }
 
 impl Conductances {
@@ -294,7 +295,9 @@ impl Layers {
         let (film, ambient) = match self.back {
             Back::Adiabatic | Back::Gas => return false,
             Back::Film { conductance, ambient } => (conductance, ambient),
+            Back::Room { .. } if (last - now.node).abs() < NODE_MOVED => return false,
             Back::Room { ratio, ambient } => {
+                now.node = last;
                 let start = if now.face > 0.0 { now.face } else { last };
                 let (face, film) = room_film(start, ambient, (last, self.outer / ratio));
                 now.face = face;
@@ -358,6 +361,8 @@ const SAME_CONDUCTANCE: f64 = 1e-4;
 /// And those whose flux differs by less than this (W/m2): near the temperature of the room a film
 /// changes at once with the face, but carries nothing.
 const SAME_FLUX: f64 = 0.02;
+/// A film to the room is reckoned anew when the node behind the face has moved by this much (K).
+const NODE_MOVED: f64 = 1e-3;
 const MOST_FILM_ROUNDS: u32 = 12;
 /// Last step of Newton's method for an outer face (K); its error goes with the square of it.
 const FACE_TOLERANCE: f64 = 0.05;

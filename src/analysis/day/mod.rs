@@ -32,8 +32,8 @@ use solver::Solver;
 const SECONDS_PER_DAY: f64 = 86_400.0;
 /// Share of a step in each stage: 1 - 1/sqrt(2).
 const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
-/// Change of any node over a period at which the next one counts as repeating it (K): a
-/// thousandth of what the faces swing, a ten-thousandth of what the gas does.
+/// Change of any node over a period at which it counts as repeating (K): a thousandth of what the
+/// faces swing, a ten-thousandth of what the gas does.
 const PERIODIC_TOLERANCE: f64 = 0.05;
 /// Share of the charge that must burn for a day to be one (–).
 const LEAST_BURNED: f64 = 0.5;
@@ -186,24 +186,20 @@ pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
     // The day after the first fire is a better start than the cold heater.
     let start = std::mem::take(&mut state);
     let weights = weights(&solver);
-    let fixed = fixed_point(start, &weights, PERIODIC_TOLERANCE, |state| {
+    let mut periodic = Record::default();
+    let rounds = fixed_point(start, &weights, PERIODIC_TOLERANCE, |state| {
         let mut state = state.to_vec();
         solver.begin_period();
-        for step in &plan {
-            advance(&mut solver, &curve, step, &mut state, None)?;
-        }
+        periodic = recorded(&mut solver, &curve, &plan, &mut state)?;
         Ok(state)
     })?;
-    let mut state = fixed.state;
-    solver.begin_period();
-    let periodic = recorded(&mut solver, &curve, &plan, &mut state)?;
     let day = Day {
         first_fire: finished(design, first, (SECONDS_PER_DAY, 1)),
         hours_to_half: fallen_to(&excess, 0.5),
         hours_to_quarter: fallen_to(&excess, 0.25),
         periodic_residual: periodic.energy.stored_joules / periodic.energy.wood_joules,
         periodic: finished(design, periodic, (period, lit.len())),
-        periodic_rounds: fixed.rounds,
+        periodic_rounds: rounds,
     };
     if day.periodic.efficiency_lower.is_finite() && day.first_fire.efficiency_lower.is_finite()
     {

@@ -93,6 +93,15 @@ pub struct Rates {
     pub margin: f64,
 }
 
+/// The gas from the firebox to the mouth, as a sweep found it.
+struct Swept {
+    firebox: Firebox,
+    passages: Vec<Passage>,
+    /// Gas out of the last run (K).
+    runs_outlet: f64,
+    flue: Flue,
+}
+
 /// Both faces of a wall.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Faces {
@@ -399,23 +408,26 @@ impl<'a> Solver<'a> {
         }
         self.prepare(state, step);
         self.settling.sweeps = 0;
+        let mut instant = self.instant(share);
         for sweep in 0..MOST_SWEEPS {
-            let instant = self.instant(share);
+            if driven && sweep > 0 {
+                instant = self.instant(share);
+            }
             self.settling.keep(&self.faces);
-            let (rates, ledger) = self.sweep(&instant)?;
+            let swept = self.sweep(&instant)?;
             self.advance();
             let moved = self.settling.moved(&self.faces);
             // Close to a stall the trickle through a heater that cools has no firm value, nor
             // does it carry heat that counts.
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
-            let steady = !driven || trickle || self.drive(&instant, &ledger);
+            let steady = !driven || trickle || self.drive(&instant, &swept);
             let same = self.renew(state, step);
             if moved < TOLERANCE && steady && same {
                 self.finish(state, step);
                 if let Some(trace) = &mut self.trace {
                     trace.keep(&self.faces, self.flow);
                 }
-                return Ok(rates);
+                return Ok(self.rates(&instant, &swept));
             }
             self.settling.ahead(&mut self.faces);
         }
@@ -471,7 +483,8 @@ impl<'a> Solver<'a> {
     }
 
     /// Moves the driven flow toward the balance of draft and losses; whether it is there.
-    fn drive(&mut self, instant: &Instant, ledger: &Ledger) -> bool {
+    fn drive(&mut self, instant: &Instant, swept: &Swept) -> bool {
+        let ledger = self.ledger(instant, swept);
         let suction = self.design.site.house_suction;
         let (pull, held) = (ledger.draft - suction, ledger.losses - suction);
         let at = libm::log(instant.air_flow);
@@ -526,25 +539,33 @@ impl<'a> Solver<'a> {
     }
 
     /// Gas from the firebox to the mouth, once.
-    fn sweep(&mut self, instant: &Instant) -> Result<(Rates, Ledger), Failure> {
+    fn sweep(&mut self, instant: &Instant) -> Result<Swept, Failure> {
         let firebox = self.firebox(instant)?;
         let passages = self.runs(instant, firebox.temperature);
         let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
         let flue = self.flue(instant, runs_outlet);
+        Ok(Swept { firebox, passages, runs_outlet, flue })
+    }
+
+    fn ledger(&self, instant: &Instant, swept: &Swept) -> Ledger {
         let flow = Flow {
             stream: &instant.stream,
             path: self.path,
-            firebox_temperature: firebox.temperature,
-            passages: &passages,
-            flue: &flue,
+            firebox_temperature: swept.firebox.temperature,
+            passages: &swept.passages,
+            flue: &swept.flue,
             air: instant.air_flow,
             inlet_area: instant.inlet_area.max(1e-9),
             weather: Weather::stated(self.design),
         };
-        let ledger = ledger(self.design, &flow);
+        ledger(self.design, &flow)
+    }
+
+    fn rates(&self, instant: &Instant, swept: &Swept) -> Rates {
+        let Swept { firebox, passages, runs_outlet, flue } = swept;
         let Stream { gas, mass_flow, .. } = &instant.stream;
         let room = self.design.site.room_temperature;
-        let rates = Rates {
+        Rates {
             excess_air_ratio: instant.excess_air_ratio,
             gas_flow: *mass_flow,
             wood: instant.wood,
@@ -558,10 +579,9 @@ impl<'a> Solver<'a> {
             glass: firebox.glass_heat,
             door: firebox.door_heat,
             mouth: mass_flow * gas.enthalpy(flue.outdoors.outlet),
-            stack: mass_flow * (gas.enthalpy(runs_outlet) - gas.enthalpy(room)),
-            margin: ledger.margin(),
-        };
-        Ok((rates, ledger))
+            stack: mass_flow * (gas.enthalpy(*runs_outlet) - gas.enthalpy(room)),
+            margin: self.ledger(instant, swept).margin(),
+        }
     }
 
     /// How a face answers a flux within the step.
