@@ -193,10 +193,13 @@ impl Settling {
 /// Largest share by which moves may shrink for faces to be carried ahead (–).
 const MOST_CARRIED: f64 = 0.6;
 
-/// What a stage found.
+/// What a sweep found, and in the end a stage: a start for what comes after.
 #[derive(Clone, Debug, Default)]
 struct Found {
     faces: Vec<Faces>,
+    memories: Vec<CellMemory>,
+    /// Temperature of the firebox (K).
+    firebox: f64,
     /// Air that the draft drives (kg/s).
     flow: f64,
 }
@@ -217,29 +220,30 @@ impl Trace {
         self.before = None;
     }
 
-    /// Moves what was found just now to where it was at this stage in the period before, and as
-    /// much farther as it was off at the stage just done.
-    fn start(&self, faces: &mut [Faces], flow: &mut f64) {
+    /// Moves what was found just now to where it was at this stage in the period before: faces and
+    /// flow as much farther as they were off at the stage just done.
+    fn start(&self, now: &mut Found) {
         let Some(then) = self.stages.get(self.next) else { return };
         let Some(before) = &self.before else {
-            faces.copy_from_slice(&then.faces);
-            *flow = then.flow;
+            now.clone_from(then);
             return;
         };
-        for ((face, before), then) in faces.iter_mut().zip(&before.faces).zip(&then.faces) {
+        let faces = now.faces.iter_mut().zip(&before.faces).zip(&then.faces);
+        for ((face, before), then) in faces {
             *face = face.moved(*before, *then, 1.0);
         }
+        now.memories.clone_from(&then.memories);
+        now.firebox += then.firebox - before.firebox;
         if before.flow > 0.0 {
-            *flow *= then.flow / before.flow;
+            now.flow *= then.flow / before.flow;
         }
     }
 
-    fn keep(&mut self, faces: &[Faces], flow: f64) {
-        let found = Found { faces: faces.to_vec(), flow };
+    fn keep(&mut self, found: &Found) {
         if let Some(stage) = self.stages.get_mut(self.next) {
-            self.before = Some(std::mem::replace(stage, found));
+            self.before = Some(std::mem::replace(stage, found.clone()));
         } else {
-            self.stages.push(found);
+            self.stages.push(found.clone());
         }
         self.next += 1;
     }
@@ -255,21 +259,16 @@ pub struct Solver<'a> {
     held: Burn,
     air: Gas,
     pressure: f64,
-    faces: Vec<Faces>,
+    found: Found,
     trace: Option<Trace>,
     settling: Settling,
     conductances: Vec<Conductances>,
     reduced: Vec<Reduced>,
-    memories: Vec<CellMemory>,
     /// Node temperatures at the end of the step.
     new: Vec<f64>,
     /// How fast they changed in the step before (K/s).
     rates: Vec<f64>,
-    /// Air that the draft drives (kg/s).
-    flow: f64,
     drive: Drive,
-    /// Of the sweep before (K).
-    firebox_temperature: f64,
 }
 
 /// Search for the flow at which draft and losses balance, from sweep to sweep, on logarithms: of
@@ -322,6 +321,13 @@ impl<'a> Solver<'a> {
             Faces { inner: face, outer: face }
         });
         let cells: usize = body.runs.iter().map(|run| run.cells.len()).sum();
+        let cells = cells + 1 + body.indoors.len() + body.outdoors.len();
+        let found = Found {
+            faces: faces.collect(),
+            memories: vec![CellMemory::default(); cells],
+            firebox: design.site.room_temperature,
+            flow: 0.0,
+        };
         Self {
             design,
             path,
@@ -330,20 +336,14 @@ impl<'a> Solver<'a> {
             held: Burn::new(design, design.fire.excess_air_ratio),
             air: Gas::new(DRY_AIR),
             pressure: crate::analysis::pressure(design),
-            faces: faces.collect(),
+            found,
             trace: None,
             settling: Settling::default(),
             conductances: vec![Conductances::default(); body.walls.len()],
             reduced: vec![Reduced::default(); body.walls.len()],
-            memories: vec![
-                CellMemory::default();
-                cells + 1 + body.indoors.len() + body.outdoors.len()
-            ],
             new: Vec::new(),
             rates: vec![0.0; body.nodes],
-            flow: 0.0,
             drive: Drive::default(),
-            firebox_temperature: design.site.room_temperature,
         }
     }
 
@@ -404,7 +404,7 @@ impl<'a> Solver<'a> {
         };
         self.drive = Drive::default();
         if let Some(trace) = &self.trace {
-            trace.start(&mut self.faces, &mut self.flow);
+            trace.start(&mut self.found);
         }
         self.prepare(state, step);
         self.settling.sweeps = 0;
@@ -413,10 +413,10 @@ impl<'a> Solver<'a> {
             if driven && sweep > 0 {
                 instant = self.instant(share);
             }
-            self.settling.keep(&self.faces);
+            self.settling.keep(&self.found.faces);
             let swept = self.sweep(&instant)?;
             self.advance();
-            let moved = self.settling.moved(&self.faces);
+            let moved = self.settling.moved(&self.found.faces);
             // Close to a stall the trickle through a heater that cools has no firm value, nor
             // does it carry heat that counts.
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
@@ -425,11 +425,11 @@ impl<'a> Solver<'a> {
             if moved < TOLERANCE && steady && same {
                 self.finish(state, step);
                 if let Some(trace) = &mut self.trace {
-                    trace.keep(&self.faces, self.flow);
+                    trace.keep(&self.found);
                 }
                 return Ok(self.rates(&instant, &swept));
             }
-            self.settling.ahead(&mut self.faces);
+            self.settling.ahead(&mut self.found.faces);
         }
         Err(Failure::DayUnsettled)
     }
@@ -438,7 +438,7 @@ impl<'a> Solver<'a> {
     fn instant(&mut self, share: f64) -> Instant {
         let fire = &self.design.fire;
         if share <= 0.0 {
-            let flow = self.setup.after_flow.unwrap_or(self.flow).max(LEAST_FLOW);
+            let flow = self.setup.after_flow.unwrap_or(self.found.flow).max(LEAST_FLOW);
             let room = self.design.site.room_temperature;
             return Instant {
                 stream: self.stream(&self.air, flow),
@@ -471,10 +471,10 @@ impl<'a> Solver<'a> {
     /// The burn whose air is the flow that the draft drives.
     fn burn_by_draft(&mut self, share: f64) -> Burn {
         let stoichiometric = self.held.air_flow() / self.held.excess_air_ratio * share;
-        if self.flow <= 0.0 {
-            self.flow = stoichiometric * self.design.fire.excess_air_ratio;
+        if self.found.flow <= 0.0 {
+            self.found.flow = stoichiometric * self.design.fire.excess_air_ratio;
         }
-        let ratio = (self.flow / stoichiometric).min(MOST_EXCESS_AIR);
+        let ratio = (self.found.flow / stoichiometric).min(MOST_EXCESS_AIR);
         Burn::new(self.design, ratio)
     }
 
@@ -491,7 +491,7 @@ impl<'a> Solver<'a> {
         let open = instant.inlet_area > 0.0 && pull > 0.0 && held > 0.0;
         let imbalance = if open { libm::log(pull / held) } else { -f64::INFINITY };
         let (next, there) = self.drive.next(at, imbalance);
-        self.flow = libm::exp(next).max(LEAST_FLOW);
+        self.found.flow = libm::exp(next).max(LEAST_FLOW);
         there || (imbalance < 0.0 && instant.air_flow < 1.01 * LEAST_FLOW)
     }
 
@@ -586,7 +586,7 @@ impl<'a> Solver<'a> {
 
     /// How a face answers a flux within the step.
     fn response(&self, wall: usize, end: End) -> Option<Response> {
-        let faces = self.faces.get(wall)?;
+        let faces = self.found.faces.get(wall)?;
         let reduced = self.reduced.get(wall)?;
         Some(match end {
             End::Inner => reduced.inner_response(faces.outer.flux),
@@ -595,7 +595,7 @@ impl<'a> Solver<'a> {
     }
 
     fn touch(&self, wall: usize, end: End) -> Touch {
-        self.faces.get(wall).map_or_else(Touch::default, |faces| faces.get(end))
+        self.found.faces.get(wall).map_or_else(Touch::default, |faces| faces.get(end))
     }
 
     fn surface(&self, wall: usize, end: End) -> f64 {
@@ -603,7 +603,7 @@ impl<'a> Solver<'a> {
     }
 
     fn set(&mut self, wall: usize, end: End, touch: Touch) {
-        if let Some(faces) = self.faces.get_mut(wall) {
+        if let Some(faces) = self.found.faces.get_mut(wall) {
             match end {
                 End::Inner => faces.inner = touch,
                 End::Outer => faces.outer = touch,
@@ -656,10 +656,10 @@ impl<'a> Solver<'a> {
             glass_exchange: if instant.burning { exchange } else { 0.0 },
         };
         let (coolest, hottest) = (bounds.0 - SLACK, bounds.1 + SLACK);
-        let start = self.firebox_temperature.clamp(coolest, hottest);
+        let start = self.found.firebox.clamp(coolest, hottest);
         let within = Within { coolest, hottest, start };
         let mut firebox = balance(self.design, &feed, &sinks, within, &mut touches)?;
-        self.firebox_temperature = firebox.temperature;
+        self.found.firebox = firebox.temperature;
         firebox.glass_heat += window;
         for (part, touch) in self.body.firebox.iter().zip(touches) {
             self.set(part.wall, End::Inner, touch);
@@ -687,7 +687,8 @@ impl<'a> Solver<'a> {
             let mut gathering = Gathering::new(&place, cells, inlet);
             let length = segment.length / f64::from(cells);
             for (index, strips) in run.cells.iter().enumerate() {
-                let memory = self.memories.get(first + index).copied().unwrap_or_default();
+                let memory =
+                    self.found.memories.get(first + index).copied().unwrap_or_default();
                 let sinks = self.strips(strips, &run.views, memory.absorptivity);
                 let at = (&place, length, first + index);
                 self.cell(at, &sinks, &mut gathering, |index| {
@@ -737,13 +738,13 @@ impl<'a> Solver<'a> {
         gathering: &mut Gathering,
         wall: impl Fn(usize) -> Option<(usize, End)>,
     ) {
-        let mut memory = self.memories.get(index).copied().unwrap_or_default();
+        let mut memory = self.found.memories.get(index).copied().unwrap_or_default();
         let face = |index| wall(index).map(|(wall, end)| self.touch(wall, end));
         let mut touches: Vec<Touch> = (0..sinks.len()).filter_map(face).collect();
         let cell =
             place.cell(sinks, (gathering.gas(), length), &mut memory.march, &mut touches);
         memory.absorptivity = cell.absorptivity;
-        if let Some(slot) = self.memories.get_mut(index) {
+        if let Some(slot) = self.found.memories.get_mut(index) {
             *slot = memory;
         }
         gathering.add(&cell);
@@ -794,8 +795,8 @@ impl<'a> Solver<'a> {
 
     /// Node temperatures from the fluxes of the sweep.
     fn advance(&mut self) {
-        let Self { body, reduced, faces, new, .. } = self;
-        for ((wall, reduced), faces) in body.walls.iter().zip(reduced).zip(faces) {
+        let Self { body, reduced, found, new, .. } = self;
+        for ((wall, reduced), faces) in body.walls.iter().zip(reduced).zip(&found.faces) {
             if let Some(new) = new.get_mut(wall.nodes.clone()) {
                 let fluxes = Fluxes { inner: faces.inner.flux, outer: faces.outer.flux };
                 reduced.advance(fluxes, new);
