@@ -269,6 +269,9 @@ pub struct Solver<'a> {
     /// How fast they changed in the step before (K/s).
     rates: Vec<f64>,
     drive: Drive,
+    /// Buffers for one cell.
+    sinks: Vec<Sink>,
+    touches: Vec<Touch>,
 }
 
 /// Search for the flow at which draft and losses balance, from sweep to sweep, on logarithms: of
@@ -344,6 +347,8 @@ impl<'a> Solver<'a> {
             new: Vec::new(),
             rates: vec![0.0; body.nodes],
             drive: Drive::default(),
+            sinks: Vec::new(),
+            touches: Vec::new(),
         }
     }
 
@@ -575,7 +580,7 @@ impl<'a> Solver<'a> {
             runs: passages.iter().map(|passage| passage.outlet).collect(),
             chimney_inlet: flue.connector.outlet,
             mouth_gas: flue.outdoors.outlet,
-            mouth_wall: flue.mouth_wall,
+            mouth_wall: self.mouth_wall(&instant.stream, flue.outdoors.outlet),
             glass: firebox.glass_heat,
             door: firebox.door_heat,
             mouth: mass_flow * gas.enthalpy(flue.outdoors.outlet),
@@ -673,6 +678,7 @@ impl<'a> Solver<'a> {
         let mut inlet = inlet;
         let mut passages = Vec::with_capacity(body.runs.len());
         let mut first = 0;
+        let mut sinks = std::mem::take(&mut self.sinks);
         for (run, segment) in body.runs.iter().zip(&path.segments) {
             let cells = u32::try_from(run.cells.len()).unwrap_or(1);
             let channel = Channel {
@@ -689,7 +695,7 @@ impl<'a> Solver<'a> {
             for (index, strips) in run.cells.iter().enumerate() {
                 let memory =
                     self.found.memories.get(first + index).copied().unwrap_or_default();
-                let sinks = self.strips(strips, &run.views, memory.absorptivity);
+                self.strips(strips, &run.views, memory.absorptivity, &mut sinks);
                 let at = (&place, length, first + index);
                 self.cell(at, &sinks, &mut gathering, |index| {
                     strips.get(index).map(|strip| (strip.wall, strip.end))
@@ -700,11 +706,18 @@ impl<'a> Solver<'a> {
             inlet = passage.outlet;
             passages.push(passage);
         }
+        self.sinks = sinks;
         passages
     }
 
     /// Strips of a cell with what they receive from one another.
-    fn strips(&self, strips: &[Strip], views: &[[f64; 4]; 4], absorptivity: f64) -> Vec<Sink> {
+    fn strips(
+        &self,
+        strips: &[Strip],
+        views: &[[f64; 4]; 4],
+        absorptivity: f64,
+        sinks: &mut Vec<Sink>,
+    ) {
         let mut glow = [0.0; 4];
         let mut girth = [0.0; 4];
         for strip in strips {
@@ -727,7 +740,8 @@ impl<'a> Solver<'a> {
             let received = emission * seen / girth;
             Some(Sink { received, emission, ..response.sink(girth) })
         };
-        strips.iter().filter_map(sink).collect()
+        sinks.clear();
+        sinks.extend(strips.iter().filter_map(sink));
     }
 
     /// One cell of gas; `wall` names the face behind each sink.
@@ -739,8 +753,10 @@ impl<'a> Solver<'a> {
         wall: impl Fn(usize) -> Option<(usize, End)>,
     ) {
         let mut memory = self.found.memories.get(index).copied().unwrap_or_default();
+        let mut touches = std::mem::take(&mut self.touches);
+        touches.clear();
         let face = |index| wall(index).map(|(wall, end)| self.touch(wall, end));
-        let mut touches: Vec<Touch> = (0..sinks.len()).filter_map(face).collect();
+        touches.extend((0..sinks.len()).filter_map(face));
         let cell =
             place.cell(sinks, (gathering.gas(), length), &mut memory.march, &mut touches);
         memory.absorptivity = cell.absorptivity;
@@ -748,11 +764,12 @@ impl<'a> Solver<'a> {
             *slot = memory;
         }
         gathering.add(&cell);
-        for (index, touch) in touches.into_iter().enumerate() {
+        for (index, touch) in touches.iter().enumerate() {
             if let Some((wall, end)) = wall(index) {
-                self.set(wall, end, touch);
+                self.set(wall, end, *touch);
             }
         }
+        self.touches = touches;
     }
 
     /// Connector and chimney.
@@ -770,17 +787,17 @@ impl<'a> Solver<'a> {
             (flue_channel(design, exit, outdoor, &[]), body.outdoors.as_slice()),
         ];
         let mut gas = inlet;
-        let mut last = Vec::new();
-        let passages = parts.clone().map(|(channel, walls)| {
+        let passages = parts.map(|(channel, walls)| {
             let cells = u32::try_from(walls.len()).unwrap_or(1);
             let length = channel.length / f64::from(cells);
             let place = Stretch::new(stream, &channel);
             let mut gathering = Gathering::new(&place, cells, gas);
             for wall in walls {
-                let response = self.response(*wall, End::Inner);
-                last = response.map(|r| r.sink(body.flue_girth)).into_iter().collect();
-                let at = (&place, length, index);
-                self.cell(at, &last, &mut gathering, |_| Some((*wall, End::Inner)));
+                if let Some(response) = self.response(*wall, End::Inner) {
+                    let sinks = [response.sink(body.flue_girth)];
+                    let at = (&place, length, index);
+                    self.cell(at, &sinks, &mut gathering, |_| Some((*wall, End::Inner)));
+                }
                 index += 1;
             }
             let passage = gathering.finish();
@@ -788,9 +805,18 @@ impl<'a> Solver<'a> {
             passage
         });
         let [connector, indoors, outdoors] = passages;
-        let mouth = flue_channel(design, exit, outdoor, &last);
-        let mouth_wall = wall_at(stream, &mouth, outdoors.outlet);
-        Flue { connector, indoors, outdoors, mouth_wall }
+        Flue { connector, indoors, outdoors, mouth_wall: outdoors.wall }
+    }
+
+    /// Inner wall at the mouth (K), where a sweep brought gas of a temperature.
+    fn mouth_wall(&self, stream: &Stream, gas: f64) -> f64 {
+        let last = self.body.outdoors.last();
+        let response = last.and_then(|wall| self.response(*wall, End::Inner));
+        let sinks = response.map(|response| [response.sink(self.body.flue_girth)]);
+        let sinks = sinks.as_ref().map_or([].as_slice(), |sinks| sinks.as_slice());
+        let length = outdoor_length(self.design);
+        let mouth = flue_channel(self.design, self.path.exit_height, length, sinks);
+        wall_at(stream, &mouth, gas)
     }
 
     /// Node temperatures from the fluxes of the sweep.
