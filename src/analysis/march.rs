@@ -527,7 +527,7 @@ impl Exchange {
     /// Newton's method on `base + resistance flux(T) - T`, which falls everywhere, from what the
     /// surface was before; 0 K stands for not known. At the temperature of the gas the function
     /// has a step where emissivity and absorptivity were reckoned elsewhere, see
-    /// [`Self::radiation`]: the surface lies on the step, or all of the search on one side of it.
+    /// `radiation`: the surface lies on the step, or all of the search on one side of it.
     pub fn surface(&self, sink: &Sink, before: f64) -> f64 {
         let Sink { base, resistance, .. } = *sink;
         let gas = self.gas_temperature;
