@@ -78,11 +78,13 @@ e2e: dist chromium ## tests in a browser
 
 bench: dist chromium ## timings of the core, natively and in the browser
 	cargo bench --locked --bench height_of_fire
+	cargo bench --locked --bench day
 	node tools/bench.mjs
 
 # The benches run here so that they do not rot; nothing is judged by a time.
 bench-quick: dist chromium
 	cargo bench --locked --bench height_of_fire -- --quick
+	cargo bench --locked --bench day -- --quick
 	node tools/bench.mjs --quick
 
 reference: build/venv/requirements.txt ## rebuild the tables that the tests compare with

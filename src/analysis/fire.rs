@@ -6,7 +6,7 @@ use super::path::{Backing, Path, storage_resistance};
 use crate::design::{Design, Layout};
 use crate::physics::air::DRY_AIR;
 use crate::physics::gas::{Gas, sensible_enthalpy};
-use crate::physics::root::bracketed;
+use crate::physics::root::{bracketed, newton};
 use crate::physics::wood::{FlueGas, flame_temperature, flue_gas, higher_heating_value};
 use crate::physics::{STEFAN_BOLTZMANN, wood};
 
@@ -133,8 +133,12 @@ pub fn firebox(
     };
     // The flame bounds from above; a little slack covers a firebox that loses nothing.
     let hottest = burn.flame_temperature(room) + 1.0;
-    balance(design, &feed, &sinks, (room, hottest), &mut touches)
+    let within = Within { coolest: room, hottest, start: START * hottest };
+    balance(design, &feed, &sinks, within, &mut touches)
 }
+
+/// Where the search for the firebox temperature begins, over that of the flame (–).
+const START: f64 = 0.7;
 
 /// Inner walls of the firebox that are not shared with a run, and those that are.
 fn storing_walls(design: &Design, path: &Path, time: f64) -> [Sink; 2] {
@@ -170,7 +174,22 @@ pub struct Feed<'a> {
     pub glass_exchange: f64,
 }
 
-/// Finds the temperature at which a firebox balances; the girth of a wall is its area (m2).
+/// Where the temperature of a firebox is sought (K).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Within {
+    /// Not below this.
+    pub coolest: f64,
+    /// Not above this.
+    pub hottest: f64,
+    /// Near this.
+    pub start: f64,
+}
+
+/// Last step toward the temperature of a firebox (K); what remains is its square over it.
+const TOLERANCE: f64 = 0.01;
+
+/// Finds the temperature at which a firebox balances; the girth of a wall is its area (m2), and
+/// `touches` begin with what the surfaces were before.
 ///
 /// # Errors
 ///
@@ -179,29 +198,38 @@ pub fn balance(
     design: &Design,
     feed: &Feed<'_>,
     sinks: &[Sink],
-    (coolest, hottest): (f64, f64),
+    within: Within,
     touches: &mut [Touch],
 ) -> Result<Firebox, Failure> {
+    let Within { coolest, hottest, start } = within;
     let mut surplus = |temperature: f64| {
-        let state = state(design, feed, sinks, temperature, touches);
-        feed.supply
-            - feed.mass_flow * feed.gas.enthalpy(temperature)
-            - state.wall_heat
-            - state.glass_heat
-            - state.door_heat
+        let (state, slope) = state(design, feed, sinks, temperature, touches);
+        let spent = feed.mass_flow * feed.gas.enthalpy(temperature)
+            + state.wall_heat
+            + state.glass_heat
+            + state.door_heat;
+        (feed.supply - spent, -feed.mass_flow * feed.gas.heat_capacity(temperature) - slope)
     };
-    let ends = ((coolest, surplus(coolest)), (hottest, surplus(hottest)));
-    let temperature = bracketed(ends.0, ends.1, 1e-7, surplus).map_err(Failure::Firebox)?;
-    Ok(state(design, feed, sinks, temperature, touches))
+    let near = newton(start, (coolest, hottest), TOLERANCE, &mut surplus);
+    let temperature = near.map_or_else(
+        || {
+            let mut surplus = |temperature: f64| surplus(temperature).0;
+            let ends = ((coolest, surplus(coolest)), (hottest, surplus(hottest)));
+            bracketed(ends.0, ends.1, 1e-7, surplus).map_err(Failure::Firebox)
+        },
+        Ok,
+    )?;
+    Ok(state(design, feed, sinks, temperature, touches).0)
 }
 
+/// A firebox at a temperature, and how its losses grow with it (W/K), those by the gas apart.
 fn state(
     design: &Design,
     feed: &Feed<'_>,
     sinks: &[Sink],
     temperature: f64,
     touches: &mut [Touch],
-) -> Firebox {
+) -> (Firebox, f64) {
     let room = design.site.room_temperature;
     let exchange = Exchange {
         coefficient: FIREBOX_FILM,
@@ -210,23 +238,27 @@ fn state(
         gas_absorptivity: feed.flame_emissivity,
         gas_temperature: temperature,
     };
-    let (mut wall_heat, mut weighted, mut total) = (0.0, 0.0, 0.0);
+    let (mut wall_heat, mut weighted, mut total, mut slope) = (0.0, 0.0, 0.0, 0.0);
     for (sink, touch) in sinks.iter().zip(touches) {
-        let surface = exchange.surface(sink);
+        let surface = exchange.surface(sink, touch.surface);
         let flux = exchange.flux(surface);
         wall_heat += sink.girth * flux;
+        slope += sink.girth * exchange.slope(sink, surface);
         weighted += sink.girth * surface;
         total += sink.girth;
         *touch = Touch { surface, flux: flux + sink.from_walls(surface) };
     }
     let (glass, metal) = design.firebox.door_parts();
-    Firebox {
+    let power = black(temperature);
+    slope += glass * feed.glass_exchange * 4.0 * power / temperature + metal * DOOR_CONDUCTANCE;
+    let firebox = Firebox {
         temperature,
         wall_heat,
         wall: if total > 0.0 { weighted / total } else { room },
-        glass_heat: glass * through_glass(feed.glass_exchange, black(temperature), room),
+        glass_heat: glass * through_glass(feed.glass_exchange, power, room),
         door_heat: metal * DOOR_CONDUCTANCE * (temperature - room),
-    }
+    };
+    (firebox, slope)
 }
 
 /// Black-body emissive power (W/m2).

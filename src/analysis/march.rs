@@ -293,8 +293,9 @@ pub struct Cell {
 }
 
 impl Stretch<'_> {
-    /// One cell from an inlet temperature (K) over a length (m): an exponential step toward the temperature at which no heat would
-    /// flow, with film and walls at the cell's logarithmic mean.
+    /// One cell from an inlet temperature (K) over a length (m): an exponential step toward the
+    /// temperature at which no heat would flow, with film and walls at the cell's logarithmic
+    /// mean. `touches` begin with what the surfaces were before.
     pub fn cell(
         &self,
         sinks: &[Sink],
@@ -348,7 +349,7 @@ impl Stretch<'_> {
             heat: mass_flow * (gas.enthalpy(inlet) - gas.enthalpy(outlet)),
             absorptivity: film.gas_absorptivity,
             radiation_fraction: flow.radiation_fraction,
-            friction: duct.friction_factor(film.reynolds) * length / duct.hydraulic_diameter
+            friction: film.friction_factor * length / duct.hydraulic_diameter
                 * dynamic_pressure(self.stream, self.channel.area, mean),
             density: gas.density(*pressure, mean),
             outlet_volume: 1.0 / gas.density(*pressure, outlet),
@@ -382,6 +383,7 @@ struct Film {
     gas_emissivity: f64,
     gas_absorptivity: f64,
     reynolds: f64,
+    friction_factor: f64,
     gas_temperature: f64,
     wall_temperature: f64,
 }
@@ -412,6 +414,7 @@ impl Film {
             // It changes slowly with the wall, so one value serves all strips.
             gas_absorptivity: radiator.absorptivity(gas_temperature, wall),
             reynolds,
+            friction_factor: duct.friction_factor(reynolds),
             gas_temperature,
             wall_temperature: wall,
         }
@@ -441,7 +444,7 @@ impl Film {
             HeatFlow { gas_flux: 0.0, slope: 0.0, radiation_fraction: 0.0, wall: 0.0 };
         let (mut radiated, mut girth) = (0.0, 0.0);
         for (sink, touch) in sinks.iter().zip(touches) {
-            let surface = exchange.surface(sink);
+            let surface = exchange.surface(sink, touch.surface);
             let flux = exchange.flux(surface);
             sum.gas_flux += sink.girth * flux;
             sum.slope += sink.girth * exchange.slope(sink, surface);
@@ -473,10 +476,10 @@ pub struct Exchange {
     pub gas_temperature: f64,
 }
 
-/// Rounds of Newton's method for a surface; three are usual.
+/// Rounds of Newton's method for a surface; two are usual.
 const MOST_ROUNDS: u32 = 20;
-/// Last step of that method (K); its next error is the square of this one.
-const SURFACE_TOLERANCE: f64 = 1e-3;
+/// Last step of that method (K); what remains goes with its square.
+const SURFACE_TOLERANCE: f64 = 5e-3;
 
 impl Exchange {
     /// Radiation from gas to wall (W/m2). Emissivity and absorptivity may have been reckoned at
@@ -489,7 +492,7 @@ impl Exchange {
             self.gas_temperature,
             surface,
         );
-        if flux * (self.gas_temperature - surface) < 0.0 { 0.0 } else { flux }
+        if flux * (self.gas_temperature - surface) <= 0.0 { 0.0 } else { flux }
     }
 
     /// Flux from the gas into a wall whose surface has a temperature (W/m2).
@@ -510,7 +513,7 @@ impl Exchange {
     }
 
     /// How the flux from the gas grows with its temperature, the surface following (W/m2K).
-    fn slope(&self, sink: &Sink, surface: f64) -> f64 {
+    pub fn slope(&self, sink: &Sink, surface: f64) -> f64 {
         let driving =
             self.coefficient + self.radiative(self.gas_emissivity, self.gas_temperature);
         let to_gas = self.coefficient + self.radiative(self.gas_absorptivity, surface);
@@ -521,15 +524,30 @@ impl Exchange {
 
     /// Surface temperature at which the net flux into the wall equals what it takes up (K).
     ///
-    /// Newton's method on `base + resistance flux(T) - T`, which falls everywhere.
-    pub fn surface(&self, sink: &Sink) -> f64 {
+    /// Newton's method on `base + resistance flux(T) - T`, which falls everywhere, from what the
+    /// surface was before; 0 K stands for not known. At the temperature of the gas the function
+    /// has a step where emissivity and absorptivity were reckoned elsewhere, see
+    /// `radiation`: the surface lies on the step, or all of the search on one side of it.
+    pub fn surface(&self, sink: &Sink, before: f64) -> f64 {
         let Sink { base, resistance, .. } = *sink;
-        let mut surface = base.max(0.5 * (base + self.gas_temperature));
+        let gas = self.gas_temperature;
+        let Self { gas_emissivity, gas_absorptivity, .. } = *self;
+        let top = gas_to_wall(self.wall_emissivity, gas_emissivity, gas_absorptivity, gas, gas);
+        let at_gas = |flux: f64| base + resistance * (flux + sink.from_walls(gas)) - gas;
+        let (low, high) = if at_gas(top.max(0.0)) < 0.0 {
+            (f64::MIN, gas)
+        } else if at_gas(top.min(0.0)) > 0.0 {
+            (gas, f64::MAX)
+        } else {
+            return gas;
+        };
+        let start = if before > 0.0 { before } else { base.max(0.5 * (base + gas)) };
+        let mut surface = start.clamp(low, high);
         for _ in 0..MOST_ROUNDS {
             let flux = self.flux(surface) + sink.from_walls(surface);
             let residual = base + resistance * flux - surface;
             let step = residual / (1.0 + resistance * self.restoring(sink, surface));
-            surface += step;
+            surface = (surface + step).clamp(low, high);
             if step.abs() < SURFACE_TOLERANCE {
                 break;
             }

@@ -2,6 +2,7 @@
 
 use super::MOLAR_GAS_CONSTANT;
 use std::ops::RangeInclusive;
+use std::sync::LazyLock;
 
 /// The gases of a flue, in the order of every array here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -179,21 +180,51 @@ const ALL: [Species; SPECIES] = [
 /// [`crate::sources::WILKE_1950`], [`crate::sources::MASON_SAXENA_1958`]. Mason and Saxena's
 /// A_ij is written with the viscosity ratio, as Wilke's.
 pub fn mixture_transport(composition: &Composition, temperature: f64) -> (f64, f64) {
-    let viscosity = ALL.map(|species| pure_viscosity(species, temperature));
-    let conductivity = ALL.map(|species| pure_conductivity(species, temperature));
-    let mut mixture = (0.0, 0.0);
-    let gases = || composition.fractions.iter().zip(viscosity).zip(MOLAR_MASS);
-    for (((x_i, mu_i), m_i), k_i) in gases().zip(conductivity) {
-        let mut sum = 0.0;
-        for ((x_j, mu_j), m_j) in gases() {
-            let root = 1.0 + ((mu_i / mu_j) * (m_j / m_i).sqrt()).sqrt();
-            sum += x_j * root * root / (8.0 * (1.0 + m_i / m_j)).sqrt();
-        }
-        mixture.0 += x_i * mu_i / sum;
-        mixture.1 += x_i * k_i / sum;
-    }
-    mixture
+    PureTransport::at(temperature).mixed(composition)
 }
+
+/// What the mixing rules take of the pure gases at one temperature.
+#[derive(Clone, Copy)]
+struct PureTransport {
+    viscosity: [f64; SPECIES],
+    conductivity: [f64; SPECIES],
+    /// phi_ij by i and j.
+    phi: [[f64; SPECIES]; SPECIES],
+}
+
+impl PureTransport {
+    fn at(temperature: f64) -> Self {
+        let of = |species| (pure_viscosity(species, temperature), molar_mass(species));
+        let gases = ALL.map(of);
+        let phi = gases.map(|(mu_i, m_i)| {
+            gases.map(|(mu_j, m_j)| {
+                let root = 1.0 + ((mu_i / mu_j) * (m_j / m_i).sqrt()).sqrt();
+                root * root / (8.0 * (1.0 + m_i / m_j)).sqrt()
+            })
+        });
+        Self {
+            viscosity: gases.map(|(viscosity, _)| viscosity),
+            conductivity: ALL.map(|species| pure_conductivity(species, temperature)),
+            phi,
+        }
+    }
+
+    /// Viscosity and conductivity of a mixture (Pa s, W/mK).
+    fn mixed(&self, composition: &Composition) -> (f64, f64) {
+        let mut mixture = (0.0, 0.0);
+        let pure = self.viscosity.iter().zip(&self.conductivity).zip(&self.phi);
+        for (x_i, ((mu_i, k_i), phi)) in composition.fractions.iter().zip(pure) {
+            let sum: f64 = composition.fractions.iter().zip(phi).map(|(x, phi)| x * phi).sum();
+            mixture.0 += x_i * mu_i / sum;
+            mixture.1 += x_i * k_i / sum;
+        }
+        mixture
+    }
+}
+
+/// The pure gases at the nodes of the interpolation: the same for all mixtures.
+static PURE_AT_NODES: LazyLock<[PureTransport; NODES]> =
+    LazyLock::new(|| Chebyshev::temperatures().map(PureTransport::at));
 
 /// Nodes of the interpolation of transport properties.
 const NODES: usize = 7;
@@ -324,12 +355,13 @@ impl Gas {
     pub fn new(composition: Composition) -> Self {
         let molar_mass = composition.molar_mass();
         let polynomials = Polynomials::mixed(&composition);
-        let temperatures = Chebyshev::temperatures();
         // The square root takes out most of the curvature of both properties.
-        let at_nodes = temperatures.map(|t| {
-            let (viscosity, conductivity) = mixture_transport(&composition, t);
-            (viscosity / t.sqrt(), conductivity / t.sqrt())
-        });
+        let mut at_nodes = Chebyshev::temperatures().map(|t| (1.0 / t.sqrt(), 1.0 / t.sqrt()));
+        for ((viscosity, conductivity), pure) in at_nodes.iter_mut().zip(&*PURE_AT_NODES) {
+            let mixture = pure.mixed(&composition);
+            *viscosity *= mixture.0;
+            *conductivity *= mixture.1;
+        }
         Self {
             composition,
             molar_mass,

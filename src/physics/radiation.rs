@@ -125,6 +125,9 @@ const LOG_WATER_PATH: f64 = 1.1205739312058498;
 const LOG_CARBON_PATH_COLD: f64 = -1.267606240177031;
 const LOG_CARBON_PATH_HOT: f64 = -0.6478174818886375;
 
+/// log10 of a path in bar cm below which a gas radiates nothing: an emissivity of 1e-6 or less.
+const ABSENT: f64 = -6.0;
+
 /// A radiating gas volume made ready for many evaluations of [`emissivity_leckner`]: what does
 /// not change with temperature is kept.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -168,33 +171,43 @@ impl Radiator {
         let (low, high) = (*LECKNER_TEMPERATURE.start(), *LECKNER_TEMPERATURE.end());
         let t = temperature.clamp(low, high) / 1000.0;
         let log_t = libm::log10(t);
-        let ln_t = log_t * std::f64::consts::LN_10;
-        let water_log = self.water_log + log_scale;
-        let carbon_log = self.carbon_log + log_scale;
-        let water_state = PressureCorrection {
+        Emissivity {
+            water: self.water(self.water_log + log_scale, t, log_t),
+            carbon_dioxide: self.carbon_dioxide(self.carbon_log + log_scale, t, log_t),
+            overlap: self.overlap(self.sum_log + log_scale),
+        }
+    }
+
+    fn water(&self, path_log: f64, t: f64, log_t: f64) -> f64 {
+        if path_log < ABSENT {
+            return 0.0;
+        }
+        let correction = PressureCorrection {
             effective: self.pressure + 2.56 * self.water_pressure / t.sqrt(),
-            log_path_ratio: LOG_WATER_PATH + 2.0 * log_t - water_log,
+            log_path_ratio: LOG_WATER_PATH + 2.0 * log_t - path_log,
             a: if t < 0.75 { 2.144 } else { 1.888 - 2.053 * log_t },
-            b: 1.10 * libm::exp(-1.4 * ln_t),
+            b: 1.10 * libm::exp(-1.4 * log_t * std::f64::consts::LN_10),
             c: 0.5,
         };
-        let carbon_state = PressureCorrection {
+        at_path(path_log, |l| water_zero(l, t)) * correction.factor()
+    }
+
+    fn carbon_dioxide(&self, path_log: f64, t: f64, log_t: f64) -> f64 {
+        if path_log < ABSENT {
+            return 0.0;
+        }
+        let correction = PressureCorrection {
             effective: self.pressure + 0.28 * self.carbon_dioxide_pressure,
             log_path_ratio: if t < 0.7 {
                 LOG_CARBON_PATH_COLD - 2.0 * log_t
             } else {
                 LOG_CARBON_PATH_HOT + 2.0 * log_t
-            } - carbon_log,
-            a: 1.0 + 0.1 * libm::exp(-1.45 * ln_t),
+            } - path_log,
+            a: 1.0 + 0.1 * libm::exp(-1.45 * log_t * std::f64::consts::LN_10),
             b: 0.23,
             c: 1.47,
         };
-        Emissivity {
-            water: at_path(water_log, |l| water_zero(l, t)) * water_state.factor(),
-            carbon_dioxide: at_path(carbon_log, |l| carbon_dioxide_zero(l, t))
-                * carbon_state.factor(),
-            overlap: self.overlap(self.sum_log + log_scale),
-        }
+        at_path(path_log, |l| carbon_dioxide_zero(l, t)) * correction.factor()
     }
 
     fn overlap(&self, path_log: f64) -> f64 {

@@ -67,9 +67,50 @@ pub fn bracketed(
     Err(NoRoot::TooManySteps)
 }
 
+const MOST_NEWTON_STEPS: u32 = 12;
+
+/// Root by Newton's method; none where it leaves the bracket or does not settle.
+///
+/// * `tolerance`: on the last step; what remains goes with the square of it.
+/// * `function`: value and slope.
+///
+/// # Source
+///
+/// Newton's method.
+pub fn newton(
+    start: f64,
+    (low, high): (f64, f64),
+    tolerance: f64,
+    mut function: impl FnMut(f64) -> (f64, f64),
+) -> Option<f64> {
+    let mut x = start;
+    for _ in 0..MOST_NEWTON_STEPS {
+        let (value, slope) = function(x);
+        let step = -value / slope;
+        x += step;
+        // A step that is not a number leaves it too.
+        if !(low..=high).contains(&x) {
+            return None;
+        }
+        if step.abs() < tolerance {
+            return Some(x);
+        }
+    }
+    None
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn newton_finds_the_root_of_a_cubic_or_says_that_it_left() {
+        let cubic = |x: f64| (x * x * x - 2.0, 3.0 * x * x);
+        let root = newton(1.0, (0.0, 2.0), 1e-4, cubic).unwrap();
+        assert!((root - libm::cbrt(2.0)).abs() < 1e-8);
+        assert_eq!(newton(0.1, (0.0, 2.0), 1e-4, cubic), None);
+        assert_eq!(newton(1.0, (0.0, 2.0), 1e-4, |_| (1.0, 0.0)), None);
+    }
 
     #[test]
     fn finds_the_root_of_a_cubic() {

@@ -26,16 +26,42 @@ pub fn natural_film(difference: f64) -> f64 {
 ///
 /// [`crate::sources::SURFACE_EMISSION`].
 pub fn emission(emissivity: f64, surface_temperature: f64, room_temperature: f64) -> f64 {
-    let fourth = |t: f64| t * t * t * t;
-    let difference = surface_temperature - room_temperature;
-    let convection = difference * natural_film(difference.abs());
-    STEFAN_BOLTZMANN * emissivity * (fourth(surface_temperature) - fourth(room_temperature))
-        + convection
+    emission_and_slope(emissivity, surface_temperature, room_temperature).0
+}
+
+/// [`emission`] (W/m2) and how it grows with the temperature of the face (W/m2K).
+///
+/// dq/dT_s = 4 sigma e T_s^3 + 4/3 1.31 (T_s - T_r)^(1/3)
+///
+/// # Source
+///
+/// [`crate::sources::SURFACE_EMISSION`].
+pub fn emission_and_slope(
+    emissivity: f64,
+    surface_temperature: f64,
+    room_temperature: f64,
+) -> (f64, f64) {
+    let cube = |t: f64| t * t * t;
+    let (surface, room) = (surface_temperature, room_temperature);
+    let film = natural_film((surface - room).abs());
+    let radiation = STEFAN_BOLTZMANN * emissivity;
+    let flux =
+        radiation * (cube(surface) * surface - cube(room) * room) + film * (surface - room);
+    (flux, 4.0 * radiation * cube(surface) + 4.0 / 3.0 * film)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_slope_is_that_of_the_emission() {
+        for face in [285.0, 300.0, 350.0, 500.0] {
+            let (flux, slope) = emission_and_slope(0.9, face, 293.15);
+            let near = emission(0.9, face + 1e-3, 293.15);
+            assert!(((near - flux) / 1e-3 - slope).abs() < 1e-3 * slope, "{face}");
+        }
+    }
 
     #[test]
     fn the_natural_film_grows_with_the_cube_root() {

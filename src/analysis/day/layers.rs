@@ -3,7 +3,7 @@
 use crate::analysis::march::Sink;
 use crate::design::material::Properties;
 use crate::physics::STEFAN_BOLTZMANN;
-use crate::physics::surface::emission;
+use crate::physics::surface::emission_and_slope as emission;
 
 /// Emissivity of outer faces: brick, stone, plaster (–), between 0.85 and 0.95 from memory.
 pub const OUTER_EMISSIVITY: f64 = 0.9;
@@ -123,16 +123,28 @@ impl Gap {
     }
 }
 
+/// A gap with its place in a wall.
 #[derive(Clone, Copy, Debug, PartialEq)]
-enum Link {
-    /// Conductance between two nodes per inner area (W/m2K).
-    Solid(f64),
-    /// A gap, with the resistance of both halves around it and its area ratio.
-    Gap { gap: Gap, around: f64, area: f64 },
+struct PlacedGap {
+    gap: Gap,
+    /// Index of the link that it is.
+    link: usize,
+    /// Resistance of both half nodes around it (m2K/W).
+    around: f64,
+    /// Its area over that of the inner face (–).
+    area: f64,
+}
+
+impl PlacedGap {
+    /// Conductance between the nodes around it, at a mean temperature (W/m2K).
+    fn conductance(&self, temperature: f64, air_conductivity: f64) -> f64 {
+        let gap = self.area * self.gap.conductance(temperature, air_conductivity);
+        1.0 / (self.around + 1.0 / gap)
+    }
 }
 
 /// Temperature of a face as a line over the flux into it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Response {
     /// Without flux (K).
     pub base: f64,
@@ -152,8 +164,9 @@ impl Response {
 pub struct Layers {
     /// Heat capacity of each node (J/m2K).
     capacity: Vec<f64>,
-    /// Between neighbors.
-    links: Vec<Link>,
+    /// Conductances between neighbors (W/m2K), 0 for a gap, which depends on temperatures.
+    links: Vec<f64>,
+    gap: Option<PlacedGap>,
     /// From the inner face to the first node (W/m2K).
     inner: f64,
     /// From the last node to the outer face (W/m2K).
@@ -169,8 +182,9 @@ pub struct Conductances {
     /// From the last node to what is beyond (W/m2K), 0 for none.
     out: f64,
     ambient: f64,
-    /// Outer face that meets the room (K); 0 before the first time.
+    /// Outer face that meets the room, and the last node behind it (K); 0 before the first time.
     face: f64,
+    node: f64,
 }
 
 impl Conductances {
@@ -197,6 +211,7 @@ impl Layers {
         let mut wall = Self {
             capacity: Vec::new(),
             links: Vec::new(),
+            gap: None,
             inner: f64::INFINITY,
             outer: f64::INFINITY,
             back,
@@ -208,16 +223,16 @@ impl Layers {
                 let half = 0.5 * (end - start);
                 let area = layer.area_at(start + half);
                 let resistance = half / (layer.conductivity * area);
-                let link = match gap {
-                    Some(gap) if index == 1 && *start <= 0.0 => {
-                        Link::Gap { gap, around: behind + resistance, area: layer.spread.0 }
-                    }
-                    _ => Link::Solid(1.0 / (behind + resistance)),
-                };
+                let around = behind + resistance;
+                let gap = gap.filter(|_| index == 1 && *start <= 0.0);
                 if wall.capacity.is_empty() {
                     wall.inner = 1.0 / resistance;
+                } else if let Some(gap) = gap {
+                    let link = wall.links.len();
+                    wall.gap = Some(PlacedGap { gap, link, around, area: layer.spread.0 });
+                    wall.links.push(0.0);
                 } else {
-                    wall.links.push(link);
+                    wall.links.push(1.0 / around);
                 }
                 wall.capacity.push(2.0 * half * area * layer.volumetric_heat_capacity);
                 behind = resistance;
@@ -242,104 +257,94 @@ impl Layers {
         &self.capacity
     }
 
-    /// Conductances at node temperatures.
+    /// Brings conductances to node temperatures; whether they differ from what they were.
     pub fn conductances(
         &self,
         temperatures: &[f64],
         air: &impl Fn(f64) -> f64,
-        into: &mut Conductances,
-    ) {
-        into.links.clear();
-        let pairs = temperatures.iter().zip(temperatures.iter().skip(1));
-        into.links.extend(self.links.iter().zip(pairs).map(
-            |(link, (one, other))| match *link {
-                Link::Solid(conductance) => conductance,
-                Link::Gap { gap, around, area } => {
-                    let mean = 0.5 * (one + other);
-                    1.0 / (around + 1.0 / (area * gap.conductance(mean, air(mean))))
-                }
-            },
-        ));
+        now: &mut Conductances,
+    ) -> bool {
+        let first = now.links.len() != self.links.len();
+        if first {
+            now.links.clone_from(&self.links);
+        }
+        let gap = self.through_gap(temperatures, air, now);
+        let back = self.to_back(temperatures, now);
+        first || gap || back
+    }
+
+    fn through_gap(
+        &self,
+        temperatures: &[f64],
+        air: &impl Fn(f64) -> f64,
+        now: &mut Conductances,
+    ) -> bool {
+        let Some(gap) = &self.gap else { return false };
+        let [Some(one), Some(other)] =
+            [gap.link, gap.link + 1].map(|node| temperatures.get(node))
+        else {
+            return false;
+        };
+        let mean = 0.5 * (one + other);
+        let next = gap.conductance(mean, air(mean));
+        now.links.get_mut(gap.link).is_some_and(|link| replaced(link, next, one - other))
+    }
+
+    fn to_back(&self, temperatures: &[f64], now: &mut Conductances) -> bool {
         let last = temperatures.last().copied().unwrap_or(0.0);
-        (into.out, into.ambient) = match self.back {
-            Back::Adiabatic | Back::Gas => (0.0, 0.0),
-            Back::Film { conductance, ambient } => {
-                (1.0 / (1.0 / self.outer + 1.0 / conductance), ambient)
-            }
+        let (film, ambient) = match self.back {
+            Back::Adiabatic | Back::Gas => return false,
+            Back::Film { conductance, ambient } => (conductance, ambient),
+            Back::Room { .. } if (last - now.node).abs() < NODE_MOVED => return false,
             Back::Room { ratio, ambient } => {
-                // From the face of the sweep before, a round or two of this are enough.
-                let mut face = if into.face > 0.0 { into.face } else { last };
-                let mut film = 0.0;
-                for _ in 0..MOST_FILM_ROUNDS {
-                    film = ratio * room_film(face, ambient);
-                    let next = (self.outer * last + film * ambient) / (self.outer + film);
-                    let change = next - face;
-                    face = next;
-                    if change.abs() < FACE_TOLERANCE {
-                        break;
-                    }
-                }
-                into.face = face;
-                (1.0 / (1.0 / self.outer + 1.0 / film), ambient)
+                now.node = last;
+                let start = if now.face > 0.0 { now.face } else { last };
+                let (face, film) = room_film(start, ambient, (last, self.outer / ratio));
+                now.face = face;
+                (ratio * film, ambient)
             }
         };
+        now.ambient = ambient;
+        replaced(&mut now.out, 1.0 / (1.0 / self.outer + 1.0 / film), last - ambient)
     }
 
-    /// How the inner face answers a flux within a step, the outer flux being known.
-    pub fn inner_response(
-        &self,
-        old: &[f64],
-        step: f64,
-        now: &Conductances,
-        outer_flux: f64,
-    ) -> Response {
-        let far = Far { conductance: now.out, ambient: now.ambient, flux: outer_flux };
-        let nodes = self.capacity.iter().zip(old).rev();
-        eliminate(nodes, now.links.iter().rev(), step, far).face(self.inner)
-    }
-
-    /// How the outer face answers a flux within a step, the inner flux being known.
-    pub fn outer_response(
-        &self,
-        old: &[f64],
-        step: f64,
-        now: &Conductances,
-        inner_flux: f64,
-    ) -> Response {
-        let far = Far { flux: inner_flux, ..Far::default() };
-        let nodes = self.capacity.iter().zip(old);
-        eliminate(nodes, now.links.iter(), step, far).face(self.outer)
-    }
-
-    /// Node temperatures at the end of a step, both fluxes being known.
-    pub fn advance(
-        &self,
-        old: &[f64],
-        step: f64,
-        (now, fluxes): (&Conductances, Fluxes),
-        new: &mut [f64],
-    ) {
-        let mut rows = [Row::default(); MOST_NODES];
-        let mut row = Row { diagonal: 0.0, right: fluxes.inner };
-        let nodes = self.capacity.iter().zip(old).zip(&mut rows);
-        // What the last node meets, seen from the node before it.
-        let mut link = f64::INFINITY;
-        let mut links = now.links.iter();
-        for ((capacity, old), slot) in nodes {
-            row = row.next(link, capacity / step, *old);
-            *slot = row;
-            link = links.next().copied().unwrap_or(0.0);
-        }
-        let mut after =
-            (row.right + now.out * now.ambient + fluxes.outer) / (row.diagonal + now.out);
-        let backward = rows.iter().take(self.nodes()).rev().zip(new.iter_mut().rev());
+    /// Reduces a wall to what its faces answer to fluxes within a step, and to what its nodes
+    /// become: all nodes are eliminated from the outer side inward.
+    pub fn reduce(&self, old: &[f64], step: f64, now: &Conductances, into: &mut Reduced) {
+        into.rows.clear();
+        let mut diagonal = now.out;
+        let mut right = now.out * now.ambient;
+        let mut passed = 1.0;
         let mut links = now.links.iter().rev();
-        for (index, (row, new)) in backward.enumerate() {
+        for (index, (capacity, old)) in self.capacity.iter().zip(old).rev().enumerate() {
             if index > 0 {
                 let link = links.next().copied().unwrap_or(0.0);
-                after = (row.right + link * after) / (row.diagonal + link);
+                let inverse = 1.0 / (diagonal + link);
+                let row = Row {
+                    own: right * inverse,
+                    inner: link * inverse,
+                    outer: passed * inverse,
+                };
+                into.rows.push(row);
+                diagonal *= row.inner;
+                right *= row.inner;
+                passed *= row.inner;
             }
-            *new = after;
+            let mass = capacity / step;
+            diagonal += mass;
+            right += mass * old;
+        }
+        let rise = 1.0 / diagonal;
+        into.first = Row { own: right * rise, inner: rise, outer: passed * rise };
+        into.inner = Response { base: into.first.own, resistance: rise + 1.0 / self.inner };
+        into.cross = into.first.outer;
+        if self.back == Back::Gas {
+            let last = into
+                .rows
+                .iter()
+                .rev()
+                .fold(Row { inner: 1.0, ..into.first }, |before, row| row.behind(&before));
+            into.outer = Response { base: last.own, resistance: last.outer + 1.0 / self.outer };
         }
     }
 
@@ -350,68 +355,106 @@ impl Layers {
     }
 }
 
-/// Most nodes of a wall.
-pub const MOST_NODES: usize = 64;
+/// Conductances that differ by less than this share are the same (–): by as much as a face of
+/// 60 °C in a room of 20 °C differs when it moves by 0.01 K.
+const SAME_CONDUCTANCE: f64 = 1e-4;
+/// And those whose flux differs by less than this (W/m2): near the temperature of the room a film
+/// changes at once with the face, but carries nothing.
+const SAME_FLUX: f64 = 0.02;
+/// A film to the room is reckoned anew when the node behind the face has moved by this much (K).
+const NODE_MOVED: f64 = 1e-3;
 const MOST_FILM_ROUNDS: u32 = 12;
-/// On the temperature of an outer face (K).
-const FACE_TOLERANCE: f64 = 3e-3;
+/// Last step of Newton's method for an outer face (K); its error goes with the square of it.
+const FACE_TOLERANCE: f64 = 0.05;
 
-/// Film between an outer face and the room (W/m2K).
-fn room_film(face: f64, ambient: f64) -> f64 {
+/// Puts a new conductance in the place of one that differs from it, at a difference of
+/// temperature (K); 0 stands for not known.
+fn replaced(conductance: &mut f64, next: f64, difference: f64) -> bool {
+    let change = (next - *conductance).abs();
+    let differs = change > SAME_CONDUCTANCE * next && change * difference.abs() > SAME_FLUX;
+    let replaced = differs || *conductance <= 0.0;
+    if replaced {
+        *conductance = next;
+    }
+    replaced
+}
+
+/// A face to the room and the film there (K, W/m2K), from a start near it; behind the face a node
+/// and the conductance between.
+fn room_film(start: f64, ambient: f64, (node, conductance): (f64, f64)) -> (f64, f64) {
+    let mut face = start;
+    let mut flux = 0.0;
+    for _ in 0..MOST_FILM_ROUNDS {
+        let (here, slope) = emission(OUTER_EMISSIVITY, face, ambient);
+        let step = (conductance * (node - face) - here) / (conductance + slope);
+        face += step;
+        flux = here + slope * step;
+        if step.abs() < FACE_TOLERANCE {
+            break;
+        }
+    }
     let excess = face - ambient;
-    if excess.abs() < 1e-3 {
+    let film = if excess.abs() < 1e-3 {
         4.0 * STEFAN_BOLTZMANN * OUTER_EMISSIVITY * ambient * ambient * ambient
     } else {
-        emission(OUTER_EMISSIVITY, face, ambient) / excess
-    }
+        flux / excess
+    };
+    (face, film)
 }
 
-/// Far side of a wall: a conductance toward a temperature, and a flux.
-#[derive(Clone, Copy, Debug, Default)]
-struct Far {
-    conductance: f64,
-    ambient: f64,
-    flux: f64,
-}
-
-/// The last row of an elimination: diagonal times temperature equals right side.
-#[derive(Clone, Copy, Debug, Default)]
+/// Temperature of an eliminated node as a line: what it is by itself (K), how it follows its
+/// inner neighbor (–; the first node: the flux into the inner face, m2K/W), how it rises with the
+/// flux into the outer face (m2K/W).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Row {
-    diagonal: f64,
-    right: f64,
+    own: f64,
+    inner: f64,
+    outer: f64,
 }
 
 impl Row {
-    /// The row of the next node, for which the eliminated ones are a conductance in series.
-    fn next(self, link: f64, mass: f64, old: f64) -> Self {
-        let share = if link.is_finite() { link / (self.diagonal + link) } else { 1.0 };
-        Self { diagonal: mass + share * self.diagonal, right: mass * old + share * self.right }
-    }
-
-    /// The face before that node, at a conductance.
-    fn face(self, conductance: f64) -> Response {
-        Response {
-            base: self.right / self.diagonal,
-            resistance: 1.0 / self.diagonal + 1.0 / conductance,
+    /// The same over what the node before is a line over.
+    fn behind(&self, before: &Self) -> Self {
+        Self {
+            own: self.own + self.inner * before.own,
+            inner: self.inner * before.inner,
+            outer: self.outer + self.inner * before.outer,
         }
     }
 }
 
-/// Eliminates all nodes but the last of the iteration, starting at the far side.
-fn eliminate<'a>(
-    nodes: impl Iterator<Item = (&'a f64, &'a f64)>,
-    mut links: impl Iterator<Item = &'a f64>,
-    step: f64,
-    far: Far,
-) -> Row {
-    let right = far.conductance * far.ambient + far.flux;
-    let mut row = Row { diagonal: far.conductance, right };
-    let mut link = f64::INFINITY;
-    for (capacity, old) in nodes {
-        row = row.next(link, capacity / step, *old);
-        link = links.next().copied().unwrap_or(0.0);
+/// A wall reduced for one step.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Reduced {
+    /// Nodes from the last one inward, the first one apart.
+    rows: Vec<Row>,
+    first: Row,
+    inner: Response,
+    outer: Response,
+    /// Rise of one face per unit of flux into the other (m2K/W).
+    cross: f64,
+}
+
+impl Reduced {
+    /// How the inner face answers a flux, the outer one being known.
+    pub fn inner_response(&self, outer_flux: f64) -> Response {
+        Response { base: self.inner.base + self.cross * outer_flux, ..self.inner }
     }
-    row
+
+    /// How the outer face answers a flux, the inner one being known.
+    pub fn outer_response(&self, inner_flux: f64) -> Response {
+        Response { base: self.outer.base + self.cross * inner_flux, ..self.outer }
+    }
+
+    /// Node temperatures at the end of the step, both fluxes being known.
+    pub fn advance(&self, fluxes: Fluxes, new: &mut [f64]) {
+        let mut before = fluxes.inner;
+        let rows = std::iter::once(&self.first).chain(self.rows.iter().rev());
+        for (row, new) in rows.zip(new) {
+            before = row.own + row.inner * before + row.outer * fluxes.outer;
+            *new = before;
+        }
+    }
 }
 
 #[cfg(test)]
@@ -432,7 +475,7 @@ mod tests {
     fn rise(wall: &Layers, time: f64, steps: u32) -> f64 {
         let gamma = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
         let step = gamma * time / f64::from(steps);
-        let mut now = Conductances::default();
+        let (mut now, mut reduced) = (Conductances::default(), Reduced::default());
         let mut state = vec![ROOM; wall.nodes()];
         let mut new = state.clone();
         let mut rise = 0.0;
@@ -440,10 +483,10 @@ mod tests {
             let before = state.clone();
             for stage in 0..2 {
                 wall.conductances(&state, &|_| 0.026, &mut now);
-                let face = wall.inner_response(&state, step, &now, 0.0);
+                wall.reduce(&state, step, &now, &mut reduced);
+                let face = reduced.inner_response(0.0);
                 rise = face.base + face.resistance * FLUX - ROOM;
-                let fluxes = Fluxes { inner: FLUX, outer: 0.0 };
-                wall.advance(&state, step, (&now, fluxes), &mut new);
+                reduced.advance(Fluxes { inner: FLUX, outer: 0.0 }, &mut new);
                 state.clone_from(&new);
                 if stage == 0 {
                     for (now, before) in state.iter_mut().zip(&before) {
@@ -489,13 +532,13 @@ mod tests {
         let back = Back::Film { conductance: 8.0, ambient: ROOM };
         let wall = Layers::new(&layers, Some(gap), back);
         let flux = 300.0;
-        let mut now = Conductances::default();
+        let (mut now, mut reduced) = (Conductances::default(), Reduced::default());
         let mut state = vec![ROOM; wall.nodes()];
         let mut new = state.clone();
         for _ in 0..400 {
             wall.conductances(&state, &|_| 0.03, &mut now);
-            let fluxes = Fluxes { inner: flux, outer: 0.0 };
-            wall.advance(&state, 36_000.0, (&now, fluxes), &mut new);
+            wall.reduce(&state, 36_000.0, &now, &mut reduced);
+            reduced.advance(Fluxes { inner: flux, outer: 0.0 }, &mut new);
             state.clone_from(&new);
         }
         let outer = ROOM + flux / 8.0;
@@ -508,7 +551,8 @@ mod tests {
             outside_core = inside_facing + flux / gap.conductance(mean, 0.03);
         }
         let exact = outside_core + flux * 0.114 / 1.05;
-        let face = wall.inner_response(&state, 1e9, &now, 0.0);
+        wall.reduce(&state, 1e9, &now, &mut reduced);
+        let face = reduced.inner_response(0.0);
         let found = face.base + face.resistance * flux;
         // The wall takes the mean of the nodes beside the gap for the mean of its sides.
         assert!((found - exact).abs() < 0.005 * (exact - ROOM), "{found} K, {exact} K");
@@ -521,9 +565,11 @@ mod tests {
         let layer = Layer::plane(&BRICK, 0.1, 40).spreading(1.0, 1.5);
         let back = Back::Film { conductance: 1e9, ambient: ROOM };
         let wall = Layers::new(&[layer], None, back);
-        let mut now = Conductances::default();
-        wall.conductances(&vec![ROOM; wall.nodes()], &|_| 0.03, &mut now);
-        let face = wall.inner_response(&vec![ROOM; wall.nodes()], 1e12, &now, 0.0);
+        let (mut now, mut reduced) = (Conductances::default(), Reduced::default());
+        let cold = vec![ROOM; wall.nodes()];
+        wall.conductances(&cold, &|_| 0.03, &mut now);
+        wall.reduce(&cold, 1e12, &now, &mut reduced);
+        let face = reduced.inner_response(0.0);
         let mean_area = 0.5 / libm::log(1.5);
         let exact = 0.1 / (1.05 * mean_area);
         assert!((face.resistance / exact - 1.0).abs() < 1e-3, "{}", face.resistance / exact);
@@ -535,15 +581,14 @@ mod tests {
     fn a_slab_between_two_gases_is_symmetric() {
         let wall = Layers::new(&[Layer::plane(&BRICK, 0.064, 6)], None, Back::Gas);
         let old = vec![ROOM; wall.nodes()];
-        let mut now = Conductances::default();
+        let (mut now, mut reduced) = (Conductances::default(), Reduced::default());
         wall.conductances(&old, &|_| 0.03, &mut now);
-        let inner = wall.inner_response(&old, 300.0, &now, FLUX);
-        let outer = wall.outer_response(&old, 300.0, &now, FLUX);
+        wall.reduce(&old, 300.0, &now, &mut reduced);
+        let (inner, outer) = (reduced.inner_response(FLUX), reduced.outer_response(FLUX));
         assert!((inner.base - outer.base).abs() < 1e-9);
         assert!((inner.resistance - outer.resistance).abs() < 1e-12);
         let mut new = old.clone();
-        let fluxes = Fluxes { inner: FLUX, outer: FLUX };
-        wall.advance(&old, 300.0, (&now, fluxes), &mut new);
+        reduced.advance(Fluxes { inner: FLUX, outer: FLUX }, &mut new);
         let stored = wall.heat(&new, ROOM);
         assert!((stored / (2.0 * FLUX * 300.0) - 1.0).abs() < 1e-12);
     }

@@ -34,8 +34,8 @@ use solver::Solver;
 const SECONDS_PER_DAY: f64 = 86_400.0;
 /// Share of a step in each stage: 1 - 1/sqrt(2).
 const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
-/// Change of any node over a period at which the next one counts as repeating it (K): a
-/// thousandth of what the faces swing, a ten-thousandth of what the gas does.
+/// Change of any node over a period at which it counts as repeating (K): a thousandth of what the
+/// faces swing, a ten-thousandth of what the gas does.
 const PERIODIC_TOLERANCE: f64 = 0.05;
 /// Share of the charge that must burn for a day to be one (–).
 const LEAST_BURNED: f64 = 0.5;
@@ -251,19 +251,17 @@ pub fn repeating(
     let (lit, period) = firings(design);
     let plan = steps(&curve, &lit, period, setup.resolution.refinement);
     let weights = weights(&solver);
-    let fixed = fixed_point(first.nodes.clone(), &weights, PERIODIC_TOLERANCE, |nodes| {
+    let mut record = Record::default();
+    let rounds = fixed_point(first.nodes.clone(), &weights, PERIODIC_TOLERANCE, |nodes| {
         let mut nodes = nodes.to_vec();
-        for step in &plan {
-            advance(&mut solver, &curve, step, &mut nodes, None)?;
-        }
+        solver.begin_period();
+        record = recorded(&mut solver, &curve, &plan, &mut nodes)?;
         Ok(nodes)
     })?;
-    let mut nodes = fixed.state;
-    let record = recorded(&mut solver, &curve, &plan, &mut nodes)?;
     let found = Repeating {
         residual: record.energy.stored_joules / record.energy.wood_joules,
         state: finished(design, record, (period, lit.len())),
-        rounds: fixed.rounds,
+        rounds,
     };
     found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
 }

@@ -6,16 +6,7 @@ use crate::analysis::Failure;
 const DEPTH: usize = 6;
 const MOST_ROUNDS: u32 = 40;
 
-/// A state that repeats, and how it was found.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Fixed {
-    /// The state at the start of the period.
-    pub state: Vec<f64>,
-    /// Periods that were computed.
-    pub rounds: u32,
-}
-
-/// Finds a state that a map leaves alone.
+/// Finds a state that a map leaves alone, which is the last that the map saw; how often it did.
 ///
 /// Anderson acceleration: the next guess mixes the images of the last rounds so that their
 /// changes, in the norm of the weights, cancel as well as they can. A heater's few slow modes are
@@ -36,7 +27,7 @@ pub fn fixed_point(
     weights: &[f64],
     tolerance: f64,
     mut map: impl FnMut(&[f64]) -> Result<Vec<f64>, Failure>,
-) -> Result<Fixed, Failure> {
+) -> Result<u32, Failure> {
     let mut guess = start;
     let mut images: Vec<Vec<f64>> = Vec::new();
     let mut changes: Vec<Vec<f64>> = Vec::new();
@@ -44,7 +35,7 @@ pub fn fixed_point(
         let image = map(&guess)?;
         let change: Vec<f64> = image.iter().zip(&guess).map(|(a, b)| a - b).collect();
         if change.iter().all(|each| each.abs() < tolerance) {
-            return Ok(Fixed { state: image, rounds: round });
+            return Ok(round);
         }
         if images.len() > DEPTH {
             images.remove(0);
@@ -150,9 +141,14 @@ mod tests {
             let each = state.iter().zip(rates).zip(target);
             Ok(each.map(|((x, rate), t)| t + rate * (x - t)).collect())
         };
-        let fixed = fixed_point(vec![293.0; 5], &[1.0; 5], 1e-6, map).unwrap();
-        assert!(fixed.rounds < 12, "{}", fixed.rounds);
-        for (x, t) in fixed.state.iter().zip(target) {
+        let mut fixed = Vec::new();
+        let seen = |state: &[f64]| {
+            fixed = state.to_vec();
+            map(state)
+        };
+        let rounds = fixed_point(vec![293.0; 5], &[1.0; 5], 1e-6, seen).unwrap();
+        assert!(rounds < 12, "{rounds}");
+        for (x, t) in fixed.iter().zip(target) {
             assert!((x - t).abs() < 1e-3);
         }
     }

@@ -6,14 +6,14 @@
 //! go on until no surface moves.
 
 use super::body::{Body, End, Strip, Zone, outdoor_length};
-use super::layers::{Conductances, Fluxes, Response};
+use super::layers::{Conductances, Fluxes, Reduced, Response};
 use super::{Setup, Without};
 use crate::analysis::Failure;
 use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
 use crate::analysis::conditions::Weather;
 use crate::analysis::draft::{Flow, Ledger, ledger};
 use crate::analysis::fire::{
-    Burn, Feed, Firebox, GLASS_EXCHANGE, balance, black, through_glass,
+    Burn, Feed, Firebox, GLASS_EXCHANGE, Within, balance, black, through_glass,
 };
 use crate::analysis::march::{
     Channel, Gathering, Memory, Passage, Sink, Stream, Stretch, Touch, wall_at,
@@ -93,20 +93,41 @@ pub struct Rates {
     pub margin: f64,
 }
 
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Face {
-    surface: f64,
-    flux: f64,
+/// The gas from the firebox to the mouth, as a sweep found it.
+struct Swept {
+    firebox: Firebox,
+    passages: Vec<Passage>,
+    /// Gas out of the last run (K).
+    runs_outlet: f64,
+    flue: Flue,
 }
 
+/// Both faces of a wall.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Faces {
-    inner: Face,
-    outer: Face,
+    inner: Touch,
+    outer: Touch,
 }
 
 impl Faces {
-    const fn get(&self, end: End) -> Face {
+    /// These with a share of the change from one to another of their earlier values.
+    fn moved(self, from: Self, to: Self, share: f64) -> Self {
+        let moved = |face: Touch, from: Touch, to: Touch| Touch {
+            surface: face.surface + share * (to.surface - from.surface),
+            flux: face.flux + share * (to.flux - from.flux),
+        };
+        Self {
+            inner: moved(self.inner, from.inner, to.inner),
+            outer: moved(self.outer, from.outer, to.outer),
+        }
+    }
+
+    /// Rise of both surfaces from earlier ones (K).
+    fn rise(self, from: Self) -> [f64; 2] {
+        [self.inner.surface - from.inner.surface, self.outer.surface - from.outer.surface]
+    }
+
+    const fn get(&self, end: End) -> Touch {
         match end {
             End::Inner => self.inner,
             End::Outer => self.outer,
@@ -121,6 +142,113 @@ struct CellMemory {
     absorptivity: f64,
 }
 
+/// How the faces settle from sweep to sweep: those of the two sweeps before.
+#[derive(Clone, Debug, Default)]
+struct Settling {
+    before: Vec<Faces>,
+    earlier: Vec<Faces>,
+    /// Sweeps since faces were last carried ahead.
+    sweeps: u32,
+}
+
+impl Settling {
+    /// Largest move of a surface since the sweep before (K).
+    fn moved(&self, faces: &[Faces]) -> f64 {
+        let moves = faces.iter().zip(&self.before).map(|(now, before)| {
+            let [inner, outer] = now.rise(*before);
+            inner.abs().max(outer.abs())
+        });
+        moves.fold(0.0, f64::max)
+    }
+
+    /// Keeps the faces as they are before a sweep.
+    fn keep(&mut self, faces: &[Faces]) {
+        std::mem::swap(&mut self.before, &mut self.earlier);
+        self.before.clear();
+        self.before.extend_from_slice(faces);
+        self.sweeps += 1;
+    }
+
+    /// Carries faces ahead to where their moves lead, which shrink by the same share from sweep
+    /// to sweep (Aitken); it takes two sweeps to tell that share.
+    fn ahead(&mut self, faces: &mut [Faces]) {
+        if self.sweeps < 2 {
+            return;
+        }
+        let (mut both, mut square) = (0.0, 0.0);
+        for ((now, before), earlier) in faces.iter().zip(&self.before).zip(&self.earlier) {
+            for (last, first) in now.rise(*before).into_iter().zip(before.rise(*earlier)) {
+                both += last * first;
+                square += first * first;
+            }
+        }
+        let share = (both / square).clamp(0.0, MOST_CARRIED);
+        for (face, before) in faces.iter_mut().zip(&self.before) {
+            *face = face.moved(*before, *face, share / (1.0 - share));
+        }
+        self.sweeps = 0;
+    }
+}
+
+/// Largest share by which moves may shrink for faces to be carried ahead (–).
+const MOST_CARRIED: f64 = 0.6;
+
+/// What a sweep found, and in the end a stage: a start for what comes after.
+#[derive(Clone, Debug, Default)]
+struct Found {
+    faces: Vec<Faces>,
+    memories: Vec<CellMemory>,
+    /// Temperature of the firebox (K).
+    firebox: f64,
+    /// Air that the draft drives (kg/s).
+    flow: f64,
+}
+
+/// What was found at each stage of a period, as a start for the same stage of the next one.
+#[derive(Clone, Debug, Default)]
+struct Trace {
+    stages: Vec<Found>,
+    /// The stage that comes next.
+    next: usize,
+    /// At the stage just done, in the period before.
+    before: Option<Found>,
+}
+
+impl Trace {
+    fn rewind(&mut self) {
+        self.next = 0;
+        self.before = None;
+    }
+
+    /// Moves what was found just now to where it was at this stage in the period before: faces and
+    /// flow as much farther as they were off at the stage just done.
+    fn start(&self, now: &mut Found) {
+        let Some(then) = self.stages.get(self.next) else { return };
+        let Some(before) = &self.before else {
+            now.clone_from(then);
+            return;
+        };
+        let faces = now.faces.iter_mut().zip(&before.faces).zip(&then.faces);
+        for ((face, before), then) in faces {
+            *face = face.moved(*before, *then, 1.0);
+        }
+        now.memories.clone_from(&then.memories);
+        now.firebox += then.firebox - before.firebox;
+        if before.flow > 0.0 {
+            now.flow *= then.flow / before.flow;
+        }
+    }
+
+    fn keep(&mut self, found: &Found) {
+        if let Some(stage) = self.stages.get_mut(self.next) {
+            self.before = Some(std::mem::replace(stage, found.clone()));
+        } else {
+            self.stages.push(found.clone());
+        }
+        self.next += 1;
+    }
+}
+
 /// Steps a heater through time.
 pub struct Solver<'a> {
     design: &'a Design,
@@ -131,14 +259,19 @@ pub struct Solver<'a> {
     held: Burn,
     air: Gas,
     pressure: f64,
-    faces: Vec<Faces>,
+    found: Found,
+    trace: Option<Trace>,
+    settling: Settling,
     conductances: Vec<Conductances>,
-    memories: Vec<CellMemory>,
-    /// Node temperatures at the end of the step, and those of the sweep before.
+    reduced: Vec<Reduced>,
+    /// Node temperatures at the end of the step.
     new: Vec<f64>,
-    /// Air that the draft drives (kg/s).
-    flow: f64,
+    /// How fast they changed in the step before (K/s).
+    rates: Vec<f64>,
     drive: Drive,
+    /// Buffers for one cell.
+    sinks: Vec<Sink>,
+    touches: Vec<Touch>,
 }
 
 /// Search for the flow at which draft and losses balance, from sweep to sweep, on logarithms: of
@@ -187,10 +320,17 @@ impl<'a> Solver<'a> {
     /// Prepares a heater; faces start at the temperatures of the start from cold.
     pub fn new(design: &'a Design, path: &'a Path, body: &'a Body, setup: &'a Setup) -> Self {
         let faces = body.walls.iter().map(|wall| {
-            let face = Face { surface: wall.start, flux: 0.0 };
+            let face = Touch { surface: wall.start, flux: 0.0 };
             Faces { inner: face, outer: face }
         });
         let cells: usize = body.runs.iter().map(|run| run.cells.len()).sum();
+        let cells = cells + 1 + body.indoors.len() + body.outdoors.len();
+        let found = Found {
+            faces: faces.collect(),
+            memories: vec![CellMemory::default(); cells],
+            firebox: design.site.room_temperature,
+            flow: 0.0,
+        };
         Self {
             design,
             path,
@@ -199,15 +339,16 @@ impl<'a> Solver<'a> {
             held: Burn::new(design, design.fire.excess_air_ratio),
             air: Gas::new(DRY_AIR),
             pressure: crate::analysis::pressure(design),
-            faces: faces.collect(),
+            found,
+            trace: None,
+            settling: Settling::default(),
             conductances: vec![Conductances::default(); body.walls.len()],
-            memories: vec![
-                CellMemory::default();
-                cells + 1 + body.indoors.len() + body.outdoors.len()
-            ],
+            reduced: vec![Reduced::default(); body.walls.len()],
             new: Vec::new(),
-            flow: 0.0,
+            rates: vec![0.0; body.nodes],
             drive: Drive::default(),
+            sinks: Vec::new(),
+            touches: Vec::new(),
         }
     }
 
@@ -242,6 +383,12 @@ impl<'a> Solver<'a> {
         temperatures
     }
 
+    /// Begins a period that has the same stages as the one before: each starts from what it found
+    /// then.
+    pub fn begin_period(&mut self) {
+        self.trace.get_or_insert_default().rewind();
+    }
+
     /// Makes a step of the implicit method; the temperatures become those of its end.
     ///
     /// * `share` (–): rate of burning over its mean; 0 without fire.
@@ -255,28 +402,39 @@ impl<'a> Solver<'a> {
         step: f64,
         share: f64,
     ) -> Result<Rates, Failure> {
-        self.new.clone_from(state);
         let driven = if share > 0.0 {
             self.design.fire.air == AirControl::Draft
         } else {
             self.setup.after_flow.is_none()
         };
         self.drive = Drive::default();
+        if let Some(trace) = &self.trace {
+            trace.start(&mut self.found);
+        }
+        self.prepare(state, step);
+        self.settling.sweeps = 0;
+        let mut instant = self.instant(share);
         for sweep in 0..MOST_SWEEPS {
-            let instant = self.instant(share);
-            self.prepare();
-            let before = self.faces.clone();
-            let (rates, ledger) = self.sweep(state, step, &instant)?;
-            self.advance(state, step);
-            let moved = self.moved(&before);
+            if driven && sweep > 0 {
+                instant = self.instant(share);
+            }
+            self.settling.keep(&self.found.faces);
+            let swept = self.sweep(&instant)?;
+            self.advance();
+            let moved = self.settling.moved(&self.found.faces);
             // Close to a stall the trickle through a heater that cools has no firm value, nor
             // does it carry heat that counts.
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
-            let steady = !driven || trickle || self.drive(&instant, &ledger);
-            if moved < TOLERANCE && steady {
-                std::mem::swap(state, &mut self.new);
-                return Ok(rates);
+            let steady = !driven || trickle || self.drive(&instant, &swept);
+            let same = self.renew(state, step);
+            if moved < TOLERANCE && steady && same {
+                self.finish(state, step);
+                if let Some(trace) = &mut self.trace {
+                    trace.keep(&self.found);
+                }
+                return Ok(self.rates(&instant, &swept));
             }
+            self.settling.ahead(&mut self.found.faces);
         }
         Err(Failure::DayUnsettled)
     }
@@ -285,7 +443,7 @@ impl<'a> Solver<'a> {
     fn instant(&mut self, share: f64) -> Instant {
         let fire = &self.design.fire;
         if share <= 0.0 {
-            let flow = self.setup.after_flow.unwrap_or(self.flow).max(LEAST_FLOW);
+            let flow = self.setup.after_flow.unwrap_or(self.found.flow).max(LEAST_FLOW);
             let room = self.design.site.room_temperature;
             return Instant {
                 stream: self.stream(&self.air, flow),
@@ -318,10 +476,10 @@ impl<'a> Solver<'a> {
     /// The burn whose air is the flow that the draft drives.
     fn burn_by_draft(&mut self, share: f64) -> Burn {
         let stoichiometric = self.held.air_flow() / self.held.excess_air_ratio * share;
-        if self.flow <= 0.0 {
-            self.flow = stoichiometric * self.design.fire.excess_air_ratio;
+        if self.found.flow <= 0.0 {
+            self.found.flow = stoichiometric * self.design.fire.excess_air_ratio;
         }
-        let ratio = (self.flow / stoichiometric).min(MOST_EXCESS_AIR);
+        let ratio = (self.found.flow / stoichiometric).min(MOST_EXCESS_AIR);
         Burn::new(self.design, ratio)
     }
 
@@ -330,7 +488,8 @@ impl<'a> Solver<'a> {
     }
 
     /// Moves the driven flow toward the balance of draft and losses; whether it is there.
-    fn drive(&mut self, instant: &Instant, ledger: &Ledger) -> bool {
+    fn drive(&mut self, instant: &Instant, swept: &Swept) -> bool {
+        let ledger = self.ledger(instant, swept);
         let site = &self.design.site;
         let suction = site.house_suction + site.wind_pressure;
         let (pull, held) = (ledger.draft - suction, ledger.losses - suction);
@@ -338,46 +497,82 @@ impl<'a> Solver<'a> {
         let open = instant.inlet_area > 0.0 && pull > 0.0 && held > 0.0;
         let imbalance = if open { libm::log(pull / held) } else { -f64::INFINITY };
         let (next, there) = self.drive.next(at, imbalance);
-        self.flow = libm::exp(next).max(LEAST_FLOW);
+        self.found.flow = libm::exp(next).max(LEAST_FLOW);
         there || (imbalance < 0.0 && instant.air_flow < 1.01 * LEAST_FLOW)
     }
 
-    /// Conductances at the temperatures of the sweep before.
-    fn prepare(&mut self) {
-        let Self { body, conductances, new, air, .. } = self;
-        for (wall, now) in body.walls.iter().zip(conductances) {
-            if let Some(nodes) = new.get(wall.nodes.clone()) {
-                wall.layers.conductances(nodes, &|t| air.conductivity(t), now);
-            }
+    /// Reduces all walls for a step, with conductances at the temperatures to which the step
+    /// before leads.
+    fn prepare(&mut self, old: &[f64], step: f64) {
+        let Self { body, conductances, reduced, new, rates, air, .. } = self;
+        new.clear();
+        new.extend(old.iter().zip(rates).map(|(old, rate)| old + step * *rate));
+        for ((wall, now), reduced) in body.walls.iter().zip(conductances).zip(reduced) {
+            let (Some(old), Some(new)) =
+                (old.get(wall.nodes.clone()), new.get(wall.nodes.clone()))
+            else {
+                continue;
+            };
+            wall.layers.conductances(new, &|t| air.conductivity(t), now);
+            wall.layers.reduce(old, step, now, reduced);
         }
     }
 
+    /// Makes the temperatures those of the end of the step.
+    fn finish(&mut self, state: &mut Vec<f64>, step: f64) {
+        for ((rate, new), old) in self.rates.iter_mut().zip(&self.new).zip(&*state) {
+            *rate = (new - old) / step;
+        }
+        std::mem::swap(state, &mut self.new);
+    }
+
+    /// Brings conductances to the present temperatures; whether all were so already.
+    fn renew(&mut self, old: &[f64], step: f64) -> bool {
+        let Self { body, conductances, reduced, new, air, .. } = self;
+        let mut same = true;
+        for ((wall, now), reduced) in body.walls.iter().zip(conductances).zip(reduced) {
+            let (Some(old), Some(new)) =
+                (old.get(wall.nodes.clone()), new.get(wall.nodes.clone()))
+            else {
+                continue;
+            };
+            if wall.layers.conductances(new, &|t| air.conductivity(t), now) {
+                wall.layers.reduce(old, step, now, reduced);
+                same = false;
+            }
+        }
+        same
+    }
+
     /// Gas from the firebox to the mouth, once.
-    fn sweep(
-        &mut self,
-        old: &[f64],
-        step: f64,
-        instant: &Instant,
-    ) -> Result<(Rates, Ledger), Failure> {
-        let firebox = self.firebox(old, step, instant)?;
-        let passages = self.runs(old, step, (instant, firebox.temperature));
+    fn sweep(&mut self, instant: &Instant) -> Result<Swept, Failure> {
+        let firebox = self.firebox(instant)?;
+        let passages = self.runs(instant, firebox.temperature);
         let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
-        let flue = self.flue(old, step, (instant, runs_outlet));
+        let flue = self.flue(instant, runs_outlet);
+        Ok(Swept { firebox, passages, runs_outlet, flue })
+    }
+
+    fn ledger(&self, instant: &Instant, swept: &Swept) -> Ledger {
         let flow = Flow {
             stream: &instant.stream,
             runs_stream: &instant.stream,
             path: self.path,
-            firebox_temperature: firebox.temperature,
-            passages: &passages,
-            flue: &flue,
+            firebox_temperature: swept.firebox.temperature,
+            passages: &swept.passages,
+            flue: &swept.flue,
             air: instant.air_flow,
             inlet_area: instant.inlet_area.max(1e-9),
             weather: Weather::stated(self.design),
         };
-        let ledger = ledger(self.design, &flow);
+        ledger(self.design, &flow)
+    }
+
+    fn rates(&self, instant: &Instant, swept: &Swept) -> Rates {
+        let Swept { firebox, passages, runs_outlet, flue } = swept;
         let Stream { gas, mass_flow, .. } = &instant.stream;
         let room = self.design.site.room_temperature;
-        let rates = Rates {
+        Rates {
             excess_air_ratio: instant.excess_air_ratio,
             gas_flow: *mass_flow,
             wood: instant.wood,
@@ -387,38 +582,38 @@ impl<'a> Solver<'a> {
             runs: passages.iter().map(|passage| passage.outlet).collect(),
             chimney_inlet: flue.connector.outlet,
             mouth_gas: flue.outdoors.outlet,
-            mouth_wall: flue.mouth_wall,
+            mouth_wall: self.mouth_wall(&instant.stream, flue.outdoors.outlet),
             glass: firebox.glass_heat,
             door: firebox.door_heat,
             mouth: mass_flow * gas.enthalpy(flue.outdoors.outlet),
-            stack: mass_flow * (gas.enthalpy(runs_outlet) - gas.enthalpy(room)),
-            margin: ledger.margin(),
-        };
-        Ok((rates, ledger))
+            stack: mass_flow * (gas.enthalpy(*runs_outlet) - gas.enthalpy(room)),
+            margin: self.ledger(instant, swept).margin(),
+        }
     }
 
     /// How a face answers a flux within the step.
-    fn response(&self, old: &[f64], step: f64, (wall, end): (usize, End)) -> Option<Response> {
-        let placed = self.body.walls.get(wall)?;
-        let old = old.get(placed.nodes.clone())?;
-        let now = self.conductances.get(wall)?;
-        let faces = self.faces.get(wall)?;
+    fn response(&self, wall: usize, end: End) -> Option<Response> {
+        let faces = self.found.faces.get(wall)?;
+        let reduced = self.reduced.get(wall)?;
         Some(match end {
-            End::Inner => placed.layers.inner_response(old, step, now, faces.outer.flux),
-            End::Outer => placed.layers.outer_response(old, step, now, faces.inner.flux),
+            End::Inner => reduced.inner_response(faces.outer.flux),
+            End::Outer => reduced.outer_response(faces.inner.flux),
         })
     }
 
+    fn touch(&self, wall: usize, end: End) -> Touch {
+        self.found.faces.get(wall).map_or_else(Touch::default, |faces| faces.get(end))
+    }
+
     fn surface(&self, wall: usize, end: End) -> f64 {
-        self.faces.get(wall).map_or(0.0, |faces| faces.get(end).surface)
+        self.touch(wall, end).surface
     }
 
     fn set(&mut self, wall: usize, end: End, touch: Touch) {
-        let face = Face { surface: touch.surface, flux: touch.flux };
-        if let Some(faces) = self.faces.get_mut(wall) {
+        if let Some(faces) = self.found.faces.get_mut(wall) {
             match end {
-                End::Inner => faces.inner = face,
-                End::Outer => faces.outer = face,
+                End::Inner => faces.inner = touch,
+                End::Outer => faces.outer = touch,
             }
         }
     }
@@ -433,12 +628,7 @@ impl<'a> Solver<'a> {
         emissivity / (2.0 - emissivity)
     }
 
-    fn firebox(
-        &mut self,
-        old: &[f64],
-        step: f64,
-        instant: &Instant,
-    ) -> Result<Firebox, Failure> {
+    fn firebox(&mut self, instant: &Instant) -> Result<Firebox, Failure> {
         let room = self.design.site.room_temperature;
         let flame = if instant.burning { self.design.firebox.flame_emissivity } else { 0.0 };
         let area: f64 = self.body.firebox.iter().map(|part| part.area).sum();
@@ -455,7 +645,7 @@ impl<'a> Solver<'a> {
         let mut bounds = (room, instant.hottest);
         let mut sinks = Vec::with_capacity(self.body.firebox.len());
         for part in &self.body.firebox {
-            let Some(response) = self.response(old, step, (part.wall, End::Inner)) else {
+            let Some(response) = self.response(part.wall, End::Inner) else {
                 continue;
             };
             let surface = self.surface(part.wall, End::Inner);
@@ -463,7 +653,8 @@ impl<'a> Solver<'a> {
             bounds.1 = bounds.1.max(response.base).max(surface);
             sinks.push(Sink { received, emission, ..response.sink(part.area) });
         }
-        let mut touches = vec![Touch::default(); sinks.len()];
+        let before = self.body.firebox.iter().map(|part| self.touch(part.wall, End::Inner));
+        let mut touches: Vec<Touch> = before.collect();
         let feed = Feed {
             gas: &instant.stream.gas,
             mass_flow: instant.stream.mass_flow,
@@ -471,8 +662,11 @@ impl<'a> Solver<'a> {
             flame_emissivity: flame,
             glass_exchange: if instant.burning { exchange } else { 0.0 },
         };
-        let bracket = (bounds.0 - SLACK, bounds.1 + SLACK);
-        let mut firebox = balance(self.design, &feed, &sinks, bracket, &mut touches)?;
+        let (coolest, hottest) = (bounds.0 - SLACK, bounds.1 + SLACK);
+        let start = self.found.firebox.clamp(coolest, hottest);
+        let within = Within { coolest, hottest, start };
+        let mut firebox = balance(self.design, &feed, &sinks, within, &mut touches)?;
+        self.found.firebox = firebox.temperature;
         firebox.glass_heat += window;
         for (part, touch) in self.body.firebox.iter().zip(touches) {
             self.set(part.wall, End::Inner, touch);
@@ -480,17 +674,13 @@ impl<'a> Solver<'a> {
         Ok(firebox)
     }
 
-    fn runs(
-        &mut self,
-        old: &[f64],
-        step: f64,
-        (instant, inlet): (&Instant, f64),
-    ) -> Vec<Passage> {
+    fn runs(&mut self, instant: &Instant, inlet: f64) -> Vec<Passage> {
         let body = self.body;
         let path = self.path;
         let mut inlet = inlet;
         let mut passages = Vec::with_capacity(body.runs.len());
         let mut first = 0;
+        let mut sinks = std::mem::take(&mut self.sinks);
         for (run, segment) in body.runs.iter().zip(&path.segments) {
             let cells = u32::try_from(run.cells.len()).unwrap_or(1);
             let channel = Channel {
@@ -505,8 +695,9 @@ impl<'a> Solver<'a> {
             let mut gathering = Gathering::new(&place, cells, inlet);
             let length = segment.length / f64::from(cells);
             for (index, strips) in run.cells.iter().enumerate() {
-                let memory = self.memories.get(first + index).copied().unwrap_or_default();
-                let sinks = self.strips(old, step, (strips, &run.views), memory.absorptivity);
+                let memory =
+                    self.found.memories.get(first + index).copied().unwrap_or_default();
+                self.strips(strips, &run.views, memory.absorptivity, &mut sinks);
                 let at = (&place, length, first + index);
                 self.cell(at, &sinks, &mut gathering, |index| {
                     strips.get(index).map(|strip| (strip.wall, strip.end))
@@ -517,17 +708,18 @@ impl<'a> Solver<'a> {
             inlet = passage.outlet;
             passages.push(passage);
         }
+        self.sinks = sinks;
         passages
     }
 
     /// Strips of a cell with what they receive from one another.
     fn strips(
         &self,
-        old: &[f64],
-        step: f64,
-        (strips, views): (&[Strip], &[[f64; 4]; 4]),
+        strips: &[Strip],
+        views: &[[f64; 4]; 4],
         absorptivity: f64,
-    ) -> Vec<Sink> {
+        sinks: &mut Vec<Sink>,
+    ) {
         let mut glow = [0.0; 4];
         let mut girth = [0.0; 4];
         for strip in strips {
@@ -543,14 +735,15 @@ impl<'a> Solver<'a> {
         let arriving = views.map(|row| row.iter().zip(glow).map(|(view, e)| view * e).sum());
         let emission = (1.0 - absorptivity) * self.wall_exchange();
         let sink = |strip: &Strip| {
-            let response = self.response(old, step, (strip.wall, strip.end))?;
+            let response = self.response(strip.wall, strip.end)?;
             let girth = strip.girth();
             let seen: f64 =
                 strip.sides.iter().zip(arriving).map(|(side, e): (_, f64)| side * e).sum();
             let received = emission * seen / girth;
             Some(Sink { received, emission, ..response.sink(girth) })
         };
-        strips.iter().filter_map(sink).collect()
+        sinks.clear();
+        sinks.extend(strips.iter().filter_map(sink));
     }
 
     /// One cell of gas; `wall` names the face behind each sink.
@@ -561,24 +754,28 @@ impl<'a> Solver<'a> {
         gathering: &mut Gathering,
         wall: impl Fn(usize) -> Option<(usize, End)>,
     ) {
-        let mut memory = self.memories.get(index).copied().unwrap_or_default();
-        let mut touches = vec![Touch::default(); sinks.len()];
+        let mut memory = self.found.memories.get(index).copied().unwrap_or_default();
+        let mut touches = std::mem::take(&mut self.touches);
+        touches.clear();
+        let face = |index| wall(index).map(|(wall, end)| self.touch(wall, end));
+        touches.extend((0..sinks.len()).filter_map(face));
         let cell =
             place.cell(sinks, (gathering.gas(), length), &mut memory.march, &mut touches);
         memory.absorptivity = cell.absorptivity;
-        if let Some(slot) = self.memories.get_mut(index) {
+        if let Some(slot) = self.found.memories.get_mut(index) {
             *slot = memory;
         }
         gathering.add(&cell);
-        for (index, touch) in touches.into_iter().enumerate() {
+        for (index, touch) in touches.iter().enumerate() {
             if let Some((wall, end)) = wall(index) {
-                self.set(wall, end, touch);
+                self.set(wall, end, *touch);
             }
         }
+        self.touches = touches;
     }
 
     /// Connector and chimney.
-    fn flue(&mut self, old: &[f64], step: f64, (instant, inlet): (&Instant, f64)) -> Flue {
+    fn flue(&mut self, instant: &Instant, inlet: f64) -> Flue {
         let body = self.body;
         let stream = &instant.stream;
         let mut index: usize = body.runs.iter().map(|run| run.cells.len()).sum();
@@ -592,17 +789,17 @@ impl<'a> Solver<'a> {
             (flue_channel(design, exit, outdoor, &[]), body.outdoors.as_slice()),
         ];
         let mut gas = inlet;
-        let mut last = Vec::new();
-        let passages = parts.clone().map(|(channel, walls)| {
+        let passages = parts.map(|(channel, walls)| {
             let cells = u32::try_from(walls.len()).unwrap_or(1);
             let length = channel.length / f64::from(cells);
             let place = Stretch::new(stream, &channel);
             let mut gathering = Gathering::new(&place, cells, gas);
             for wall in walls {
-                let response = self.response(old, step, (*wall, End::Inner));
-                last = response.map(|r| r.sink(body.flue_girth)).into_iter().collect();
-                let at = (&place, length, index);
-                self.cell(at, &last, &mut gathering, |_| Some((*wall, End::Inner)));
+                if let Some(response) = self.response(*wall, End::Inner) {
+                    let sinks = [response.sink(body.flue_girth)];
+                    let at = (&place, length, index);
+                    self.cell(at, &sinks, &mut gathering, |_| Some((*wall, End::Inner)));
+                }
                 index += 1;
             }
             let passage = gathering.finish();
@@ -610,32 +807,29 @@ impl<'a> Solver<'a> {
             passage
         });
         let [connector, indoors, outdoors] = passages;
-        let mouth = flue_channel(design, exit, outdoor, &last);
-        let mouth_wall = wall_at(stream, &mouth, outdoors.outlet);
-        Flue { connector, indoors, outdoors, mouth_wall }
+        Flue { connector, indoors, outdoors, mouth_wall: outdoors.wall }
+    }
+
+    /// Inner wall at the mouth (K), where a sweep brought gas of a temperature.
+    fn mouth_wall(&self, stream: &Stream, gas: f64) -> f64 {
+        let last = self.body.outdoors.last();
+        let response = last.and_then(|wall| self.response(*wall, End::Inner));
+        let sinks = response.map(|response| [response.sink(self.body.flue_girth)]);
+        let sinks = sinks.as_ref().map_or([].as_slice(), |sinks| sinks.as_slice());
+        let length = outdoor_length(self.design);
+        let mouth = flue_channel(self.design, self.path.exit_height, length, sinks);
+        wall_at(stream, &mouth, gas)
     }
 
     /// Node temperatures from the fluxes of the sweep.
-    fn advance(&mut self, old: &[f64], step: f64) {
-        let Self { body, conductances, faces, new, .. } = self;
-        for ((wall, now), faces) in body.walls.iter().zip(conductances).zip(faces) {
-            let fluxes = Fluxes { inner: faces.inner.flux, outer: faces.outer.flux };
-            let (Some(old), Some(new)) =
-                (old.get(wall.nodes.clone()), new.get_mut(wall.nodes.clone()))
-            else {
-                continue;
-            };
-            wall.layers.advance(old, step, (now, fluxes), new);
+    fn advance(&mut self) {
+        let Self { body, reduced, found, new, .. } = self;
+        for ((wall, reduced), faces) in body.walls.iter().zip(reduced).zip(&found.faces) {
+            if let Some(new) = new.get_mut(wall.nodes.clone()) {
+                let fluxes = Fluxes { inner: faces.inner.flux, outer: faces.outer.flux };
+                reduced.advance(fluxes, new);
+            }
         }
-    }
-
-    /// Largest move of a surface since the sweep before (K).
-    fn moved(&self, before: &[Faces]) -> f64 {
-        let moves = self.faces.iter().zip(before).map(|(now, before)| {
-            let inner = (now.inner.surface - before.inner.surface).abs();
-            inner.max((now.outer.surface - before.outer.surface).abs())
-        });
-        moves.fold(0.0, f64::max)
     }
 
     /// Heat that leaves by the outer faces of a zone (W), at node temperatures.
