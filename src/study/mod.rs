@@ -4,3 +4,4 @@
 //! likes, so that it needs to know neither workers nor threads.
 
 pub mod strip;
+pub mod uncertainty;
