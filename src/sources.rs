@@ -72,8 +72,10 @@ pub const PURE_GAS_TRANSPORT: Source = computed(
 /// Viscosity of a gas mixture.
 pub const WILKE_1950: Source = memory("Wilke, J. Chem. Phys. 18 (1950) 517-519");
 /// Thermal conductivity of a gas mixture.
-pub const MASON_SAXENA_1958: Source =
-    memory("Mason and Saxena, Phys. Fluids 1 (1958) 361-369, with Wassiljewa's form");
+pub const MASON_SAXENA_1958: Source = memory(
+    "Mason and Saxena, Phys. Fluids 1 (1958) 361-369, with Wassiljewa's form; factor 1 as \
+            in Poling, Prausnitz and O'Connell, The Properties of Gases and Liquids (2001)",
+);
 /// Saturation of water vapor, in the form of the chimney standard.
 pub const EN_13384_DEW_POINT: Source = memory("EN 13384-1, water dew point of the flue gas");
 /// Laminar flow and heat transfer in rectangular ducts.
@@ -271,6 +273,15 @@ pub const CHIMNEY_CLASS: Source = memory(
 pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
      mean; ratings after EN 1443 (T400, T600) and, in North America, 1000 F (538 C), from memory",
+);
+/// Discharge of a sharp-edged opening.
+pub const DISCHARGE: Source = memory(
+    "sharp-edged orifice at high Reynolds numbers, 0.60 to 0.62; fluid mechanics textbooks",
+);
+/// Hottest face of a masonry heater.
+pub const ASTM_E1602_FACE: Source = seen(
+    "ASTM E1602, definition of a masonry heater (encyclopedia copy): outer surface at most 110 C \
+     but right around the loading door",
 );
 /// Outdoors when the least draft is checked.
 pub const MILD_DAY: Source =

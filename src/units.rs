@@ -72,6 +72,8 @@ pub enum Quantity {
     Mass,
     /// Power (kW; Btu/h).
     Power,
+    /// Energy (kWh; Btu).
+    Energy,
     /// Pressure (Pa; in of water).
     Pressure,
     /// Speed (m/s; ft/s).
@@ -140,6 +142,8 @@ pub const fn unit_of(quantity: Quantity, system: System) -> Unit {
         (Quantity::Mass, System::Us) => unit("lb", KILOGRAMS_PER_POUND, 1),
         (Quantity::Power, System::Metric) => unit("kW", 1e3, 1),
         (Quantity::Power, System::Us) => unit("Btu/h", WATTS_PER_BTU_HOUR, 0),
+        (Quantity::Energy, System::Metric) => unit("kWh", 3.6e6, 1),
+        (Quantity::Energy, System::Us) => unit("Btu", 3600.0 * WATTS_PER_BTU_HOUR, 0),
         (Quantity::Pressure, System::Metric) => unit("Pa", 1.0, 1),
         (Quantity::Pressure, System::Us) => unit("in w.c.", PASCALS_PER_INCH_WATER, 3),
         (Quantity::Speed, System::Metric) => unit("m/s", 1.0, 1),

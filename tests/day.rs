@@ -47,12 +47,13 @@ fn within_bounds(design: &Design, day: &Day) -> Outcome {
             &series.chimney_inlet_celsius,
             &series.mouth_wall_celsius,
         ];
-        for value in curves.into_iter().chain(&series.runs_celsius).flatten() {
-            let curve = curves.iter().position(|each| each.contains(value));
-            prop_assert!(
-                (coldest..hottest).contains(value),
-                "{value} °C, from {coldest} °C, {curve:?}"
-            );
+        for curve in curves.into_iter().chain(&series.runs_celsius) {
+            let least = curve.iter().copied().fold(f64::INFINITY, f64::min);
+            let most = curve.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+            // After a sudden end the two-stage steps may overshoot in the thin sheet of the
+            // connector, by a little of what it fell.
+            let coldest = coldest - 0.005 * (most - least);
+            prop_assert!(coldest < least && most < hottest, "{least} to {most} °C");
         }
         prop_assert!(state.efficiency_lower < 1.0 + 1e-6, "{}", state.efficiency_lower);
     }
@@ -236,5 +237,39 @@ fn extremes_come_to_an_end() {
         change(&mut design);
         let day = day(&design, &Setup::STANDARD).unwrap();
         balanced(&day).unwrap();
+    }
+}
+
+/// The demonstration against what was measured on or reported of heaters of its kind; wide, since
+/// none of them is this one. Sources as named; "practice" is common practice, no source.
+#[test]
+fn the_demonstration_lies_within_what_is_known_of_heaters() {
+    let day = of(|_| ());
+    let celsius = |kelvins: f64| kelvins - kelvin(0.0);
+    let repeating = &day.periodic;
+    let rows = [
+        // Brick Institute of America, Technical Notes on brick masonry heaters (1983): outer walls
+        // normally 38 to 54 C, up to 88 C reported; ASTM E1602: at most 110 C.
+        ("hottest face", celsius(repeating.peak.surface.temperature), 38.0, 110.0),
+        // Overviews: gas 100 to 150 C at the exit; Finnish practice: at most 204 C.
+        ("gas into the chimney", celsius(repeating.burn_mean.chimney_inlet), 100.0, 204.0),
+        // Measured fireboxes 800 to 1050 C; EN 15544 reckons with 700 C.
+        ("firebox", celsius(repeating.peak.firebox_outlet.temperature), 700.0, 1050.0),
+        // France: 70 to 92 % useful; the route of EN 15544 asks for 78 %.
+        ("efficiency", 100.0 * repeating.efficiency_lower, 70.0, 92.0),
+        // Practice: 50 % at 8 h in a light stone stove, at 18 h in a heavy heater.
+        ("hours to a half", day.hours_to_half.unwrap(), 8.0, 18.0),
+        // Practice: 25 % at 14 h and at 31 h after lighting, a few hours before the peak.
+        ("hours to a quarter", day.hours_to_quarter.unwrap(), 14.0, 40.0),
+        // Practice: 2 to 3 kW on average, peaks of 3 to 3.6 kW from one firing a day; here two.
+        (
+            "heat to the room (kW)",
+            repeating.energy.to_room() / repeating.period_s / 1e3,
+            2.0,
+            6.0,
+        ),
+    ];
+    for (what, found, least, most) in rows {
+        assert!((least..=most).contains(&found), "{what}: {found}, {least} to {most}");
     }
 }

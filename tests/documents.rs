@@ -115,6 +115,7 @@ fn different() -> Design {
             room_temperature: kelvin(19.5),
             heat_loss: 137.0,
             house_suction: 2.5,
+            wind_pressure: 0.0,
             rule_set: RuleSet::Europe,
         },
         fire: Fire {
@@ -161,6 +162,8 @@ fn different() -> Design {
             roughness: 0.0025,
             reversal_coefficient: 2.9,
             turn_coefficient: 1.1,
+            bleed_area: 0.0,
+            bypass_area: 0.0,
         },
         shell: Shell {
             core_material: Material::Castable,
@@ -212,6 +215,9 @@ fn different_day() -> Design {
         BurnShape { kindling_fraction: 0.09, char_start_fraction: 0.72, char_rate_ratio: 0.31 };
     design.fire.after_opening = 0.0012;
     design.shell.base_thickness = 0.22;
+    design.site.wind_pressure = 12.0;
+    design.path.bleed_area = 0.0014;
+    design.path.bypass_area = 0.023;
     design
 }
 

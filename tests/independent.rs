@@ -16,8 +16,9 @@ use std::path::PathBuf;
 const KELVINS: f64 = 2.0;
 const PASCALS: f64 = 0.3;
 const RELATIVE: f64 = 0.01;
-/// Heat of connector and chimney, a difference of larger ones: a kelvin of the gas flow (W).
-const WATTS: f64 = 40.0;
+/// Heat of connector and chimney, a difference of larger ones: a quarter of a kelvin of the gas
+/// flow (W).
+const WATTS: f64 = 10.0;
 
 fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/reference")

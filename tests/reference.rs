@@ -147,7 +147,7 @@ fn mixture() -> Publication {
         let rho = row.number("density_at_93900_pa_kg_per_m3");
         worst[5].relative(gas.density(93_900.0, t), rho, at);
         worst[6].relative(gas.viscosity(t), row.number("viscosity_pa_s"), at);
-        let k = row.number("conductivity_with_1_065_w_per_m_k");
+        let k = row.number("conductivity_w_per_m_k");
         worst[7].relative(gas.conductivity(t), k, at);
     }
     let [fractions, mass, capacity, enthalpy, low, high, viscosity, conductivity] = &worst;

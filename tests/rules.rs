@@ -2,12 +2,17 @@
 //!
 //! The limits stand here in the units of their sources, apart from the code.
 
+use longsmoke::analysis::day::FacePlace;
+use longsmoke::analysis::draft::Item;
 use longsmoke::analysis::draft::NaturalFlow;
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::field::{FIELDS, Kind};
 use longsmoke::design::{ChimneyDuty, Design, RuleSet};
 use longsmoke::physics::air;
-use longsmoke::rules::{Answer, Day, Finding, Judged, Question, Rule, Severity, answer, check};
+use longsmoke::rules::{
+    Answer, Day, DayFigures, Finding, Judged, Moment, Question, Rule, Severity, answer, check,
+    judge,
+};
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
 
@@ -67,6 +72,7 @@ fn limit(
     }
 }
 
+const FIRE: Moment = Moment::HeightOfFire;
 const LOOK: Severity = Severity::LookAgain;
 const STOP: Severity = Severity::DoNotBuild;
 const NOTE: Severity = Severity::GoodToKnow;
@@ -146,7 +152,8 @@ fn draft_is_judged_with_four_pascals_of_house_suction() {
         for state in [&conditions.mild_day.stated, &start.design_day, &start.mild_day] {
             assert_eq!(state.house_suction.to_bits(), f64::to_bits(least));
         }
-        let ledger = analysis.height_of_fire.ledger.last().unwrap();
+        let ledger = &analysis.height_of_fire.ledger;
+        let ledger = ledger.iter().find(|entry| entry.item == Item::HouseSuction).unwrap();
         assert!((ledger.pascals + entered).abs() < 1e-12, "the ledger keeps what was entered");
     }
 }
@@ -262,26 +269,31 @@ fn limit_celsius(
 #[test]
 fn gas_enters_the_chimney_neither_cool_nor_hot() {
     let set = |case: &mut Case, inlet| case.analysis.height_of_fire.chimney_inlet = inlet;
-    limit_celsius((Rule::GasCool, LOOK), 120.0, Speaks::Below, set);
-    limit_celsius((Rule::GasWarm, LOOK), 200.0, Speaks::Above, set);
-    limit_celsius((Rule::GasWarm, LOOK), 250.0, Speaks::Below, set);
-    limit_celsius((Rule::GasWasteful, LOOK), 250.0, Speaks::Above, set);
+    limit_celsius((Rule::GasCool(FIRE), LOOK), 120.0, Speaks::Below, set);
+    limit_celsius((Rule::GasWarm(FIRE), LOOK), 200.0, Speaks::Above, set);
+    limit_celsius((Rule::GasWarm(FIRE), LOOK), 250.0, Speaks::Below, set);
+    limit_celsius((Rule::GasWasteful(FIRE), LOOK), 250.0, Speaks::Above, set);
     // 1000 °F and 300 °C, less the 212 K by which a peak was above the mean.
-    limit_celsius((Rule::GasAboveChimneyRating, STOP), 326.0, Speaks::Above, set);
-    limit_celsius((Rule::GasAboveChimneyRating, STOP), 88.0, Speaks::Above, |case, inlet| {
-        case.design.chimney.rated_temperature = kelvin(300.0);
-        set(case, inlet);
-    });
+    limit_celsius((Rule::GasAboveChimneyRating(FIRE), STOP), 326.0, Speaks::Above, set);
+    limit_celsius(
+        (Rule::GasAboveChimneyRating(FIRE), STOP),
+        88.0,
+        Speaks::Above,
+        |case, inlet| {
+            case.design.chimney.rated_temperature = kelvin(300.0);
+            set(case, inlet);
+        },
+    );
     // A hot chimney and wasted heat are two things to mend.
     let mut case = Case::new();
     set(&mut case, kelvin(330.0));
-    assert!(case.finding(Rule::GasAboveChimneyRating).is_some());
-    assert!(case.finding(Rule::GasWasteful).is_some());
+    assert!(case.finding(Rule::GasAboveChimneyRating(FIRE)).is_some());
+    assert!(case.finding(Rule::GasWasteful(FIRE)).is_some());
     // A flue that may be wet takes cool gas.
     let mut case = Case::new();
     set(&mut case, kelvin(80.0));
     case.design.chimney.duty = ChimneyDuty::Wet;
-    assert!(case.finding(Rule::GasCool).is_none());
+    assert!(case.finding(Rule::GasCool(FIRE)).is_none());
 }
 
 #[test]
@@ -503,5 +515,51 @@ fn the_printed_distances_are_enough_in_either_unit() {
             set(&mut case.design, distance - 1e-3);
             assert!(case.finding(rule).is_some(), "{rule:?} below {distance}");
         }
+    }
+}
+
+/// Figures of a day in which nothing is wrong.
+const FINE_DAY: DayFigures = DayFigures {
+    first_mean: 423.15,
+    repeating_mean: 463.15,
+    smoke_back: 0.0,
+    hottest_face: 343.15,
+    hottest_place: FacePlace::Run(1),
+};
+
+fn rules_of_day(change: impl Fn(&mut DayFigures)) -> Vec<Rule> {
+    let case = Case::new();
+    let mut day = FINE_DAY;
+    change(&mut day);
+    let findings = judge(&case.design, &case.analysis, Some(&day));
+    findings.iter().map(|finding| finding.rule).collect()
+}
+
+#[test]
+fn the_day_judges_the_gas_on_its_burns() {
+    let mean = Moment::BurnMean;
+    assert_eq!(rules_of_day(|_| ()), []);
+    // The warmer state must not be too warm, the cooler one not too cool.
+    assert_eq!(rules_of_day(|day| day.repeating_mean = kelvin(201.0)), [Rule::GasWarm(mean)]);
+    assert_eq!(
+        rules_of_day(|day| day.repeating_mean = kelvin(251.0)),
+        [Rule::GasWasteful(mean)]
+    );
+    assert_eq!(rules_of_day(|day| day.first_mean = kelvin(119.0)), [Rule::GasCool(mean)]);
+    assert_eq!(rules_of_day(|day| day.first_mean = kelvin(121.0)), []);
+    // The demonstration's chimney is rated for 538 C, with 212 K for the peak.
+    assert_eq!(
+        rules_of_day(|day| day.repeating_mean = kelvin(327.0)),
+        [Rule::GasAboveChimneyRating(mean), Rule::GasWasteful(mean)]
+    );
+}
+
+#[test]
+fn smoke_for_a_minute_and_a_face_above_110_degrees_forbid_building() {
+    assert_eq!(rules_of_day(|day| day.smoke_back = 60.0), [Rule::SmokeBack]);
+    assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(109.0)), []);
+    assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(111.0)), [Rule::FaceTooHot]);
+    for rule in [Rule::SmokeBack, Rule::FaceTooHot] {
+        assert!(rule.questions().contains(&Question::Safe));
     }
 }

@@ -5,6 +5,7 @@
 //! part of the flue and the ledger know the weather. The gas of a kindling fire alone moves so
 //! slowly that free convection carries most of its heat.
 
+use super::branch::way;
 use super::chimney::{Flue, cold_flue, cold_wall, flue_outdoors, stirred};
 use super::draft::{Flow, Ledger, NaturalFlow, ledger};
 use super::fire::Burn;
@@ -157,9 +158,10 @@ impl State {
             design,
             &Flow {
                 stream: &self.stream,
+                runs_stream: &self.way.runs_stream,
                 path,
                 firebox_temperature: self.firebox.temperature,
-                passages: &self.passages,
+                passages: &self.way.passages,
                 flue: &flue,
                 air: self.burn.air_flow(),
                 inlet_area: design.firebox.inlet_area,
@@ -178,8 +180,7 @@ pub(super) fn conditions(
 ) -> Conditions {
     let weather = Weather::mild(case.design);
     let (flue, ledger) = state.in_weather(case, weather);
-    let runs_outlet =
-        state.passages.last().map_or(state.firebox.temperature, |last| last.outlet);
+    let runs_outlet = state.runs_outlet();
     let stated = draft_state(&state.stream, runs_outlet, &flue, &ledger, weather);
     let mild_day = MildDay { stated, natural_flows };
     Conditions { mild_day, cold_start: cold_start(case) }
@@ -213,15 +214,18 @@ fn cold_start(case: Case<'_>) -> ColdStart {
         KINDLING_EXCESS_AIR * factors.kindling_excess_air,
     );
     let stream = case.stream(&burn);
-    let passages = cold_runs(case, &stream);
-    let runs_outlet = passages.last().map_or(KINDLING_GAS, |last| last.outlet);
+    // The bypass is there to be opened now.
+    let opening = design.path.bleed_area + design.path.bypass_area;
+    let way = way(path, &stream, (opening, KINDLING_GAS), |stream| cold_runs(case, stream));
+    let runs_outlet = way.passages.last().map_or(KINDLING_GAS, |last| last.outlet);
     let at = |weather: Weather| {
-        let flue = cold_flue(design, &stream, path.exit_height, runs_outlet, weather.outdoors);
+        let flue = cold_flue(design, &stream, path.exit_height, way.joined, weather.outdoors);
         let flow = Flow {
             stream: &stream,
+            runs_stream: &way.runs_stream,
             path,
             firebox_temperature: KINDLING_GAS,
-            passages: &passages,
+            passages: &way.passages,
             flue: &flue,
             air: burn.air_flow(),
             inlet_area: design.firebox.inlet_area,

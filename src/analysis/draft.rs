@@ -40,6 +40,8 @@ pub enum Item {
     Acceleration,
     /// Suction of the house.
     HouseSuction,
+    /// Wind onto the mouth.
+    Wind,
 }
 
 /// An item of the ledger with its pressure.
@@ -72,6 +74,8 @@ impl Ledger {
 /// What the ledger is made from.
 pub(crate) struct Flow<'a> {
     pub stream: &'a Stream,
+    /// The part of it that takes the runs.
+    pub runs_stream: &'a Stream,
     pub path: &'a Path,
     pub firebox_temperature: f64,
     pub passages: &'a [Passage],
@@ -83,13 +87,18 @@ pub(crate) struct Flow<'a> {
 }
 
 /// Loss of the turn into each run (Pa), on the faster of the two sections that it joins.
-pub(super) fn turn_losses(flow: &Flow<'_>) -> Vec<f64> {
+pub(super) fn turn_losses(
+    path: &Path,
+    stream: &Stream,
+    firebox_temperature: f64,
+    passages: &[Passage],
+) -> Vec<f64> {
     let mut area_before = f64::INFINITY;
-    let mut temperature = flow.firebox_temperature;
-    let mut losses = Vec::with_capacity(flow.passages.len());
-    for (segment, passage) in flow.path.segments.iter().zip(flow.passages) {
+    let mut temperature = firebox_temperature;
+    let mut losses = Vec::with_capacity(passages.len());
+    for (segment, passage) in path.segments.iter().zip(passages) {
         let narrow = segment.area.min(area_before);
-        let dynamic = dynamic_pressure(flow.stream, narrow, temperature);
+        let dynamic = dynamic_pressure(stream, narrow, temperature);
         losses.push(segment.turn_coefficient * dynamic);
         area_before = segment.area;
         temperature = passage.outlet;
@@ -102,10 +111,11 @@ pub(crate) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
     let Flow { stream, path, firebox_temperature, passages, flue, air: air_flow, .. } = flow;
     let [firebox, rises, column] = columns(design, flow);
     let flue_area = design.chimney.area();
-    let turns = turn_losses(flow);
+    let turns = turn_losses(path, flow.runs_stream, *firebox_temperature, passages);
     let last = passages.last().map_or(*firebox_temperature, |passage| passage.outlet);
     let last_area = path.segments.last().map_or(f64::INFINITY, |segment| segment.area);
-    let exit = path.exit_coefficient * dynamic_pressure(stream, last_area.min(flue_area), last);
+    let narrow = last_area.min(flue_area);
+    let exit = path.exit_coefficient * dynamic_pressure(flow.runs_stream, narrow, last);
     let room = air::density(stream.pressure, design.site.room_temperature);
     let inlet_speed = air_flow / (room * flow.inlet_area);
     let inlet = design.firebox.inlet_coefficient * 0.5 * room * inlet_speed * inlet_speed;
@@ -129,6 +139,7 @@ pub(crate) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
         (Item::Mouth, -mouth),
         (Item::Acceleration, -acceleration(flow, flue_area)),
         (Item::HouseSuction, -flow.weather.suction),
+        (Item::Wind, -design.site.wind_pressure),
     ];
     let entries: Vec<Entry> =
         items.into_iter().map(|(item, pascals)| Entry { item, pascals }).collect();
@@ -162,10 +173,10 @@ fn acceleration(flow: &Flow<'_>, flue_area: f64) -> f64 {
     let mut before = 0.0;
     let mut temperature = flow.firebox_temperature;
     for (segment, passage) in flow.path.segments.iter().zip(flow.passages) {
-        sum += dynamic_pressure(flow.stream, segment.area, temperature) - before;
+        sum += dynamic_pressure(flow.runs_stream, segment.area, temperature) - before;
         sum += passage.acceleration;
         temperature = passage.outlet;
-        before = dynamic_pressure(flow.stream, segment.area, temperature);
+        before = dynamic_pressure(flow.runs_stream, segment.area, temperature);
     }
     sum += dynamic_pressure(flow.stream, flue_area, temperature) - before;
     let Flue { connector, indoors, outdoors, .. } = flow.flue;

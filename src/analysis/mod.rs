@@ -5,6 +5,7 @@
 //! room temperature when lit, half of the burn over. Walls take heat as if the flux had been
 //! constant since; connector and chimney are steady.
 
+pub mod branch;
 pub mod chimney;
 pub mod conditions;
 pub mod day;
@@ -23,6 +24,7 @@ use crate::physics::gas::{Species, sensible_enthalpy};
 use crate::physics::root::NoRoot;
 use crate::physics::vapor::dew_point;
 use crate::units::in_celsius;
+use branch::{Way, way};
 use chimney::{Flue, flue};
 use conditions::{Conditions, Weather, conditions};
 use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
@@ -193,6 +195,8 @@ pub struct HeightOfFire {
     #[serde(rename = "runs_outlet_celsius", with = "in_celsius")]
     #[schemars(with = "f64")]
     pub runs_outlet: f64,
+    /// Share of the gas that goes through the bleed slot past the runs (–).
+    pub bleed_fraction: f64,
     /// Gas where it enters the chimney (K in memory, °C in files).
     #[serde(rename = "chimney_inlet_celsius", with = "in_celsius")]
     #[schemars(with = "f64")]
@@ -253,10 +257,18 @@ pub(crate) struct State {
     burn: Burn,
     firebox: Firebox,
     stream: Stream,
-    passages: Vec<Passage>,
+    way: Way,
     turns: Vec<f64>,
     flue: Flue,
     pub(crate) ledger: Ledger,
+}
+
+impl State {
+    /// Gas out of the last run (K).
+    fn runs_outlet(&self) -> f64 {
+        let last = self.way.passages.last();
+        last.map_or(self.firebox.temperature, |passage| passage.outlet)
+    }
 }
 
 /// Analyzes a design.
@@ -326,22 +338,24 @@ pub(crate) fn state_at(case: Case<'_>, excess_air_ratio: f64) -> Result<State, F
     let burn = Burn::new(design, excess_air_ratio);
     let firebox = firebox(case, &burn, elapsed(design))?;
     let stream = case.stream(&burn);
-    let passages = runs(design, path, &stream, firebox.temperature);
-    let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
-    let flue = flue(design, &stream, path.exit_height, runs_outlet);
+    let opening = (design.path.bleed_area, firebox.temperature);
+    let way =
+        way(path, &stream, opening, |stream| runs(design, path, stream, firebox.temperature));
+    let flue = flue(design, &stream, path.exit_height, way.joined);
     let flow = Flow {
         stream: &stream,
+        runs_stream: &way.runs_stream,
         path,
         firebox_temperature: firebox.temperature,
-        passages: &passages,
+        passages: &way.passages,
         flue: &flue,
         air: burn.air_flow(),
         inlet_area: design.firebox.inlet_area,
         weather: Weather::stated(design),
     };
     let ledger = ledger(design, &flow);
-    let turns = turn_losses(&flow);
-    Ok(State { burn, firebox, stream, passages, turns, flue, ledger })
+    let turns = turn_losses(path, &way.runs_stream, firebox.temperature, &way.passages);
+    Ok(State { burn, firebox, stream, way, turns, flue, ledger })
 }
 
 impl Case<'_> {
@@ -401,15 +415,15 @@ fn add_strip(sinks: &mut Vec<Sink>, strip: Sink) {
 }
 
 fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
-    let State { burn, firebox, stream, passages, turns, flue, ledger } = state;
+    let State { burn, firebox, stream, way, turns, flue, ledger } = state;
     let gas = &stream.gas;
     let room = design.site.room_temperature;
-    let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
-    let stack = stream.mass_flow * (gas.enthalpy(runs_outlet) - gas.enthalpy(room));
+    let stack = stream.mass_flow * (gas.enthalpy(way.joined) - gas.enthalpy(room));
     let efficiency_lower = 1.0 - stack / burn.heat() - design.fire.unburned_fraction;
     let water_pressure = gas.composition().fraction(Species::Water) * stream.pressure;
     let mut inlet = firebox.temperature;
-    let runs = passages
+    let runs = way
+        .passages
         .iter()
         .zip(turns)
         .zip(&path.segments)
@@ -432,7 +446,8 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
         firebox_wall: firebox.wall,
         runs,
         path_length: path.length,
-        runs_outlet,
+        runs_outlet: state.runs_outlet(),
+        bleed_fraction: way.branched,
         chimney_inlet: flue.connector.outlet,
         chimney_velocity: flue.indoors.velocity,
         chimney_mouth_gas: flue.outdoors.outlet,
@@ -470,7 +485,7 @@ fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) 
 }
 
 fn heat_shares(design: &Design, state: &State) -> HeatShares {
-    let State { burn, firebox, stream, passages, flue, .. } = state;
+    let State { burn, firebox, stream, way, flue, .. } = state;
     let room = design.site.room_temperature;
     HeatShares {
         wood_watts: burn.heat(),
@@ -479,7 +494,7 @@ fn heat_shares(design: &Design, state: &State) -> HeatShares {
         firebox_walls_watts: firebox.wall_heat,
         glass_watts: firebox.glass_heat,
         door_watts: firebox.door_heat,
-        runs_watts: passages.iter().map(|passage| passage.heat).sum(),
+        runs_watts: way.passages.iter().map(|passage| passage.heat).sum(),
         connector_watts: flue.connector.heat,
         chimney_watts: flue.indoors.heat + flue.outdoors.heat,
         mouth_watts: stream.mass_flow * stream.gas.enthalpy(flue.outdoors.outlet),

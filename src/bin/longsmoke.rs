@@ -5,7 +5,7 @@ use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::rules::{Answer, Finding, Question, answer, check};
+use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
@@ -159,7 +159,8 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
             return Outcome::Unreadable;
         }
     };
-    let findings = check(&design, &analysis);
+    let figures = DayFigures::new(&day.first_fire, &day.periodic);
+    let findings = judge(&design, &analysis, Some(&figures));
     let said = match form {
         Form::Json => json(&design, (&analysis, &day), &findings, system),
         Form::Text => say(&text(file, (&analysis, &day), &findings, system)),

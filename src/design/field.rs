@@ -23,6 +23,8 @@ pub enum FieldId {
     /// See `words` for its name.
     HouseSuction,
     /// See `words` for its name.
+    WindPressure,
+    /// See `words` for its name.
     Species,
     /// See `words` for its name.
     Moisture,
@@ -88,6 +90,10 @@ pub enum FieldId {
     Reversal,
     /// See `words` for its name.
     Turn,
+    /// See `words` for its name.
+    Bleed,
+    /// See `words` for its name.
+    Bypass,
     /// See `words` for its name.
     CoreMaterial,
     /// See `words` for its name.
@@ -286,7 +292,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 64] = [
+pub static FIELDS: [Field; 67] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -347,6 +353,18 @@ pub static FIELDS: [Field; 64] = [
         0.0..=8.0,
         1.0,
         site.house_suction
+    ),
+    number!(
+        WindPressure,
+        Site,
+        "site.wind_pressure_pascals",
+        "pw",
+        true,
+        Pressure,
+        0.0..=60.0,
+        0.0..=25.0,
+        1.0,
+        site.wind_pressure
     ),
     choice!(Species, Fire, "fire.species", "sp", false, Species, fire.species),
     number!(
@@ -713,6 +731,30 @@ pub static FIELDS: [Field; 64] = [
         0.8..=1.8,
         0.1,
         path.turn_coefficient
+    ),
+    number!(
+        Bleed,
+        Path,
+        "path.bleed_m2",
+        "ab",
+        true,
+        Opening,
+        0.0..=0.02,
+        0.0..=0.003,
+        0.0001,
+        path.bleed_area
+    ),
+    number!(
+        Bypass,
+        Path,
+        "path.bypass_m2",
+        "ap",
+        true,
+        Opening,
+        0.0..=0.1,
+        0.0..=0.05,
+        0.0005,
+        path.bypass_area
     ),
     choice!(
         CoreMaterial,

@@ -44,6 +44,8 @@ pub struct Site {
     pub heat_loss: f64,
     /// Suction of the house at the heater's air inlet (Pa).
     pub house_suction: f64,
+    /// Pressure of the wind onto the mouth of the chimney (Pa).
+    pub wind_pressure: f64,
     /// Rules by which findings are made.
     pub rule_set: RuleSet,
 }
@@ -136,6 +138,10 @@ pub struct SmokePath {
     pub reversal_coefficient: f64,
     /// Loss coefficient of a turn of 90 degrees (–).
     pub turn_coefficient: f64,
+    /// Slot from the top of the firebox to the connector, always open (m2).
+    pub bleed_area: f64,
+    /// Damper from the firebox to the connector that is opened to light a cold heater (m2).
+    pub bypass_area: f64,
 }
 
 /// Sizes of one run where they differ from the rest.
@@ -442,6 +448,7 @@ impl Design {
                 room_temperature: kelvin(20.0),
                 heat_loss: 100.0,
                 house_suction: 4.0,
+                wind_pressure: 0.0,
                 rule_set: RuleSet::NorthAmerica,
             },
             fire: Fire {
@@ -485,6 +492,8 @@ impl Design {
                 roughness: 0.003,
                 reversal_coefficient: 3.0,
                 turn_coefficient: 1.2,
+                bleed_area: 0.0,
+                bypass_area: 0.0,
             },
             shell: Shell {
                 core_material: Material::Fireclay,

@@ -3,6 +3,7 @@
 //! Nothing here knows a canvas, a document or a color: the page turns roles into looks. Items
 //! stand in the order in which they are painted.
 
+pub mod day;
 pub mod path;
 pub mod plot;
 pub mod section;

@@ -183,9 +183,9 @@ fn y_range(curves: &[Curve], limits: &[Limit]) -> (f64, f64) {
 }
 
 type Chart<'a, B> = ChartContext<'a, B, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
-type Drawn<B> = Result<(), DrawingAreaErrorKind<<B as DrawingBackend>::ErrorType>>;
+pub(super) type Drawn<B> = Result<(), DrawingAreaErrorKind<<B as DrawingBackend>::ErrorType>>;
 
-const fn rgb((red, green, blue): (u8, u8, u8)) -> RGBColor {
+pub(super) const fn rgb((red, green, blue): (u8, u8, u8)) -> RGBColor {
     RGBColor(red, green, blue)
 }
 
@@ -228,17 +228,17 @@ pub fn draw<B: DrawingBackend>(
 
 impl Palette {
     #[expect(clippy::cast_possible_truncation, reason = "a few hundred at most")]
-    fn pixels(&self, size: f64) -> i32 {
+    pub(super) fn pixels(&self, size: f64) -> i32 {
         (self.scale * size).round().clamp(1.0, 1000.0) as i32
     }
 
-    fn line(&self, size: f64) -> u32 {
+    pub(super) fn line(&self, size: f64) -> u32 {
         self.pixels(size).unsigned_abs()
     }
 }
 
 /// A round value without needless decimals.
-fn short(value: f64) -> String {
+pub(super) fn short(value: f64) -> String {
     let text = format!("{value:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0".into() } else { text.into() }
@@ -259,13 +259,13 @@ fn draw_marks<B: DrawingBackend>(
     Ok(())
 }
 
-fn text_style(font: i32, color: (u8, u8, u8)) -> TextStyle<'static> {
+pub(super) fn text_style(font: i32, color: (u8, u8, u8)) -> TextStyle<'static> {
     let mut style = TextStyle::from((FontFamily::SansSerif, font).into_font());
     style.color = rgb(color).to_backend_color();
     style
 }
 
-fn label(palette: &Palette, color: (u8, u8, u8), pos: Pos) -> TextStyle<'static> {
+pub(super) fn label(palette: &Palette, color: (u8, u8, u8), pos: Pos) -> TextStyle<'static> {
     let font = palette.pixels(0.9 * f64::from(palette.font));
     text_style(font, color).pos(pos)
 }

@@ -136,3 +136,22 @@ pub fn section_change_coefficient(area_before: f64, area_after: f64) -> f64 {
         0.5 * (1.0 - area_after / area_before)
     }
 }
+/// Discharge coefficient of an opening with sharp edges (–).
+///
+/// # Source
+///
+/// [`crate::sources::DISCHARGE`].
+pub const SHARP_DISCHARGE: f64 = 0.62;
+
+/// Flow through an opening with sharp edges (kg/s).
+///
+/// m = 0.62 A (2 rho dp)^(1/2)
+///
+/// * `area` (m2), `density` (kg/m3) of the gas, `pascals` (Pa): at least 0.
+///
+/// # Source
+///
+/// [`crate::sources::DISCHARGE`].
+pub fn orifice_flow(area: f64, density: f64, pascals: f64) -> f64 {
+    SHARP_DISCHARGE * area * (2.0 * density * pascals).sqrt()
+}

@@ -58,15 +58,99 @@ fn hot_days(design: &Design, analysis: &Analysis) -> [Hot; 2] {
     ]
 }
 
+impl Hot {
+    /// Draft that must be to spare (Pa).
+    fn reserve(&self) -> f64 {
+        RESERVE.max(RESERVE_FRACTION * self.losses)
+    }
+
+    fn severity(&self) -> Option<Severity> {
+        if self.margin < 0.0 {
+            Some(Severity::DoNotBuild)
+        } else if self.margin < self.reserve() {
+            Some(Severity::LookAgain)
+        } else {
+            None
+        }
+    }
+}
+
+/// Weight of a kindling fire that does not draw; on a mild day there are other ways to start it.
+fn cold_severity(day: Day, margin: f64) -> Option<Severity> {
+    let weight = match day {
+        Day::Design => Severity::DoNotBuild,
+        Day::Mild => Severity::LookAgain,
+    };
+    (margin < 0.0).then_some(weight)
+}
+
+/// What is burned when draft is judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Start {
+    /// The height of the fire.
+    Hot,
+    /// A kindling fire while all is cold.
+    Cold,
+}
+
+/// The draft under one condition as it is judged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Condition {
+    /// What is burned.
+    pub start: Start,
+    /// On which day; the mild day is called so even where the design is as warm.
+    pub day: Day,
+    /// Outdoors (K).
+    pub outdoors: f64,
+    /// Draft less losses (Pa).
+    pub margin: f64,
+    /// What must be to spare (Pa).
+    pub wanted: f64,
+    /// How much it weighs if it is not; none where all is well.
+    pub severity: Option<Severity>,
+    /// Whether less suction of the house was entered than is judged with.
+    pub suction_raised: bool,
+}
+
+/// The draft as it is judged: hot on the day of the design and on the mild day, cold on both.
+pub fn conditions(design: &Design, analysis: &Analysis) -> [Condition; 4] {
+    let mild = analysis.conditions.mild_day.stated.outdoors;
+    let cold = &analysis.conditions.cold_start;
+    let stated = design.site.outdoor_temperature;
+    let of_hot = |hot: &Hot, day, outdoors| Condition {
+        start: Start::Hot,
+        day,
+        outdoors,
+        margin: hot.margin,
+        wanted: hot.reserve(),
+        severity: hot.severity(),
+        suction_raised: hot.judged.suction_raised,
+    };
+    let of_cold = |margin, day, outdoors| Condition {
+        start: Start::Cold,
+        day,
+        outdoors,
+        margin,
+        wanted: 0.0,
+        severity: cold_severity(day, margin),
+        suction_raised: Judged::new(design, day).suction_raised,
+    };
+    let [hot, hot_mild] = hot_days(design, analysis);
+    [
+        of_hot(&hot, Day::Design, stated),
+        of_hot(&hot_mild, Day::Mild, mild),
+        of_cold(cold.design_day.margin, Day::Design, stated),
+        of_cold(cold.mild_day.margin, Day::Mild, mild),
+    ]
+}
+
 fn margin(design: &Design, analysis: &Analysis) -> Option<Finding> {
     let judge = |hot: &Hot| {
-        let reserve = RESERVE.max(RESERVE_FRACTION * hot.losses);
-        let (rule, severity, limit) = if hot.margin < 0.0 {
-            (Rule::DraftNegative(hot.judged), Severity::DoNotBuild, 0.0)
-        } else if hot.margin < reserve {
-            (Rule::DraftReserveSmall(hot.judged), Severity::LookAgain, reserve)
+        let severity = hot.severity()?;
+        let (rule, limit) = if severity == Severity::DoNotBuild {
+            (Rule::DraftNegative(hot.judged), 0.0)
         } else {
-            return None;
+            (Rule::DraftReserveSmall(hot.judged), hot.reserve())
         };
         Some(Finding {
             rule,
@@ -157,13 +241,10 @@ fn flows(design: &Design, analysis: &Analysis) -> Option<Finding> {
 /// A kindling fire must draw while everything is cold.
 fn cold_start(design: &Design, analysis: &Analysis) -> Option<Finding> {
     let start = &analysis.conditions.cold_start;
-    let (day, severity, margin) = if start.design_day.margin < 0.0 {
-        (Day::Design, Severity::DoNotBuild, start.design_day.margin)
-    } else if start.mild_day.margin < 0.0 {
-        (Day::Mild, Severity::LookAgain, start.mild_day.margin)
-    } else {
-        return None;
-    };
+    let days = [(Day::Design, start.design_day.margin), (Day::Mild, start.mild_day.margin)];
+    let judge =
+        |(day, margin)| cold_severity(day, margin).map(|severity| (day, severity, margin));
+    let (day, severity, margin) = days.into_iter().find_map(judge)?;
     Some(Finding {
         rule: Rule::ColdStartWeak(Judged::new(design, day)),
         severity,

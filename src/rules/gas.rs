@@ -1,6 +1,6 @@
 //! Gas into the chimney, wall at its mouth, length of the path.
 
-use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use super::{DayFigures, Figure, Finding, Lever, Moment, Place, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::analysis::standard_route::shortest_path;
 use crate::design::field::FieldId;
@@ -25,38 +25,67 @@ const fn temperature(value: f64) -> Figure {
     Figure { value, quantity: Quantity::Temperature }
 }
 
-pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
-    findings.extend(rating(design, analysis));
-    findings.extend(entry(design, analysis));
+pub(super) fn check(
+    design: &Design,
+    (analysis, day): (&Analysis, Option<&DayFigures>),
+    findings: &mut Vec<Finding>,
+) {
+    let entries = Entries::new(analysis, day);
+    findings.extend(rating(design, &entries));
+    findings.extend(entry(design, &entries));
     findings.extend(mouth(design, analysis));
     findings.extend(path(design, analysis));
     findings.extend(outside_formula(analysis));
 }
 
-fn rating(design: &Design, analysis: &Analysis) -> Option<Finding> {
-    let inlet = analysis.height_of_fire.chimney_inlet;
+/// Gas into the chimney at its warmest and its coolest (K), and the state to which both belong.
+struct Entries {
+    warmest: f64,
+    coolest: f64,
+    moment: Moment,
+}
+
+impl Entries {
+    /// Of the day where it is known: hottest when the days repeat, coolest at the first fire.
+    fn new(analysis: &Analysis, day: Option<&DayFigures>) -> Self {
+        match day {
+            Some(day) => Self {
+                warmest: day.repeating_mean.max(day.first_mean),
+                coolest: day.first_mean.min(day.repeating_mean),
+                moment: Moment::BurnMean,
+            },
+            None => Self {
+                warmest: analysis.height_of_fire.chimney_inlet,
+                coolest: analysis.height_of_fire.chimney_inlet,
+                moment: Moment::HeightOfFire,
+            },
+        }
+    }
+}
+
+fn rating(design: &Design, entries: &Entries) -> Option<Finding> {
     let rated = design.chimney.rated_temperature;
-    (rated < inlet + PEAK_ALLOWANCE).then(|| Finding {
-        rule: Rule::GasAboveChimneyRating,
+    (rated < entries.warmest + PEAK_ALLOWANCE).then(|| Finding {
+        rule: Rule::GasAboveChimneyRating(entries.moment),
         severity: Severity::DoNotBuild,
         place: Place::ChimneyInlet,
-        found: temperature(inlet),
+        found: temperature(entries.warmest),
         limit: Some(temperature(rated)),
         lever: Some(Lever { field: FieldId::RunLength, raise: true }),
         source: &CHIMNEY_PEAK,
     })
 }
 
-fn entry(design: &Design, analysis: &Analysis) -> Option<Finding> {
-    let inlet = analysis.height_of_fire.chimney_inlet;
+fn entry(design: &Design, entries: &Entries) -> Option<Finding> {
     let [cool, good, warm] = ENTRY_WINDOW;
+    let Entries { warmest, coolest, moment } = *entries;
     let dry = design.chimney.duty == ChimneyDuty::Dry;
-    let (rule, limit) = if warm < inlet {
-        (Rule::GasWasteful, warm)
-    } else if good < inlet {
-        (Rule::GasWarm, good)
-    } else if inlet < cool && dry {
-        (Rule::GasCool, cool)
+    let (rule, found, limit) = if warm < warmest {
+        (Rule::GasWasteful(moment), warmest, warm)
+    } else if good < warmest {
+        (Rule::GasWarm(moment), warmest, good)
+    } else if coolest < cool && dry {
+        (Rule::GasCool(moment), coolest, cool)
     } else {
         return None;
     };
@@ -64,9 +93,9 @@ fn entry(design: &Design, analysis: &Analysis) -> Option<Finding> {
         rule,
         severity: Severity::LookAgain,
         place: Place::ChimneyInlet,
-        found: temperature(inlet),
+        found: temperature(found),
         limit: Some(temperature(limit)),
-        lever: Some(Lever { field: FieldId::RunLength, raise: rule != Rule::GasCool }),
+        lever: Some(Lever { field: FieldId::RunLength, raise: rule != Rule::GasCool(moment) }),
         source: &CHIMNEY_ENTRY_WINDOW,
     })
 }

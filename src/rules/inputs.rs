@@ -18,11 +18,14 @@ pub(super) const fn question(id: FieldId) -> Question {
         FieldId::Altitude
         | FieldId::OutdoorTemperature
         | FieldId::HouseSuction
+        | FieldId::WindPressure
         | FieldId::InletArea
         | FieldId::InletCoefficient
         | FieldId::PathRoughness
         | FieldId::Reversal
         | FieldId::Turn
+        | FieldId::Bleed
+        | FieldId::Bypass
         | FieldId::MouthHeight
         | FieldId::FlueWidth
         | FieldId::FlueDepth

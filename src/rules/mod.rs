@@ -3,15 +3,18 @@
 //! A rule computes nothing that a result table would want too; its sentences stand in `words`.
 
 mod clearances;
+mod day;
 mod draft;
 mod firebox;
 mod gas;
 mod inputs;
 
+pub use draft::{Condition, Start, conditions};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 
 use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
+use crate::analysis::day::{DayState, FacePlace};
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::sources::Source;
@@ -140,13 +143,13 @@ pub enum Rule {
     /// A kindling fire does not draw in the cold heater.
     ColdStartWeak(Judged),
     /// Gas into the chimney hotter than its rating, at the peak of a firing.
-    GasAboveChimneyRating,
+    GasAboveChimneyRating(Moment),
     /// Gas into the chimney so hot that wood is wasted.
-    GasWasteful,
+    GasWasteful(Moment),
     /// Gas into the chimney on the hot side.
-    GasWarm,
+    GasWarm(Moment),
     /// Gas into the chimney too cool.
-    GasCool,
+    GasCool(Moment),
     /// Wall at the mouth below the dew point.
     ChimneyWallWet,
     /// Wall at the mouth below freezing.
@@ -191,6 +194,47 @@ pub enum Rule {
     WoodWet,
     /// Heat of the day does not cover the house on the design day.
     HouseNotCovered,
+    /// Losses exceed the draft for some minutes of the day's burn.
+    SmokeBack,
+    /// A face to the room above what a masonry heater may have.
+    FaceTooHot,
+}
+
+/// A state of the heater to which a temperature belongs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Moment {
+    /// The height of the fire, first fire.
+    HeightOfFire,
+    /// Mean over the burn, weighted by the flow.
+    BurnMean,
+}
+
+/// What is judged of the firing day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DayFigures {
+    /// Gas into the chimney, mean over the first burn from cold (K).
+    pub first_mean: f64,
+    /// And over the burn when the days repeat (K).
+    pub repeating_mean: f64,
+    /// Longest time of a burn in which losses exceed the draft (s).
+    pub smoke_back: f64,
+    /// Hottest face to the room (K).
+    pub hottest_face: f64,
+    /// Where that is.
+    pub hottest_place: FacePlace,
+}
+
+impl DayFigures {
+    /// What is judged of the first firing from cold and of the day that repeats.
+    pub fn new(first: &DayState, repeating: &DayState) -> Self {
+        Self {
+            first_mean: first.burn_mean.chimney_inlet,
+            repeating_mean: repeating.burn_mean.chimney_inlet,
+            smoke_back: first.draft.smoke_back_s.max(repeating.draft.smoke_back_s),
+            hottest_face: repeating.peak.surface.temperature,
+            hottest_place: repeating.peak.surface_place,
+        }
+    }
 }
 
 impl Rule {
@@ -203,10 +247,10 @@ impl Rule {
             Self::SecondFlow(_) => "second-flow",
             Self::UnheldFlow(_) => "unheld-flow",
             Self::ColdStartWeak(_) => "cold-start-weak",
-            Self::GasAboveChimneyRating => "gas-above-chimney-rating",
-            Self::GasWasteful => "gas-wasteful",
-            Self::GasWarm => "gas-warm",
-            Self::GasCool => "gas-cool",
+            Self::GasAboveChimneyRating(_) => "gas-above-chimney-rating",
+            Self::GasWasteful(_) => "gas-wasteful",
+            Self::GasWarm(_) => "gas-warm",
+            Self::GasCool(_) => "gas-cool",
             Self::ChimneyWallWet => "chimney-wall-wet",
             Self::ChimneyWallFreezing => "chimney-wall-freezing",
             Self::GasSlow => "gas-slow",
@@ -229,6 +273,8 @@ impl Rule {
             Self::InputUnusual(_) => "input-unusual",
             Self::WoodWet => "wood-wet",
             Self::HouseNotCovered => "house-not-covered",
+            Self::SmokeBack => "smoke-back",
+            Self::FaceTooHot => "face-too-hot",
         }
     }
 
@@ -245,7 +291,13 @@ impl Rule {
 
     /// Whether smoke and carbon monoxide come into the room.
     const fn lets_smoke_into_the_room(self) -> bool {
-        matches!(self, Self::DraftNegative(_) | Self::NoRunningFlow(_) | Self::ColdStartWeak(_))
+        matches!(
+            self,
+            Self::DraftNegative(_)
+                | Self::NoRunningFlow(_)
+                | Self::ColdStartWeak(_)
+                | Self::SmokeBack
+        )
     }
 
     /// The question to which it belongs.
@@ -259,9 +311,10 @@ impl Rule {
             | Self::ColdStartWeak(_)
             | Self::GasSlow
             | Self::GasFast
+            | Self::SmokeBack
             | Self::InletFast => Question::Draw,
-            Self::GasWasteful
-            | Self::GasWarm
+            Self::GasWasteful(_)
+            | Self::GasWarm(_)
             | Self::FireboxSmall
             | Self::FireboxLarge
             | Self::FireboxBaseSmall
@@ -272,8 +325,8 @@ impl Rule {
             | Self::OutsideFormula
             | Self::WoodWet
             | Self::HouseNotCovered => Question::Heat,
-            Self::GasAboveChimneyRating
-            | Self::GasCool
+            Self::GasAboveChimneyRating(_)
+            | Self::GasCool(_)
             | Self::ChimneyWallWet
             | Self::ChimneyWallFreezing
             | Self::GlassLarge
@@ -281,6 +334,7 @@ impl Rule {
             | Self::BackClose
             | Self::FrontClose
             | Self::CeilingClose
+            | Self::FaceTooHot
             | Self::ClearancesNotChecked => Question::Safe,
             Self::InputUnusual(id) => inputs::question(id),
         }
@@ -338,11 +392,20 @@ pub enum Answer {
     NotEnoughKnown,
 }
 
-/// All findings of a design, the heaviest first.
+/// All findings of a design without its firing day, the heaviest first.
 pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
+    judge(design, analysis, None)
+}
+
+/// All findings of a design, the heaviest first. With the day, the gas into the chimney is judged
+/// on its burns instead of the height of the fire.
+pub fn judge(design: &Design, analysis: &Analysis, day: Option<&DayFigures>) -> Vec<Finding> {
     let mut findings = Vec::new();
     draft::check(design, analysis, &mut findings);
-    gas::check(design, analysis, &mut findings);
+    gas::check(design, (analysis, day), &mut findings);
+    if let Some(day) = day {
+        day::check(day, &mut findings);
+    }
     firebox::check(design, analysis, &mut findings);
     clearances::check(design, &mut findings);
     inputs::check(design, analysis, &mut findings);

@@ -3,15 +3,19 @@
 mod answers;
 mod bar;
 mod browser;
+mod conditions;
+mod day;
 mod decisions;
 mod dom;
 mod field;
 mod findings;
 mod history;
 mod icon;
+mod labor;
 mod ledger;
 mod opening;
 mod plot;
+mod route;
 mod sketch;
 mod storage;
 mod strip;
@@ -145,4 +149,7 @@ fn pictures(workspace: Workspace, theme: Theme) -> Tag {
         .child(unrolled)
         .child(strip::strip_view(workspace))
         .child(side_by_side)
+        .child(day::day_view(workspace, theme))
+        .child(conditions::conditions_view(workspace))
+        .child(route::route_view(workspace))
 }

@@ -5,24 +5,24 @@ use super::workspace::Workspace;
 use super::{Theme, texts};
 use leptos::prelude::*;
 use longsmoke::analysis::HeightOfFire;
-use longsmoke::drawing::plot::{self, Palette, Plot};
+use longsmoke::drawing::plot::{self, Palette};
 use longsmoke::rules::Place;
 use longsmoke::units::{Quantity, figure};
 use longsmoke::words;
-use plotters::prelude::IntoDrawingArea as _;
+use plotters::coord::Shift;
+use plotters::prelude::{DrawingArea, IntoDrawingArea as _};
 use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, HtmlCanvasElement};
 
 pub fn plot_view(workspace: Workspace, theme: Theme) -> Tag {
-    let canvas = tag("canvas").attr("role", "img").attr("aria-labelledby", "plot-title");
-    let pens = tag("div")
-        .class("pens")
-        .attr("aria-hidden", "true")
-        .children(PENS.map(|pen| tag("i").class(&format!("pen-{pen}"))));
-    if let Some(canvas) = canvas.element().dyn_ref::<HtmlCanvasElement>() {
-        paint(workspace, theme, canvas.clone(), pens.element().clone());
-    }
+    let paint = move |area: &Area, palette: &Palette| {
+        let plot = workspace
+            .read(|shown, system| plot::temperatures(&shown.design, &shown.analysis, system))?;
+        plot::draw(&plot, area, palette).ok()
+    };
+    let (canvas, pens) = painted(theme, paint);
+    let canvas = canvas.attr("role", "img").attr("aria-labelledby", "plot-title");
     tag("section")
         .class("plot")
         .attr("aria-labelledby", "plot-title")
@@ -32,24 +32,40 @@ pub fn plot_view(workspace: Workspace, theme: Theme) -> Tag {
         .child(twin(workspace))
 }
 
-/// Paints whenever the plot, the size or the colors change.
-fn paint(workspace: Workspace, Theme(theme): Theme, canvas: HtmlCanvasElement, pens: Element) {
-    let outside = RwSignal::new(0_u32);
-    let changed = move || outside.update(|count| *count = count.wrapping_add(1));
-    watch_size(&canvas, changed);
-    watch_dark(changed);
-    Effect::new(move |_| {
-        outside.track();
-        theme.track();
-        workspace.read(|shown, system| {
-            let plot = plot::temperatures(&shown.design, &shown.analysis, system);
-            // A canvas that cannot be painted leaves the table.
-            paint_now(&plot, &canvas, &pens)
+/// What a plot is drawn on.
+pub type Area = DrawingArea<CanvasBackend, Shift>;
+
+/// A canvas that is painted whenever its size, the colors or what the paint reads change, and the
+/// pens that hold its colors. A canvas that cannot be painted leaves the table.
+pub fn painted(
+    Theme(theme): Theme,
+    paint: impl Fn(&Area, &Palette) -> Option<()> + 'static,
+) -> (Tag, Tag) {
+    let tag_of_canvas = tag("canvas");
+    let pens = tag("div")
+        .class("pens")
+        .attr("aria-hidden", "true")
+        .children(PENS.map(|pen| tag("i").class(&format!("pen-{pen}"))));
+    if let Some(canvas) = tag_of_canvas.element().dyn_ref::<HtmlCanvasElement>().cloned() {
+        let outside = RwSignal::new(0_u32);
+        let changed = move || outside.update(|count| *count = count.wrapping_add(1));
+        watch_size(&canvas, changed);
+        watch_dark(changed);
+        let pens = pens.element().clone();
+        Effect::new(move |_| {
+            outside.track();
+            theme.track();
+            paint_now(&canvas, &pens, &paint);
         });
-    });
+    }
+    (tag_of_canvas, pens)
 }
 
-fn paint_now(plot: &Plot, canvas: &HtmlCanvasElement, pens: &Element) -> Option<()> {
+fn paint_now(
+    canvas: &HtmlCanvasElement,
+    pens: &Element,
+    paint: &dyn Fn(&Area, &Palette) -> Option<()>,
+) -> Option<()> {
     let ratio = web_sys::window()?.device_pixel_ratio();
     let size = canvas.get_bounding_client_rect();
     let (width, height) = (size.width() * ratio, size.height() * ratio);
@@ -59,7 +75,7 @@ fn paint_now(plot: &Plot, canvas: &HtmlCanvasElement, pens: &Element) -> Option<
     canvas.set_width(whole(width));
     canvas.set_height(whole(height));
     let area = CanvasBackend::with_canvas_object(canvas.clone())?.into_drawing_area();
-    plot::draw(plot, &area, &palette(pens, ratio)).ok()?;
+    paint(&area, &palette(pens, ratio))?;
     area.present().ok()
 }
 

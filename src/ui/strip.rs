@@ -29,16 +29,21 @@ pub enum Order {
     Ping { generation: u64 },
     /// Compares one to ten runs of a design, given as a file.
     Strip { generation: u64, design: String },
+    /// Computes the firing day of a design, given as a file.
+    Day { generation: u64, design: String },
     /// Ends the work for earlier generations.
     Stop { generation: u64 },
 }
 
 impl Order {
-    fn write(&self) -> String {
+    pub fn write(&self) -> String {
         let order = match self {
             Self::Ping { generation } => json!({ "job": "ping", "generation": generation }),
             Self::Strip { generation, design } => {
                 json!({ "job": "strip", "generation": generation, "design": design })
+            }
+            Self::Day { generation, design } => {
+                json!({ "job": "day", "generation": generation, "design": design })
             }
             Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
         };
@@ -50,9 +55,12 @@ impl Order {
         let generation = order.get("generation")?.as_u64()?;
         match order.get("job")?.as_str()? {
             "ping" => Some(Self::Ping { generation }),
-            "strip" => {
+            job @ ("strip" | "day") => {
                 let design = order.get("design")?.as_str()?.to_owned();
-                Some(Self::Strip { generation, design })
+                Some(match job {
+                    "day" => Self::Day { generation, design },
+                    _ => Self::Strip { generation, design },
+                })
             }
             "stop" => Some(Self::Stop { generation }),
             _ => None,
@@ -79,7 +87,7 @@ impl Progress {
 }
 
 /// How the message of a worker that died begins; see `web/worker.js`.
-const DIED: &str = "{\"panic\":";
+pub const DIED: &str = "{\"panic\":";
 
 /// What is wanted: the design apart from its number of runs, and which generation that is.
 #[derive(Clone, Debug)]

@@ -2,6 +2,7 @@
 
 use super::strip::{Order, Progress};
 use longsmoke::design::document;
+use longsmoke::study::day::Parts;
 use longsmoke::study::strip::Strip;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -34,25 +35,34 @@ fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>
         Order::Strip { generation, design } => {
             latest.set(generation);
             if let Ok(document) = document::read(&design) {
-                let strip = Strip::new(&document.design);
-                spawn_local(run(strip, generation, scope.clone(), Rc::clone(latest)));
+                let told = Strip::new(&document.design)
+                    .map(move |column| Progress { generation, column }.write());
+                spawn_local(run(Box::new(told), generation, scope.clone(), Rc::clone(latest)));
+            }
+        }
+        Order::Day { generation, design } => {
+            latest.set(generation);
+            if let Ok(document) = document::read(&design) {
+                let told = Parts::new(&document.design)
+                    .map(move |part| format!("{generation} {part}"));
+                spawn_local(run(Box::new(told), generation, scope.clone(), Rc::clone(latest)));
             }
         }
     }
 }
 
-/// Sends column after column, until there are no more or a later generation is wanted.
+/// Sends message after message, until there are no more or a later generation is wanted.
 async fn run(
-    strip: Strip,
+    mut told: Box<dyn Iterator<Item = String>>,
     generation: u64,
     scope: DedicatedWorkerGlobalScope,
     latest: Rc<Cell<u64>>,
 ) {
-    for column in strip {
-        if latest.get() != generation {
+    while latest.get() == generation {
+        let Some(message) = told.next() else {
             return;
-        }
-        let _ = scope.post_message(&Progress { generation, column }.write().into());
+        };
+        let _ = scope.post_message(&message.into());
         breathe(&scope).await;
     }
 }

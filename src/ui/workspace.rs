@@ -9,7 +9,7 @@ use longsmoke::design::Design;
 use longsmoke::design::document::{self, DocumentError};
 use longsmoke::design::field::{Field, Group, Number, Problem, check, check_number};
 use longsmoke::design::link::LinkError;
-use longsmoke::rules::{self, Finding, Place};
+use longsmoke::rules::{self, DayFigures, Finding, Place};
 use longsmoke::units::System;
 use serde_json::Value;
 use std::sync::Arc;
@@ -51,6 +51,8 @@ pub struct Workspace {
     pub history: RwSignal<History>,
     pub design: Memo<Design>,
     pub shown: Memo<Option<Shown>>,
+    /// What is judged of the firing day, with the design whose day it is.
+    pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
     pub epoch: RwSignal<u32>,
     pub system: RwSignal<System>,
@@ -71,10 +73,18 @@ impl Workspace {
         let history = RwSignal::new(History::new(opened.design));
         let design = Memo::new(move |_| history.with(|history| history.present().clone()));
         let units = storage::read(storage::UNITS);
+        let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
+        let show = move |design: &Design, last: Option<&Option<Shown>>| {
+            day.with(|day| {
+                let day = day.as_ref().filter(|(of, _)| same_but_name(of, design));
+                show(design, day.map(|(_, figures)| figures), last)
+            })
+        };
         Self {
             history,
             design,
             shown: Memo::new(move |last| design.with(|design| show(design, last))),
+            day,
             epoch: RwSignal::new(0),
             system: RwSignal::new(match units.as_deref() {
                 Some("us") => System::Us,
@@ -246,11 +256,23 @@ impl Workspace {
     }
 }
 
-/// Analysis and findings of a design; those of the last good one when it has none.
-fn show(design: &Design, last: Option<&Option<Shown>>) -> Option<Shown> {
+/// Whether two designs are the same but for their names.
+pub fn same_but_name(one: &Design, other: &Design) -> bool {
+    let mut one = one.clone();
+    one.name.clone_from(&other.name);
+    one == *other
+}
+
+/// Analysis and findings of a design, with its firing day as soon as that is known; those of the
+/// last good one when it has none.
+fn show(
+    design: &Design,
+    day: Option<&DayFigures>,
+    last: Option<&Option<Shown>>,
+) -> Option<Shown> {
     match analyze(design) {
         Ok(analysis) => Some(Shown {
-            findings: Arc::new(rules::check(design, &analysis)),
+            findings: Arc::new(rules::judge(design, &analysis, day)),
             design: Arc::new(design.clone()),
             analysis: Arc::new(analysis),
             failure: None,

@@ -166,6 +166,7 @@ const fn units(quantity: Quantity) -> &'static [(&'static str, f64, f64)] {
         Quantity::Power => {
             &[("w", 1.0, 0.0), ("kw", 1e3, 0.0), ("btu/h", BTU, 0.0), ("btu/hr", BTU, 0.0)]
         }
+        Quantity::Energy => &[("j", 1.0, 0.0), ("kwh", 3.6e6, 0.0), ("btu", 3600.0 * BTU, 0.0)],
         Quantity::Pressure => &[
             ("pa", 1.0, 0.0),
             ("hpa", 1e2, 0.0),

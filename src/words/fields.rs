@@ -12,6 +12,7 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::RoomTemperature => "Room temperature",
         FieldId::HeatLoss => "Heat loss of the house",
         FieldId::HouseSuction => "Suction of the house",
+        FieldId::WindPressure => "Wind onto the mouth",
         FieldId::Species => "Wood",
         FieldId::Moisture => "Moisture (wet basis)",
         FieldId::Charge => "Charge",
@@ -45,6 +46,8 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::PathRoughness => "Roughness of the runs",
         FieldId::Reversal => "Reversal loss",
         FieldId::Turn => "Turn loss",
+        FieldId::Bleed => "Bleed slot",
+        FieldId::Bypass => "Bypass damper",
         FieldId::CoreMaterial => "Core material",
         FieldId::CoreThickness => "Core thickness",
         FieldId::Gap => "Gap",
@@ -86,6 +89,9 @@ pub const fn help(id: FieldId) -> &'static str {
             "Temperature of the room with the heater, and of its masonry before the fire."
         }
         FieldId::HeatLoss => "Heat that the house loses per degree between inside and outside.",
+        FieldId::WindPressure => {
+            "Pressure by which wind falls onto the mouth: 0 where it stands free above the roof; after EN 13384-1 (from memory) 25 Pa inland and 40 Pa at the coast where it does not."
+        }
         FieldId::HouseSuction => {
             "Pressure by which the house itself and its fans pull against the chimney. Draft is judged with at least 4 Pa (0.016 in w.c.)."
         }
@@ -145,6 +151,12 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::Turn => {
             "How much a turn of 90 degrees holds back: a number of times the push of the moving gas."
+        }
+        FieldId::Bleed => {
+            "Slot from the top of the firebox to the connector that lets gas out of the way even with all runs cold: about 1 cm² per kilogram of charge, and some 3 points of the heat."
+        }
+        FieldId::Bypass => {
+            "Opening from the firebox to the connector that is opened to light a cold heater and shut when it draws."
         }
         FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
         FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",

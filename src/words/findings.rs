@@ -3,7 +3,7 @@
 use super::{label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
-use crate::rules::{Day, Figure, Finding, Judged, PEAK_ALLOWANCE, Rule};
+use crate::rules::{Day, Figure, Finding, Judged, Moment, PEAK_ALLOWANCE, Rule};
 use crate::units::{Quantity, System, difference, figure, range};
 
 /// A finding in words.
@@ -49,10 +49,10 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::NoRunningFlow(_) => "no flow at which it runs".into(),
         Rule::SecondFlow(_) => format!("{found} flows at which it balances"),
         Rule::UnheldFlow(_) => "a flow that does not hold itself".into(),
-        Rule::GasAboveChimneyRating | Rule::GasWasteful | Rule::GasWarm => {
+        Rule::GasAboveChimneyRating(_) | Rule::GasWasteful(_) | Rule::GasWarm(_) => {
             format!("gas into the chimney {found}, limit {limit}")
         }
-        Rule::GasCool => format!("gas into the chimney {found}, at least {limit} wanted"),
+        Rule::GasCool(_) => format!("gas into the chimney {found}, at least {limit} wanted"),
         Rule::ChimneyWallWet => format!("wall at the mouth {found}, dew point {limit}"),
         Rule::ChimneyWallFreezing => format!("wall at the mouth {found}, limit {limit}"),
         Rule::GasSlow => format!("{found} in {place}, at least {limit} wanted"),
@@ -77,6 +77,8 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         }
         Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
         Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
+        Rule::SmokeBack => format!("smoke for {found} of a burn"),
+        Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
     }
 }
 
@@ -136,23 +138,22 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             on(judged, system),
             suction(judged, system)
         ),
-        Rule::GasAboveChimneyRating => {
+        Rule::GasAboveChimneyRating(moment) => {
             let more = difference(PEAK_ALLOWANCE, system);
             format!(
-                "Gas enters the chimney at {found}, and up to {more} more at the peak of a \
-                 firing; the chimney is rated for {limit}."
+                "{} {found}, and up to {more} more at the peak of a firing; the chimney is rated \
+                 for {limit}.",
+                entering(moment)
             )
         }
-        Rule::GasWasteful => {
-            format!(
-                "Gas enters the chimney at {found}; above {limit} much of the wood is lost."
-            )
+        Rule::GasWasteful(moment) => {
+            format!("{} {found}; above {limit} much of the wood is lost.", entering(moment))
         }
-        Rule::GasWarm => {
-            format!("Gas enters the chimney at {found}, on the warm side of {limit}.")
+        Rule::GasWarm(moment) => {
+            format!("{} {found}, on the warm side of {limit}.", entering(moment))
         }
-        Rule::GasCool => {
-            format!("Gas enters the chimney at {found}; below {limit} a dry flue drips.")
+        Rule::GasCool(moment) => {
+            format!("{} {found}; below {limit} a dry flue drips.", entering(moment))
         }
         Rule::ChimneyWallWet => format!(
             "The wall at the mouth of the chimney is at {found}, below the dew point of {limit}."
@@ -215,6 +216,20 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             "All firings of a day give {found} on average; the house loses {limit} on the \
              coldest day."
         ),
+        Rule::SmokeBack => format!(
+            "For {found} of a burn the chimney does not pull enough and the heater smokes."
+        ),
+        Rule::FaceTooHot => {
+            format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
+        }
+    }
+}
+
+/// Gas into the chimney, to go before its temperature.
+const fn entering(moment: Moment) -> &'static str {
+    match moment {
+        Moment::HeightOfFire => "Gas enters the chimney at",
+        Moment::BurnMean => "On average over a burn, gas enters the chimney at",
     }
 }
 
@@ -241,7 +256,7 @@ fn suction(judged: Judged, system: System) -> String {
 
 const fn reason(rule: Rule) -> &'static str {
     match rule {
-        Rule::DraftNegative(_) | Rule::NoRunningFlow(_) => {
+        Rule::DraftNegative(_) | Rule::NoRunningFlow(_) | Rule::SmokeBack => {
             "Smoke and carbon monoxide come into the room."
         }
         Rule::DraftReserveSmall(_) => "Soot or wind take the rest, and the heater smokes.",
@@ -254,11 +269,11 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::ColdStartWeak(_) => {
             "Until the flue is warm, smoke and carbon monoxide come into the room."
         }
-        Rule::GasAboveChimneyRating => "The chimney can crack and set the house on fire.",
-        Rule::GasWasteful | Rule::GasWarm => {
+        Rule::GasAboveChimneyRating(_) => "The chimney can crack and set the house on fire.",
+        Rule::GasWasteful(_) | Rule::GasWarm(_) => {
             "Heat that was paid for leaves through the chimney."
         }
-        Rule::GasCool | Rule::ChimneyWallWet => {
+        Rule::GasCool(_) | Rule::ChimneyWallWet => {
             "Water and tar run down the flue and soak its joints."
         }
         Rule::ChimneyWallFreezing => "Ice closes the mouth and splits the flue.",
@@ -283,6 +298,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
+        Rule::FaceTooHot => "It burns who touches it, and chars wood that leans on it.",
     }
 }
 
@@ -298,11 +314,15 @@ const fn remedy(rule: Rule) -> &'static str {
             "Warm the flue first, with burning newspaper at the cleanout, before every cold start; \
              or fit a bypass damper, raise the chimney, or drop a run."
         }
-        Rule::GasAboveChimneyRating => {
+        Rule::GasAboveChimneyRating(_) => {
             "Add a run, lengthen the runs, or take a chimney with a higher rating."
         }
-        Rule::GasWasteful | Rule::GasWarm => "Add a run, lengthen the runs, or use less air.",
-        Rule::GasCool => "Drop a run, shorten the runs, or take a liner rated for condensate.",
+        Rule::GasWasteful(_) | Rule::GasWarm(_) => {
+            "Add a run, lengthen the runs, or use less air."
+        }
+        Rule::GasCool(_) => {
+            "Drop a run, shorten the runs, or take a liner rated for condensate."
+        }
         Rule::ChimneyWallWet | Rule::ChimneyWallFreezing => {
             "Insulate the flue, shorten the part outdoors, or drop a run."
         }
@@ -326,5 +346,7 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
+        Rule::SmokeBack => "Raise the mouth, drop a run, widen the runs, or burn more calmly.",
+        Rule::FaceTooHot => "Make the wall there thicker, or burn less.",
     }
 }

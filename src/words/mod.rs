@@ -2,6 +2,8 @@
 //!
 //! Nothing is decided here. Every match is exhaustive, so a missing text does not compile.
 
+pub mod conditions;
+pub mod day;
 mod fields;
 mod findings;
 pub mod report;
@@ -26,9 +28,9 @@ use crate::units::{Quantity, System, at_least, at_most, editable, figure, range,
 pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
-    "Not checked here: wind, soot and ash in the runs, the peak of a firing but for an allowance \
-     on the chimney's rating; connector, framing around the chimney, floor and hearth, what lies \
-     below the heater, surface temperatures.",
+    "Not checked here: soot and ash in the runs, an overloaded fire but for an allowance on the \
+     chimney's rating; connector, framing around the chimney, floor and hearth, what lies below \
+     the heater, what is too hot to touch.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
     "Never close the damper by the clock: only when no red and no blue flame is left.",
     "Figures marked \"from memory\" were not checked against the published document.",
@@ -189,6 +191,7 @@ pub const fn item(item: Item) -> &'static str {
         Item::Mouth => "Mouth of the chimney",
         Item::Acceleration => "Setting the gas in motion",
         Item::HouseSuction => "Suction of the house",
+        Item::Wind => "Wind onto the mouth",
     }
 }
 

@@ -278,6 +278,7 @@ const fn si_unit(quantity: Quantity) -> &'static str {
         Quantity::Temperature => "celsius",
         Quantity::Mass => "kg",
         Quantity::Power => "W",
+        Quantity::Energy => "J",
         Quantity::Pressure => "Pa",
         Quantity::Speed => "m/s",
         Quantity::Duration | Quantity::Hours => "s",

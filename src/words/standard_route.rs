@@ -3,7 +3,7 @@
 
 use crate::analysis::draft::Item;
 use crate::analysis::standard_route::limits::{Bound, Limit, UnmetLimit};
-use crate::analysis::standard_route::pressure::PressureCondition;
+use crate::analysis::standard_route::pressure::{Part, PressureCondition};
 use crate::analysis::standard_route::{LEAST_MOUTH_WALL_CELSIUS, StandardRoute};
 use crate::analysis::{Analysis, HeightOfFire};
 use crate::design::Design;
@@ -165,6 +165,23 @@ pub const fn condition(condition: PressureCondition) -> &'static str {
     }
 }
 
+/// Names of the segments of the route, runs counted.
+pub fn parts(route: &StandardRoute) -> Vec<String> {
+    let mut run = 0;
+    let mut name = |part: Part| match part {
+        Part::Firebox => "Firebox".into(),
+        Part::Run => {
+            run += 1;
+            format!("Run {run}")
+        }
+        Part::Rise => format!("To run {}", run + 1),
+        Part::Connector => "Connector".into(),
+        Part::ChimneyIndoors => "Chimney indoors".into(),
+        Part::ChimneyOutdoors => "Chimney outdoors".into(),
+    };
+    route.segments.iter().map(|segment| name(segment.part)).collect()
+}
+
 /// A limit of the route that a design does not keep.
 pub fn unmet(unmet: &UnmetLimit, system: System) -> String {
     let (name, quantity) = limit(unmet.limit);
@@ -221,6 +238,15 @@ mod tests {
             assert!(!said.to_lowercase().contains("conform"));
             assert!(!said.contains("NaN") && !said.contains("inf"));
         }
+    }
+
+    #[test]
+    fn every_segment_has_its_name() {
+        let analysis = analyze(&Design::demonstration()).unwrap();
+        let names = parts(&analysis.standard_route);
+        assert_eq!(names.len(), analysis.standard_route.segments.len());
+        assert_eq!(names[..4].join(", "), "Firebox, Run 1, To run 2, Run 2");
+        assert_eq!(names.last().unwrap(), "Chimney outdoors");
     }
 
     #[test]

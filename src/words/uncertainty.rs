@@ -9,7 +9,7 @@ use std::fmt::Write as _;
 /// What is taken as it was entered, and what is not looked at.
 pub const NOT_VARIED: &str = "Weather, suction of the house, charge, burn and all sizes are taken \
      as entered; how well the heater is built, and soot and ash, are not looked at. Figures are at \
-     the height of the first fire.";
+     the height of the first fire, and judged there without the firing day.";
 
 /// Name of what is known only roughly.
 pub const fn name(spread: SpreadId) -> &'static str {

@@ -8,10 +8,12 @@ mod body;
 mod burn;
 mod clock;
 mod layers;
+mod moment;
 mod periodic;
 mod record;
 mod solver;
 
+pub use moment::Moment;
 pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, Peak, Series};
 
 use super::fire::Burn;
@@ -159,56 +161,111 @@ pub struct Day {
     pub periodic_rounds: u32,
 }
 
-/// Computes the day of a design.
+/// A single firing from cold, with what the day that repeats starts from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FirstFire {
+    /// The 24 hours.
+    pub state: DayState,
+    /// As in [`Day`].
+    pub hours_to_half: Option<f64>,
+    /// As in [`Day`].
+    pub hours_to_quarter: Option<f64>,
+    /// Temperatures of all nodes after 24 hours (K).
+    nodes: Vec<f64>,
+}
+
+/// The day that repeats.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Repeating {
+    /// Its period.
+    pub state: DayState,
+    /// As [`Day::periodic_residual`].
+    pub residual: f64,
+    /// As [`Day::periodic_rounds`].
+    pub rounds: u32,
+}
+
+/// Computes the day of a design: [`first_fire`], then [`repeating`].
 ///
 /// # Errors
 ///
 /// [`Failure`]: what is wrong with the inputs, or why no day was found.
 pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
+    let first = first_fire(design, setup)?;
+    let Repeating { state, residual, rounds } = repeating(design, setup, &first)?;
+    Ok(Day {
+        first_fire: first.state,
+        hours_to_half: first.hours_to_half,
+        hours_to_quarter: first.hours_to_quarter,
+        periodic: state,
+        periodic_residual: residual,
+        periodic_rounds: rounds,
+    })
+}
+
+/// Computes a single firing from cold.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why the firing was not found.
+pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> {
     let problems = check(design);
     if !problems.is_empty() {
         return Err(Failure::Inputs(problems));
     }
     let path = path(design);
-    let resolution = &setup.resolution;
     let body = body::body(design, &path, setup);
     let mut solver = Solver::new(design, &path, &body, setup);
     let curve = BurnCurve::new(&design.fire);
-    let plan = steps(&curve, &[0.0], SECONDS_PER_DAY, resolution.refinement);
-    let mut state = solver.cold();
-    let first = recorded(&mut solver, &curve, &plan, &mut state)?;
+    let plan = steps(&curve, &[0.0], SECONDS_PER_DAY, setup.resolution.refinement);
+    let mut nodes = solver.cold();
+    let first = recorded(&mut solver, &curve, &plan, &mut nodes)?;
     if first.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
         return Err(Failure::FireStarved);
     }
-    let excess = followed(&mut solver, &curve, &first, &mut state)?;
-    let (lit, period) = firings(design);
-    let plan = steps(&curve, &lit, period, resolution.refinement);
-    // The day after the first fire is a better start than the cold heater.
-    let start = std::mem::take(&mut state);
-    let weights = weights(&solver);
-    let fixed = fixed_point(start, &weights, PERIODIC_TOLERANCE, |state| {
-        let mut state = state.to_vec();
-        for step in &plan {
-            advance(&mut solver, &curve, step, &mut state, None)?;
-        }
-        Ok(state)
-    })?;
-    let mut state = fixed.state;
-    let periodic = recorded(&mut solver, &curve, &plan, &mut state)?;
-    let day = Day {
-        first_fire: finished(design, first, (SECONDS_PER_DAY, 1)),
+    let excess = followed(&mut solver, &curve, &first, &mut nodes)?;
+    let found = FirstFire {
+        state: finished(design, first, (SECONDS_PER_DAY, 1)),
         hours_to_half: fallen_to(&excess, 0.5),
         hours_to_quarter: fallen_to(&excess, 0.25),
-        periodic_residual: periodic.energy.stored_joules / periodic.energy.wood_joules,
-        periodic: finished(design, periodic, (period, lit.len())),
-        periodic_rounds: fixed.rounds,
+        nodes,
     };
-    if day.periodic.efficiency_lower.is_finite() && day.first_fire.efficiency_lower.is_finite()
-    {
-        Ok(day)
-    } else {
-        Err(Failure::NotFinite)
-    }
+    found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
+}
+
+/// Computes the day that repeats, from the day after the first fire: a better start than the cold
+/// heater.
+///
+/// # Errors
+///
+/// [`Failure`]: why no day was found that repeats.
+pub fn repeating(
+    design: &Design,
+    setup: &Setup,
+    first: &FirstFire,
+) -> Result<Repeating, Failure> {
+    let path = path(design);
+    let body = body::body(design, &path, setup);
+    let mut solver = Solver::new(design, &path, &body, setup);
+    let curve = BurnCurve::new(&design.fire);
+    let (lit, period) = firings(design);
+    let plan = steps(&curve, &lit, period, setup.resolution.refinement);
+    let weights = weights(&solver);
+    let fixed = fixed_point(first.nodes.clone(), &weights, PERIODIC_TOLERANCE, |nodes| {
+        let mut nodes = nodes.to_vec();
+        for step in &plan {
+            advance(&mut solver, &curve, step, &mut nodes, None)?;
+        }
+        Ok(nodes)
+    })?;
+    let mut nodes = fixed.state;
+    let record = recorded(&mut solver, &curve, &plan, &mut nodes)?;
+    let found = Repeating {
+        residual: record.energy.stored_joules / record.energy.wood_joules,
+        state: finished(design, record, (period, lit.len())),
+        rounds: fixed.rounds,
+    };
+    found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
 }
 
 /// Times of lighting (s) and length of the time that repeats (s).
@@ -339,6 +396,12 @@ fn finished(design: &Design, record: Record, (period_s, firings): (f64, usize)) 
             / burn.higher_heating_value,
         draft: record.draft,
         series: record.series,
+    }
+}
+
+impl DayState {
+    const fn is_finite(&self) -> bool {
+        self.efficiency_lower.is_finite()
     }
 }
 

@@ -332,7 +332,8 @@ impl<'a> Solver<'a> {
 
     /// Moves the driven flow toward the balance of draft and losses; whether it is there.
     fn drive(&mut self, instant: &Instant, ledger: &Ledger) -> bool {
-        let suction = self.design.site.house_suction;
+        let site = &self.design.site;
+        let suction = site.house_suction + site.wind_pressure;
         let (pull, held) = (ledger.draft - suction, ledger.losses - suction);
         let at = libm::log(instant.air_flow);
         let open = instant.inlet_area > 0.0 && pull > 0.0 && held > 0.0;
@@ -365,6 +366,7 @@ impl<'a> Solver<'a> {
         let flue = self.flue(old, step, (instant, runs_outlet));
         let flow = Flow {
             stream: &instant.stream,
+            runs_stream: &instant.stream,
             path: self.path,
             firebox_temperature: firebox.temperature,
             passages: &passages,

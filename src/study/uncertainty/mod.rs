@@ -148,7 +148,8 @@ impl Outcome {
     }
 }
 
-/// What the samples say together. Everything is at the height of the fire, first fire.
+/// What the samples say together. Everything is at the height of the fire, first fire; it is
+/// judged without the firing day, which would take too long for each sample.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Uncertainty {
     /// Number of samples.

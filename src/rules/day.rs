@@ -1,0 +1,43 @@
+//! What the firing day alone shows: smoke for minutes, hot faces.
+
+use super::{DayFigures, Figure, Finding, Lever, Place, Rule, Severity};
+use crate::analysis::day::FacePlace;
+use crate::design::field::FieldId;
+use crate::sources::{ASTM_E1602_FACE, DRAFT_RESERVE};
+use crate::units::{Quantity, ZERO_CELSIUS};
+
+/// Hottest that a face of a masonry heater may be, away from its door (K).
+pub const HOTTEST_FACE: f64 = 110.0 + ZERO_CELSIUS;
+
+pub(super) fn check(day: &DayFigures, findings: &mut Vec<Finding>) {
+    if day.smoke_back > 0.0 {
+        findings.push(Finding {
+            rule: Rule::SmokeBack,
+            severity: Severity::DoNotBuild,
+            place: Place::Door,
+            found: Figure { value: day.smoke_back, quantity: Quantity::Duration },
+            limit: None,
+            lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
+            source: &DRAFT_RESERVE,
+        });
+    }
+    if HOTTEST_FACE < day.hottest_face {
+        let figure = |value| Figure { value, quantity: Quantity::Temperature };
+        findings.push(Finding {
+            rule: Rule::FaceTooHot,
+            severity: Severity::DoNotBuild,
+            place: match day.hottest_place {
+                FacePlace::Firebox => Place::Firebox,
+                FacePlace::Run(count) => Place::Run(count.saturating_sub(1)),
+                FacePlace::Cap => Place::Ceiling,
+            },
+            found: figure(day.hottest_face),
+            limit: Some(figure(HOTTEST_FACE)),
+            lever: Some(match day.hottest_place {
+                FacePlace::Cap => Lever { field: FieldId::Cap, raise: true },
+                _ => Lever { field: FieldId::FacingThickness, raise: true },
+            }),
+            source: &ASTM_E1602_FACE,
+        });
+    }
+}

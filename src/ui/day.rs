@@ -1,0 +1,229 @@
+//! The firing day: ordered from a worker of its own, so that it delays neither the strip nor the
+//! page, and shown as soon as a part of it is found.
+
+mod account;
+mod curves;
+mod schedule;
+
+use super::dom::{Tag, button, tag};
+use super::labor::{Heard, Job, Wanted, drive};
+use super::strip::Order;
+use super::workspace::{Workspace, same_but_name};
+use super::{Theme, texts};
+use leptos::prelude::*;
+use longsmoke::analysis::Failure;
+use longsmoke::analysis::day::DayState;
+use longsmoke::drawing::day::span;
+use longsmoke::rules::DayFigures;
+use longsmoke::study::day::{First, Part};
+use longsmoke::units::System;
+use longsmoke::words;
+use std::sync::Arc;
+use std::time::Duration;
+
+/// The day starts later than the strip, which is sooner done.
+const JOB: Job = Job {
+    rest: Duration::from_millis(250),
+    order: |generation, design| Order::Day { generation, design },
+};
+
+/// Which of the two states is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Which {
+    FirstFire,
+    Repeating,
+}
+
+/// What the worker has found; written by its messages alone. An old part stays until it is
+/// replaced.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Found {
+    first: Option<(u64, Arc<First>)>,
+    repeating: Option<(u64, Arc<DayState>)>,
+    failure: Option<(u64, Failure)>,
+    begun: u64,
+    stopped: bool,
+}
+
+/// The section's state.
+#[derive(Clone, Copy)]
+struct Work {
+    workspace: Workspace,
+    wanted: Memo<Wanted>,
+    found: RwSignal<Found>,
+    which: RwSignal<Which>,
+    /// Time of the cursor (min).
+    minutes: RwSignal<f64>,
+}
+
+pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
+    let wanted = Memo::new(move |last| {
+        workspace.design.with(|design| Wanted::next(design, last, same_but_name))
+    });
+    let found = RwSignal::new(Found::default());
+    drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
+    let half_burned =
+        workspace.design.with_untracked(|design| design.fire.burn_duration / 120.0);
+    let work = Work {
+        workspace,
+        wanted,
+        found,
+        which: RwSignal::new(Which::Repeating),
+        minutes: RwSignal::new(half_burned.round()),
+    };
+    Effect::new(move |_| work.tell_workspace());
+    let state = tag("p")
+        .class("help state")
+        .attr("role", "status")
+        .attr("data-testid", "day-state")
+        .live_text(move || Some(work.state_in_words()));
+    tag("section")
+        .class("day")
+        .attr("aria-labelledby", "day-title")
+        .attr("data-testid", "day")
+        .live_attr("aria-busy", move || Some((!work.is_done()).to_string()))
+        .child(tag("h2").id("day-title").text(texts::DAY))
+        .child(tag("p").class("help").text(texts::DAY_NOTE))
+        .child(switch(work))
+        .child(state)
+        .child(body(work, theme))
+}
+
+fn switch(work: Work) -> Tag {
+    let choice = |which, name, id| {
+        let pressed = move || Some((work.which.get() == which).to_string());
+        button(move || work.which.set(which))
+            .live_attr("aria-pressed", pressed)
+            .attr("data-testid", id)
+            .text(name)
+    };
+    tag("div")
+        .class("pair")
+        .attr("role", "group")
+        .attr("aria-label", texts::DAY_WHICH)
+        .child(choice(Which::Repeating, texts::DAY_REPEATING, "day-repeating"))
+        .child(choice(Which::FirstFire, texts::DAY_FIRST, "day-first"))
+}
+
+fn body(work: Work, theme: Theme) -> Tag {
+    let class =
+        move || Some(if work.is_stale() { "day-body stale" } else { "day-body" }.to_owned());
+    let nothing = move || work.read(|_, _, _| ()).is_none().then(String::new);
+    tag("div")
+        .live_attr("class", class)
+        .live_attr("hidden", nothing)
+        .child(schedule::schedule(work))
+        .child(curves::curves_view(work, theme))
+        .child(account::path_at(work))
+        .child(account::account(work))
+        .child(curves::twin(work))
+}
+
+impl Work {
+    /// Reads the state that is shown, with the single firing, in the units that are shown.
+    fn read<T>(self, read: impl FnOnce(&DayState, &First, System) -> T) -> Option<T> {
+        let (which, system) = (self.which.get(), self.workspace.system.get());
+        self.found.with(|found| {
+            let (_, first) = found.first.as_ref()?;
+            match which {
+                Which::FirstFire => Some(read(&first.state, first, system)),
+                Which::Repeating => {
+                    let (_, state) = found.repeating.as_ref()?;
+                    Some(read(state, first, system))
+                }
+            }
+        })
+    }
+
+    /// Lets the findings know the day, once both of its parts are those of the present design.
+    fn tell_workspace(self) {
+        let Wanted { generation, design } = self.wanted.get();
+        let figures = self.found.with(|found| {
+            let (of, first) = found.first.as_ref()?;
+            let (and, repeating) = found.repeating.as_ref()?;
+            (*of == generation && *and == generation)
+                .then(|| DayFigures::new(&first.state, repeating))
+        });
+        if let Some(figures) = figures {
+            self.workspace.day.set(Some((design, figures)));
+        }
+    }
+
+    /// Time of the cursor within what is shown (s).
+    fn time(self, state: &DayState) -> f64 {
+        self.minutes.get().clamp(0.0, 60.0 * span(state)) * 60.0
+    }
+
+    fn is_fresh(self, which: Which) -> bool {
+        let wanted = self.wanted.with(|wanted| wanted.generation);
+        self.found.with(|found| match which {
+            Which::FirstFire => found.first.as_ref().is_some_and(|(of, _)| *of == wanted),
+            Which::Repeating => found.repeating.as_ref().is_some_and(|(of, _)| *of == wanted),
+        })
+    }
+
+    /// Whether what is shown belongs to an earlier design.
+    fn is_stale(self) -> bool {
+        !self.is_fresh(self.which.get())
+    }
+
+    fn failure(self) -> Option<Failure> {
+        let wanted = self.wanted.with(|wanted| wanted.generation);
+        self.found.with(|found| {
+            let (of, failure) = found.failure.as_ref()?;
+            (*of == wanted).then(|| failure.clone())
+        })
+    }
+
+    /// Whether nothing more is to come.
+    fn is_done(self) -> bool {
+        self.is_fresh(Which::Repeating)
+            || self.failure().is_some()
+            || self.found.with(|found| found.stopped)
+    }
+
+    fn state_in_words(self) -> String {
+        if self.found.with(|found| found.stopped) {
+            return texts::DAY_STOPPED.into();
+        }
+        if let Some(failure) = self.failure() {
+            let failure = words::failure(&failure, self.workspace.system.get());
+            let shown = self.is_stale() && self.read(|_, _, _| ()).is_some();
+            let rest = if shown { texts::DAY_LAST_GOOD } else { "" };
+            return format!("{failure} {rest}").trim_end().to_owned();
+        }
+        let wanted = self.wanted.with(|wanted| wanted.generation);
+        let state = if self.is_fresh(Which::Repeating) {
+            ""
+        } else if self.is_fresh(Which::FirstFire) {
+            texts::DAY_SECOND_STAGE
+        } else if self.found.with(|found| found.begun) == wanted {
+            texts::DAY_FIRST_STAGE
+        } else {
+            texts::DAY_WAITING
+        };
+        state.into()
+    }
+}
+
+impl Found {
+    /// Takes a message of the worker; drops what an earlier generation still sends.
+    fn hear(&mut self, heard: &Heard<'_>) {
+        match heard {
+            Heard::Stopped => self.stopped = true,
+            Heard::Hired => self.stopped = false,
+            Heard::Message(generation, message) if self.begun <= *generation => {
+                self.begun = *generation;
+                match message.parse() {
+                    Ok(Part::First(first)) => self.first = Some((*generation, first.into())),
+                    Ok(Part::Repeating(state)) => {
+                        self.repeating = Some((*generation, state.into()));
+                    }
+                    Ok(Part::Failed(failure)) => self.failure = Some((*generation, failure)),
+                    Ok(Part::Begun) | Err(_) => {}
+                }
+            }
+            Heard::Message(..) => {}
+        }
+    }
+}
