@@ -1,10 +1,11 @@
 //! Time of one analysis at the height of the fire, natural flows included: the demonstration,
-//! and the same heater with 1, 5 and 10 runs. `cargo bench`, or `cargo bench -- --quick`.
+//! and the same heater with 1, 5 and 10 runs; of the strip and of the spreads on one processor. `cargo bench`, or `cargo bench -- --quick`.
 
 use longsmoke::analysis::analyze;
 use longsmoke::design::Design;
 use longsmoke::rules::check;
 use longsmoke::study::strip::Strip;
+use longsmoke::study::uncertainty::{Plan, Setup};
 use std::hint::black_box;
 use std::io::Write as _;
 use std::time::{Duration, Instant};
@@ -29,6 +30,13 @@ fn main() -> std::io::Result<()> {
         Strip::new(&demonstration).for_each(|column| {
             black_box(column);
         });
+    })?;
+    let standard = || Plan::new(&demonstration, Setup::standard(Setup::ENOUGH));
+    report("500 samples, planned", (samples / 10).max(5), || drop(black_box(standard())))?;
+    report("500 samples, computed", (samples / 50).max(3), || {
+        let plan = standard();
+        let samples: Vec<_> = plan.samples().collect();
+        black_box(plan.sum_up(&samples));
     })
 }
 

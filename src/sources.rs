@@ -214,6 +214,13 @@ pub const EN_15544_CHARGE: Source =
 /// Duration of the burn.
 pub const EN_15544_BURN: Source =
     seen("EN 15544 (2023), catalog abstract: burn of 78 +/- 20 min (pellet batch)");
+/// Excess air over a burn.
+pub const EXCESS_AIR_PRACTICE: Source =
+    practice("Excess air 1.5-2.5 while the flame stands, 3-6 while the char burns");
+/// Moisture of air-dried wood.
+pub const MOISTURE_PRACTICE: Source = practice(
+    "Air-dried wood of one stack differs by some points of moisture, and a meter reads some wrong",
+);
 /// Window of excess air.
 pub const EN_15544_EXCESS_AIR: Source =
     seen("EN 15544 (2023), catalog abstract: air ratio 1.95-3.95 of type-tested chambers");
@@ -229,6 +236,10 @@ pub const EN_15544_TURNS: Source =
 /// Reversal through a slot.
 pub const REVERSAL_PRACTICE: Source = practice(
     "Reversal of 180 degrees through a slot as high as the channel: 3.0, authors from 2.0 to 4.5",
+);
+/// How far apart authors are on a turn.
+pub const EN_15544_TURN_SPREAD: Source = practice(
+    "Turn of 90 degrees: 1.2 in the table of EN 15544 (from memory), authors differ by half of it",
 );
 /// Roughness of runs and flues.
 pub const ROUGHNESS: Source = memory("EN 15544 and EN 13384-1, tables of mean roughness");
@@ -317,9 +328,52 @@ pub const TISSARI_CO: Source = seen(
     "Tissari and others (Kuopio), abstract: carbon monoxide 14 g per kg of wood in a modern heater, \
      about 1 % of the heating value",
 );
+/// Carbon monoxide of heaters in homes.
+pub const HEARTH_EMISSIONS: Source = seen(
+    "Barnett, McCrillis and Crooks, EPA/600/A-93/059 (record): carbon monoxide 41 and 83 g per kg \
+     of wood from two heaters in homes, against 14 g in a laboratory",
+);
 /// Convection in the firebox.
 pub const FIREBOX_CONVECTION: Source =
     practice("Inside film of a firebox about 8 W/m2K, small beside radiation");
+/// How far formulas for convection in ducts are off.
+pub const CONVECTION_SPREAD: Source = memory(
+    "Gnielinski (1976): most measurements in smooth tubes within 20 %; rough and short ducts \
+     between laminar and turbulent flow are known less well",
+);
+/// How far formulas for the radiation of combustion gas are off.
+pub const GAS_RADIATION_SPREAD: Source = memory(
+    "Leckner (1972) within 5 % for water vapor and 10 % for carbon dioxide above 400 K; beam \
+     length, soot and dust of the gas come on top",
+);
+/// Conductivity of mineral wool.
+pub const WOOL_CONDUCTIVITY: Source = memory(
+    "Mineral wool 0.036-0.045 W/mK cold, 0.10-0.15 W/mK at 300-400 C; brick 0.68-0.90 W/mK with \
+     its density",
+);
+/// Film outside a chimney.
+pub const OUTSIDE_FILM_SPREAD: Source = practice(
+    "Film of 8 W/m2K in a house and 23 W/m2K outdoors (EN 13384-1): natural convection and \
+     radiation of 6-11 in still air, 15-35 outdoors with the wind",
+);
+/// Quantiles of the normal distribution.
+pub const WICHURA_1988: Source =
+    seen("Wichura, Algorithm AS 241, Applied Statistics 37 (1988) 477-484, in a reprint");
+/// Samples that cover every range evenly.
+pub const MCKAY_1979: Source =
+    memory("McKay, Beckman and Conover, Technometrics 21 (1979) 239-245: Latin hypercube");
+/// Samples of which no two go along with one another.
+pub const OWEN_1994: Source =
+    memory("Owen, J. Am. Stat. Assoc. 89 (1994) 1517-1522: correlations in Latin hypercubes");
+/// Random numbers.
+pub const ONEILL_2014: Source =
+    memory("O'Neill, PCG (2014), report HMC-CS-2014-0905: generator PCG-XSH-RR 64/32");
+/// Quantiles of a sample.
+pub const HYNDMAN_FAN_1996: Source =
+    memory("Hyndman and Fan, The American Statistician 50 (1996) 361-365: sample quantiles");
+/// Rank correlation.
+pub const SPEARMAN_1904: Source =
+    memory("Spearman, Am. J. Psychology 15 (1904) 72-101: correlation of ranks");
 /// No rule set chosen.
 pub const NO_RULE_SET: Source = practice("No rule set: local code was not looked at");
 /// Usual ranges of the inputs.

@@ -39,7 +39,11 @@ const TABLE: [Layer; 9] = [
         &["analysis", "design", "physics", "sources", "units"],
         &["schemars", "serde"],
     ),
-    layer("study", &["analysis", "design", "physics", "rules", "sources", "units"], &["serde"]),
+    layer(
+        "study",
+        &["analysis", "design", "physics", "rules", "sources", "units"],
+        &["libm", "oorandom", "schemars", "serde"],
+    ),
     layer(
         "words",
         &["analysis", "design", "physics", "rules", "sources", "study", "units"],
@@ -53,7 +57,7 @@ const TABLE: [Layer; 9] = [
 ];
 
 /// Other crates that a module can name.
-const CRATES: [&str; 19] = [
+const CRATES: [&str; 20] = [
     "base64",
     "console_error_panic_hook",
     "js_sys",
@@ -62,6 +66,7 @@ const CRATES: [&str; 19] = [
     "libm",
     "longsmoke",
     "miniz_oxide",
+    "oorandom",
     "plotters",
     "plotters_canvas",
     "proptest",

@@ -7,8 +7,9 @@
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use longsmoke::analysis::draft::Item;
+use longsmoke::analysis::factors::Factors;
 use longsmoke::analysis::march::{Channel, Sink, Stream, march};
-use longsmoke::analysis::{Analysis, Failure, HeightOfFire, analyze};
+use longsmoke::analysis::{Analysis, Failure, HeightOfFire, analyze, analyze_with};
 use longsmoke::design::field::{FIELDS, Kind, MOST_RUNS, Number, ProblemKind, check};
 use longsmoke::design::{Design, Layout, RunOverride, Species as Wood, document, link};
 use longsmoke::physics::air::DRY_AIR;
@@ -749,6 +750,7 @@ fn stream() -> Stream {
         gas: Gas::new(flue_gas(&wood, 0.17, 2.2).composition),
         mass_flow: 0.035,
         pressure: 101_325.0,
+        factors: Factors::NOMINAL,
     }
 }
 
@@ -799,6 +801,116 @@ fn the_march_has_its_limits() {
     assert!((outlet(0.0, 0.05) - 800.0).abs() < 1e-9);
     assert!((outlet(1.0, 1e9) - 800.0).abs() < 1e-2);
     assert!((outlet(1e4, 0.05) - 293.15).abs() < 1e-3);
+}
+
+// ---------------------------------------------------------------- formulas that are off
+
+/// Without radiation, a film twice as strong does what a duct twice as long does.
+#[test]
+fn a_stronger_film_is_a_longer_duct() {
+    let outlet = |convection: f64, length: f64| {
+        let factors = Factors { convection, gas_radiation: 0.0, ..Factors::NOMINAL };
+        let sinks = [Sink::alone(0.8, 293.15, 0.0)];
+        let channel = Channel {
+            duct: DUCT,
+            length,
+            area: 0.04,
+            sinks: &sinks,
+            wall_emissivity: 0.9,
+            cells: 1,
+        };
+        let passage = march(&Stream { factors, ..stream() }, &channel, 800.0);
+        assert!(passage.radiation_fraction.abs() < 1e-12);
+        passage.outlet
+    };
+    for factor in [0.5, 1.3, 2.0] {
+        near(outlet(factor, 1.5), outlet(1.0, 1.5 * factor), 1e-9);
+    }
+}
+
+#[test]
+fn factors_of_one_change_no_bit() {
+    holds(100, &possible(), |design| {
+        let (plain, nominal) = (analyze(&design), analyze_with(&design, &Factors::default()));
+        prop_assert_eq!(plain.is_ok(), nominal.is_ok());
+        if let (Ok(plain), Ok(nominal)) = (plain, nominal) {
+            let bits = |analysis: &Analysis| -> Vec<_> {
+                let all = figures(analysis).into_iter();
+                all.map(|(name, value)| (name, value.map(f64::to_bits))).collect()
+            };
+            prop_assert_eq!(bits(&plain), bits(&nominal));
+        }
+        Ok(())
+    });
+}
+
+/// Each factor moves the figure for which it is there, and the way it must.
+#[test]
+fn each_factor_moves_what_it_names() {
+    type Moved = fn(&Analysis) -> f64;
+    let more: [(&str, Factors, Moved, f64); 8] = [
+        ("convection", factor(|f| f.convection = 1.2), |a| a.height_of_fire.runs_outlet, -1.0),
+        (
+            "radiation",
+            factor(|f| f.gas_radiation = 1.2),
+            |a| a.height_of_fire.runs_outlet,
+            -1.0,
+        ),
+        (
+            "core",
+            factor(|f| f.core_conductivity = 1.2),
+            |a| a.height_of_fire.firebox_wall,
+            -1.0,
+        ),
+        (
+            "core",
+            factor(|f| f.core_heat_capacity = 1.2),
+            |a| a.height_of_fire.firebox_wall,
+            -1.0,
+        ),
+        (
+            "flue",
+            factor(|f| f.flue_conductivity = 1.2),
+            |a| a.height_of_fire.chimney_mouth_wall,
+            -1.0,
+        ),
+        (
+            "film",
+            factor(|f| f.outside_film = 1.2),
+            |a| a.height_of_fire.chimney_mouth_wall,
+            -1.0,
+        ),
+        ("wood", factor(|f| f.kindling_rate = 1.2), |a| a.conditions.cold_start.burn_rate, 1.0),
+        (
+            "air",
+            factor(|f| f.kindling_excess_air = 1.2),
+            |a| a.conditions.cold_start.excess_air_ratio,
+            1.0,
+        ),
+    ];
+    let seen = std::cell::Cell::new(0);
+    holds(40, &usual(), |mut design| {
+        design.path.run_count = design.path.run_count.max(1);
+        if !check(&design).is_empty() {
+            return Ok(());
+        }
+        let plain = analyzed(&design)?;
+        for (name, factors, figure, way) in &more {
+            let moved = analyze_with(&design, factors)
+                .map_err(|failure| TestCaseError::fail(format!("{failure:?}")))?;
+            let by = figure(&moved) - figure(&plain);
+            prop_assert!(by * way > 0.0, "{name}: {by}");
+        }
+        seen.set(seen.get() + 1);
+        Ok(())
+    });
+    assert!(seen.get() > 20, "only {} designs", seen.get());
+}
+
+fn factor(change: impl FnOnce(&mut Factors)) -> Factors {
+    let mut factors = Factors::NOMINAL;
+    change(&mut factors);
+    factors
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! Connector and chimney as channels with a steady wall.
 
+use super::factors::Factors;
 use super::march::{Channel, Passage, Sink, Stream, march, wall_at};
 use crate::design::material::MINERAL_WOOL_CONDUCTIVITY;
 use crate::design::{Chimney, Design, FlueShape};
@@ -70,14 +71,16 @@ pub fn flue_duct(chimney: &Chimney, length: f64) -> Duct {
 /// Resistance of wall and insulation with an outside film, related to the inner surface (m2K/W).
 ///
 /// R = sum D/(2k) ln(D_o/D_i) + D/(D_o film)
-pub fn wall_resistance(chimney: &Chimney, film: f64) -> f64 {
+pub fn wall_resistance(chimney: &Chimney, factors: &Factors, film: f64) -> f64 {
     let inner = chimney.hydraulic_diameter();
     let wall = inner + 2.0 * chimney.wall_thickness;
     let outer = wall + 2.0 * chimney.insulation_thickness;
-    let conductivity = chimney.wall_material.properties().conductivity;
+    let conductivity =
+        factors.flue_conductivity * chimney.wall_material.properties().conductivity;
+    let wool = factors.flue_conductivity * MINERAL_WOOL_CONDUCTIVITY;
     cylinder_resistance(inner, inner, wall, conductivity)
-        + cylinder_resistance(inner, wall, outer, MINERAL_WOOL_CONDUCTIVITY)
-        + inner / (outer * film)
+        + cylinder_resistance(inner, wall, outer, wool)
+        + inner / (outer * film * factors.outside_film)
 }
 
 /// A part of the chimney as a channel.
@@ -119,7 +122,11 @@ pub fn flue(design: &Design, stream: &Stream, exit_height: f64, inlet: f64) -> F
     let chimney = &design.chimney;
     let room = design.site.room_temperature;
     let connector = connector(design, stream, inlet);
-    let sinks = [Sink::alone(girth(chimney), room, wall_resistance(chimney, FILM_INDOORS))];
+    let sinks = [Sink::alone(
+        girth(chimney),
+        room,
+        wall_resistance(chimney, &stream.factors, FILM_INDOORS),
+    )];
     let length = indoor_length(chimney, exit_height);
     let lower = flue_channel(design, exit_height, length, &sinks);
     let indoors = march(stream, &lower, connector.outlet);
@@ -136,7 +143,7 @@ pub fn flue_outdoors(
     outdoors: f64,
 ) -> Flue {
     let chimney = &design.chimney;
-    let resistance = wall_resistance(chimney, FILM_OUTDOORS);
+    let resistance = wall_resistance(chimney, &stream.factors, FILM_OUTDOORS);
     let sinks = [Sink::alone(girth(chimney), outdoors, resistance)];
     let upper = flue_channel(design, exit_height, chimney.outdoor_length, &sinks);
     let Flue { connector, indoors, .. } = *below;
@@ -209,7 +216,9 @@ fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
         if excess < 1.0 {
             break;
         }
-        let next = emission(CONNECTOR_EMISSIVITY, passage.wall, room) / excess;
+        let next = stream.factors.outside_film
+            * emission(CONNECTOR_EMISSIVITY, passage.wall, room)
+            / excess;
         let change = next - film;
         film += 0.5 * change;
         if change.abs() < FILM_TOLERANCE * film {

@@ -10,8 +10,7 @@ use super::chimney::{Flue, cold_flue, cold_wall, flue_outdoors, stirred};
 use super::draft::{Flow, Ledger, NaturalFlow, ledger};
 use super::fire::Burn;
 use super::march::{Channel, Passage, Stream, march};
-use super::path::Path;
-use super::{CELLS_PER_RUN, State, pressure};
+use super::{CELLS_PER_RUN, Case, State};
 use crate::design::Design;
 use crate::units::{ZERO_CELSIUS, in_celsius};
 use schemars::JsonSchema;
@@ -151,12 +150,8 @@ pub struct DraftState {
 
 impl State {
     /// The ledger of the same fire in other weather, with the flue that it has there.
-    pub(super) fn in_weather(
-        &self,
-        design: &Design,
-        path: &Path,
-        weather: Weather,
-    ) -> (Flue, Ledger) {
+    pub(super) fn in_weather(&self, case: Case<'_>, weather: Weather) -> (Flue, Ledger) {
+        let Case { design, path, .. } = case;
         let height = path.exit_height;
         let flue = flue_outdoors(design, &self.stream, height, &self.flue, weather.outdoors);
         let ledger = ledger(
@@ -179,17 +174,16 @@ impl State {
 
 /// Draft on the mild day and at the cold start.
 pub(super) fn conditions(
-    design: &Design,
-    path: &Path,
+    case: Case<'_>,
     state: &State,
     natural_flows: Vec<NaturalFlow>,
 ) -> Conditions {
-    let weather = Weather::mild(design);
-    let (flue, ledger) = state.in_weather(design, path, weather);
+    let weather = Weather::mild(case.design);
+    let (flue, ledger) = state.in_weather(case, weather);
     let runs_outlet = state.runs_outlet();
     let stated = draft_state(&state.stream, runs_outlet, &flue, &ledger, weather);
     let mild_day = MildDay { stated, natural_flows };
-    Conditions { mild_day, cold_start: cold_start(design, path) }
+    Conditions { mild_day, cold_start: cold_start(case) }
 }
 
 fn draft_state(
@@ -212,14 +206,17 @@ fn draft_state(
 }
 
 /// The instant at which the kindling burns and no wall has taken heat yet.
-fn cold_start(design: &Design, path: &Path) -> ColdStart {
-    let burn = Burn::at_rate(design, KINDLING_RATE, KINDLING_EXCESS_AIR);
-    let stream =
-        Stream { gas: burn.gas, mass_flow: burn.gas_flow(), pressure: pressure(design) };
+fn cold_start(case: Case<'_>) -> ColdStart {
+    let Case { design, path, factors } = case;
+    let burn = Burn::at_rate(
+        design,
+        KINDLING_RATE * factors.kindling_rate,
+        KINDLING_EXCESS_AIR * factors.kindling_excess_air,
+    );
+    let stream = case.stream(&burn);
     // The bypass is there to be opened now.
     let opening = design.path.bleed_area + design.path.bypass_area;
-    let way =
-        way(path, &stream, (opening, KINDLING_GAS), |stream| cold_runs(design, path, stream));
+    let way = way(path, &stream, (opening, KINDLING_GAS), |stream| cold_runs(case, stream));
     let runs_outlet = way.passages.last().map_or(KINDLING_GAS, |last| last.outlet);
     let at = |weather: Weather| {
         let flue = cold_flue(design, &stream, path.exit_height, way.joined, weather.outdoors);
@@ -246,7 +243,8 @@ fn cold_start(design: &Design, path: &Path) -> ColdStart {
 }
 
 /// Marches the gas of the kindling through runs whose walls are held at room temperature.
-fn cold_runs(design: &Design, path: &Path, stream: &Stream) -> Vec<Passage> {
+fn cold_runs(case: Case<'_>, stream: &Stream) -> Vec<Passage> {
+    let Case { design, path, .. } = case;
     let room = design.site.room_temperature;
     let mut inlet = KINDLING_GAS;
     path.segments

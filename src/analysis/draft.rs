@@ -4,7 +4,7 @@ use super::chimney::Flue;
 use super::conditions::Weather;
 use super::march::{Passage, Stream, dynamic_pressure};
 use super::path::Path;
-use super::{Failure, State, state_at};
+use super::{Case, Failure, State, state_at};
 use crate::design::Design;
 use crate::physics::GRAVITY;
 use crate::physics::air;
@@ -204,59 +204,47 @@ const TOLERANCE: f64 = 5e-5;
 /// design states and in another one, by a scan over the excess air and a bracketed root in each
 /// interval whose ends differ in sign. One march serves both kinds of weather.
 pub(super) fn natural_flows(
-    design: &Design,
-    path: &Path,
+    case: Case<'_>,
     other: Weather,
 ) -> Result<[Vec<NaturalFlow>; 2], Failure> {
     let stated = |state: &State| state.ledger.margin();
-    let changed = |state: &State| state.in_weather(design, path, other).1.margin();
+    let changed = |state: &State| state.in_weather(case, other).1.margin();
     let (low, high) = (libm::log(SEARCHED.0), libm::log(SEARCHED.1));
     let step = (high - low) / f64::from(POINTS);
     let mut points = [const { Vec::new() }; 2];
     for index in 0..=POINTS {
         let at = low + step * f64::from(index);
-        let state = state_at(design, path, libm::exp(at))?;
+        let state = state_at(case, libm::exp(at))?;
         let [here, there] = &mut points;
         here.push((at, stated(&state)));
         there.push((at, changed(&state)));
     }
     let [here, there] = points;
-    let search = Search { design, path };
-    Ok([search.balances(&here, stated)?, search.balances(&there, changed)?])
+    Ok([balances(case, &here, stated)?, balances(case, &there, changed)?])
 }
 
-/// A scan that is refined.
-struct Search<'a> {
-    design: &'a Design,
-    path: &'a Path,
-}
-
-impl Search<'_> {
-    /// The roots between the points of a scan, each the logarithm of an excess air with its margin.
-    fn balances(
-        &self,
-        points: &[(f64, f64)],
-        margin: impl Fn(&State) -> f64,
-    ) -> Result<Vec<NaturalFlow>, Failure> {
-        // A failure inside the bracket cannot happen where both ends were found; NaN ends the
-        // search if it does.
-        let margin_at = |x: f64| {
-            state_at(self.design, self.path, libm::exp(x)).map_or(f64::NAN, |s| margin(&s))
-        };
-        let mut flows = Vec::new();
-        for (before, here) in points.iter().zip(points.iter().skip(1)) {
-            if (before.1 < 0.0) == (here.1 < 0.0) {
-                continue;
-            }
-            let root = bracketed(*before, *here, TOLERANCE, margin_at)
-                .map_err(Failure::NaturalFlow)?;
-            let burn = super::fire::Burn::new(self.design, libm::exp(root));
-            flows.push(NaturalFlow {
-                gas_flow_kg_per_s: burn.gas_flow(),
-                excess_air_ratio: burn.excess_air_ratio,
-                stable: here.1 < before.1,
-            });
+/// The roots between the points of a scan, each the logarithm of an excess air with its margin.
+fn balances(
+    case: Case<'_>,
+    points: &[(f64, f64)],
+    margin: impl Fn(&State) -> f64,
+) -> Result<Vec<NaturalFlow>, Failure> {
+    // A failure inside the bracket cannot happen where both ends were found; NaN ends the search
+    // if it does.
+    let margin_at = |x: f64| state_at(case, libm::exp(x)).map_or(f64::NAN, |s| margin(&s));
+    let mut flows = Vec::new();
+    for (before, here) in points.iter().zip(points.iter().skip(1)) {
+        if (before.1 < 0.0) == (here.1 < 0.0) {
+            continue;
         }
-        Ok(flows)
+        let root =
+            bracketed(*before, *here, TOLERANCE, margin_at).map_err(Failure::NaturalFlow)?;
+        let burn = super::fire::Burn::new(case.design, libm::exp(root));
+        flows.push(NaturalFlow {
+            gas_flow_kg_per_s: burn.gas_flow(),
+            excess_air_ratio: burn.excess_air_ratio,
+            stable: here.1 < before.1,
+        });
     }
+    Ok(flows)
 }

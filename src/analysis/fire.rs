@@ -1,8 +1,8 @@
 //! The firebox as a stirred volume: heat of the wood against walls, door, glass and gas.
 
-use super::Failure;
 use super::march::{Exchange, Sink, Touch};
-use super::path::{Backing, Path, storage_resistance};
+use super::path::{Backing, storage_resistance};
+use super::{Case, Failure};
 use crate::design::{Design, Layout};
 use crate::physics::air::DRY_AIR;
 use crate::physics::gas::{Gas, sensible_enthalpy};
@@ -115,14 +115,10 @@ pub struct Firebox {
 /// # Errors
 ///
 /// [`Failure::Firebox`] when no temperature between room and flame does.
-pub fn firebox(
-    design: &Design,
-    path: &Path,
-    burn: &Burn,
-    time: f64,
-) -> Result<Firebox, Failure> {
+pub(super) fn firebox(case: Case<'_>, burn: &Burn, time: f64) -> Result<Firebox, Failure> {
+    let design = case.design;
     let room = design.site.room_temperature;
-    let sinks = storing_walls(design, path, time);
+    let sinks = storing_walls(case, time);
     let mut touches = [Touch::default(); 2];
     let feed = Feed {
         gas: &burn.gas,
@@ -141,7 +137,8 @@ pub fn firebox(
 const START: f64 = 0.7;
 
 /// Inner walls of the firebox that are not shared with a run, and those that are.
-fn storing_walls(design: &Design, path: &Path, time: f64) -> [Sink; 2] {
+fn storing_walls(case: Case<'_>, time: f64) -> [Sink; 2] {
+    let Case { design, path, factors } = case;
     let firebox = &design.firebox;
     let inner = (firebox.surface() - firebox.door_area()).max(0.0);
     let shared = path.firebox_overlap;
@@ -150,7 +147,7 @@ fn storing_walls(design: &Design, path: &Path, time: f64) -> [Sink; 2] {
         Layout::Behind | Layout::Bench => firebox.wall_thickness,
     };
     let sink = |area: f64, backing| {
-        let resistance = storage_resistance(backing, design, time);
+        let resistance = storage_resistance(backing, design, factors, time);
         Sink::alone(area, design.site.room_temperature, resistance)
     };
     [

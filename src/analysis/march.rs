@@ -1,5 +1,6 @@
 //! Gas cooling along a duct: the one march for runs, connector and chimney.
 
+use super::factors::Factors;
 use crate::physics::STEFAN_BOLTZMANN;
 use crate::physics::convection::{Duct, nusselt};
 use crate::physics::gas::{Gas, Species};
@@ -14,6 +15,8 @@ pub struct Stream {
     pub mass_flow: f64,
     /// Absolute pressure (Pa).
     pub pressure: f64,
+    /// How far the formulas for its exchange with walls are taken to be off.
+    pub factors: Factors,
 }
 
 /// A wall strip as the march sees it: its surface is warmer than a base by the net flux into it
@@ -303,7 +306,7 @@ impl Stretch<'_> {
         memory: &mut Memory,
         touches: &mut [Touch],
     ) -> Cell {
-        let Stream { gas, mass_flow, pressure } = self.stream;
+        let Stream { gas, mass_flow, pressure, .. } = self.stream;
         let mut drop = memory.drop;
         let mut mean = inlet - memory.mean_drop;
         let wall = if memory.film.is_some() { memory.wall } else { mean_base(sinks, inlet) };
@@ -401,18 +404,20 @@ struct HeatFlow {
 
 impl Film {
     fn at(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> Self {
-        let Stretch { stream: Stream { gas, mass_flow, .. }, channel, radiator } = place;
+        let Stretch { stream: Stream { gas, mass_flow, factors, .. }, channel, radiator } =
+            place;
         let duct = &channel.duct;
         let viscosity = gas.viscosity(gas_temperature);
         let conductivity = gas.conductivity(gas_temperature);
         let reynolds = mass_flow * duct.hydraulic_diameter / (channel.area * viscosity);
         let prandtl = viscosity * gas.heat_capacity(gas_temperature) / conductivity;
+        let radiation = |value: f64| (factors.gas_radiation * value).min(1.0);
         Self {
-            coefficient: nusselt(duct, reynolds, prandtl) * conductivity
+            coefficient: factors.convection * nusselt(duct, reynolds, prandtl) * conductivity
                 / duct.hydraulic_diameter,
-            gas_emissivity: radiator.emissivity(gas_temperature, 0.0).total(),
+            gas_emissivity: radiation(radiator.emissivity(gas_temperature, 0.0).total()),
             // It changes slowly with the wall, so one value serves all strips.
-            gas_absorptivity: radiator.absorptivity(gas_temperature, wall),
+            gas_absorptivity: radiation(radiator.absorptivity(gas_temperature, wall)),
             reynolds,
             friction_factor: duct.friction_factor(reynolds),
             gas_temperature,

@@ -10,6 +10,7 @@ pub mod chimney;
 pub mod conditions;
 pub mod day;
 pub mod draft;
+pub mod factors;
 pub mod fire;
 pub mod march;
 pub mod path;
@@ -27,6 +28,7 @@ use branch::{Way, way};
 use chimney::{Flue, flue};
 use conditions::{Conditions, Weather, conditions};
 use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
+use factors::Factors;
 use fire::{Burn, Firebox, firebox};
 use march::{Channel, Passage, Sink, Stream, march};
 use path::{Path, path};
@@ -242,6 +244,14 @@ impl HeightOfFire {
     }
 }
 
+/// A design with its path, and how far the formulas for it are taken to be off.
+#[derive(Clone, Copy)]
+pub(crate) struct Case<'a> {
+    pub(crate) design: &'a Design,
+    pub(crate) path: &'a Path,
+    pub(crate) factors: &'a Factors,
+}
+
 /// State of the whole heater at one excess air; what [`HeightOfFire`] is read off.
 pub(crate) struct State {
     burn: Burn,
@@ -267,16 +277,27 @@ impl State {
 ///
 /// [`Failure`]: what is wrong with the inputs, or why no figures were found.
 pub fn analyze(design: &Design) -> Result<Analysis, Failure> {
+    analyze_with(design, &Factors::NOMINAL)
+}
+
+/// Analyzes a design with formulas and table values off by factors. The firing day and the
+/// standard route do not know them.
+///
+/// # Errors
+///
+/// As [`analyze`].
+pub fn analyze_with(design: &Design, factors: &Factors) -> Result<Analysis, Failure> {
     let problems = check(design);
     if !problems.is_empty() {
         return Err(Failure::Inputs(problems));
     }
     let path = path(design);
-    let state = state_at(design, &path, design.fire.excess_air_ratio)?;
+    let case = Case { design, path: &path, factors };
+    let state = state_at(case, design.fire.excess_air_ratio)?;
     let mut height_of_fire = read_off(design, &path, &state);
-    let [natural_flows, mild_flows] = natural_flows(design, &path, Weather::mild(design))?;
+    let [natural_flows, mild_flows] = natural_flows(case, Weather::mild(design))?;
     height_of_fire.natural_flows = natural_flows;
-    let conditions = conditions(design, &path, &state, mild_flows);
+    let conditions = conditions(case, &state, mild_flows);
     let finite = [
         height_of_fire.margin,
         conditions.mild_day.stated.margin,
@@ -312,15 +333,11 @@ fn elapsed(design: &Design) -> f64 {
     0.5 * design.fire.burn_duration
 }
 
-pub(crate) fn state_at(
-    design: &Design,
-    path: &Path,
-    excess_air_ratio: f64,
-) -> Result<State, Failure> {
+pub(crate) fn state_at(case: Case<'_>, excess_air_ratio: f64) -> Result<State, Failure> {
+    let Case { design, path, .. } = case;
     let burn = Burn::new(design, excess_air_ratio);
-    let firebox = firebox(design, path, &burn, elapsed(design))?;
-    let stream =
-        Stream { gas: burn.gas, mass_flow: burn.gas_flow(), pressure: pressure(design) };
+    let firebox = firebox(case, &burn, elapsed(design))?;
+    let stream = case.stream(&burn);
     let opening = (design.path.bleed_area, firebox.temperature);
     let way =
         way(path, &stream, opening, |stream| runs(design, path, stream, firebox.temperature));
@@ -341,6 +358,18 @@ pub(crate) fn state_at(
     Ok(State { burn, firebox, stream, way, turns, flue, ledger })
 }
 
+impl Case<'_> {
+    /// The gas of a burn on its way.
+    fn stream(&self, burn: &Burn) -> Stream {
+        Stream {
+            gas: burn.gas,
+            mass_flow: burn.gas_flow(),
+            pressure: pressure(self.design),
+            factors: *self.factors,
+        }
+    }
+}
+
 /// Local pressure (Pa); the catalog of inputs holds the altitude inside the formula's range.
 fn pressure(design: &Design) -> f64 {
     air::pressure_at_altitude(design.site.altitude).unwrap_or(air::SEA_LEVEL_PRESSURE)
@@ -356,7 +385,7 @@ fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passag
         .map(|segment| {
             sinks.clear();
             for wall in &segment.walls {
-                let resistance = wall.storage_resistance(design, time);
+                let resistance = wall.storage_resistance(design, &stream.factors, time);
                 add_strip(&mut sinks, Sink::alone(wall.girth, room, resistance));
             }
             let channel = Channel {

@@ -2,6 +2,7 @@
 //!
 //! Layouts differ only here: where the runs lie and which walls they share.
 
+use super::factors::Factors;
 use crate::design::{Design, Layout, Run};
 use crate::physics::conduction::{semi_infinite_resistance, slab_resistance};
 use crate::physics::convection::{Duct, nusselt_laminar_rectangle};
@@ -94,17 +95,23 @@ pub struct Path {
 
 impl Wall {
     /// Surface temperature rise per unit of flux after a time (m2K/W), see `physics::conduction`.
-    pub fn storage_resistance(&self, design: &Design, time: f64) -> f64 {
-        storage_resistance(self.backing, design, time)
+    pub fn storage_resistance(&self, design: &Design, factors: &Factors, time: f64) -> f64 {
+        storage_resistance(self.backing, design, factors, time)
     }
 }
 
 /// Surface temperature rise of a core wall per unit of constant flux (m2K/W).
 ///
 /// A shared slab is heated alike on both faces: its mid-plane passes no heat.
-pub fn storage_resistance(backing: Backing, design: &Design, time: f64) -> f64 {
+pub fn storage_resistance(
+    backing: Backing,
+    design: &Design,
+    factors: &Factors,
+    time: f64,
+) -> f64 {
     let material = design.shell.core_material.properties();
-    let (conductivity, capacity) = (material.conductivity, material.volumetric_heat_capacity());
+    let conductivity = material.conductivity * factors.core_conductivity;
+    let capacity = material.volumetric_heat_capacity() * factors.core_heat_capacity;
     match backing {
         Backing::Face | Backing::Cap | Backing::Solid | Backing::Under => {
             semi_infinite_resistance(conductivity, capacity, time)

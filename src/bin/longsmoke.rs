@@ -6,9 +6,12 @@ use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
 use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
+use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
+use longsmoke::words::report::Computed;
 use std::io::{Read as _, Write as _};
+use std::num::NonZero;
 use std::process::ExitCode;
 
 const USAGE: &str = "\
@@ -175,7 +178,9 @@ fn json(
     findings: &[Finding],
     system: System,
 ) -> Outcome {
-    let report = words::report::report(design, (analysis, Some(day)), findings, system);
+    let uncertainty = uncertainty(design);
+    let computed = Computed { analysis, day: Some(day), uncertainty: uncertainty.as_ref() };
+    let report = words::report::report(design, computed, findings, system);
     match serde_json::to_string(&report) {
         Ok(line) => say(&format!("{line}\n")),
         Err(error) => {
@@ -183,6 +188,23 @@ fn json(
             Outcome::Unreadable
         }
     }
+}
+
+/// The samples in as many shares as there are processors; their number changes no figure.
+fn uncertainty(design: &Design) -> Option<Uncertainty> {
+    let plan = &Plan::new(design, Samples::standard(Samples::ENOUGH));
+    let shares = std::thread::available_parallelism().map_or(1, NonZero::get);
+    let samples: Vec<_> = std::thread::scope(|scope| {
+        let share = |first: usize| {
+            scope.spawn(move || {
+                let indices = (first..plan.len()).step_by(shares);
+                indices.filter_map(|index| plan.sample(index)).collect::<Vec<_>>()
+            })
+        };
+        let all: Vec<_> = (0..shares).map(share).collect();
+        all.into_iter().flat_map(|share| share.join().unwrap_or_default()).collect()
+    });
+    plan.sum_up(&samples)
 }
 
 fn text(

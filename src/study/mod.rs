@@ -5,3 +5,4 @@
 
 pub mod day;
 pub mod strip;
+pub mod uncertainty;

@@ -1,6 +1,8 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
-use super::{CAUTIONS, finding as words_of, standard_route as route_words};
+use super::{
+    CAUTIONS, finding as words_of, standard_route as route_words, uncertainty as said,
+};
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
 use crate::analysis::standard_route::{SOURCES, StandardRoute};
@@ -8,6 +10,7 @@ use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
 use crate::rules::{self, Finding, Question, Severity, answer};
 use crate::sources::Source;
+use crate::study::uncertainty::{SPREADS, SpreadId, Uncertainty};
 use crate::units::{Quantity, System, celsius};
 use schemars::{JsonSchema, Schema, schema_for};
 use serde::Serialize;
@@ -35,6 +38,8 @@ pub struct Report {
     pub house: House,
     /// The published sizing route beside it.
     pub standard_route: RouteReport,
+    /// What the figures are worth; missing where it was not asked for.
+    pub uncertainty: Option<UncertaintyReport>,
     /// All findings, the heaviest first.
     pub findings: Vec<FindingReport>,
     /// What every page says.
@@ -66,6 +71,44 @@ pub struct LimitReport {
     pub text: String,
     /// Where the limit comes from, and how far that was checked.
     pub source: Source,
+}
+
+/// What the figures are worth, with its sentences.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct UncertaintyReport {
+    /// Bands, shares of answers, what matters.
+    #[serde(flatten)]
+    pub uncertainty: Uncertainty,
+    /// Each spread by name, in the order of `spreads`.
+    pub spreads_in_words: Vec<SpreadReport>,
+    /// In how many cases each question is answered with yes.
+    pub answers_in_words: AnswersInWords,
+    /// What is taken as it was entered.
+    pub not_varied: &'static str,
+}
+
+/// Something known only roughly, with the reason.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+pub struct SpreadReport {
+    /// Its name in `spreads`.
+    pub spread: SpreadId,
+    /// Its name.
+    pub name: &'static str,
+    /// Why it is known only so well.
+    pub reason: &'static str,
+    /// Where the range comes from, and how far that was checked.
+    pub source: Source,
+}
+
+/// Shares of answers, as sentences.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct AnswersInWords {
+    /// Does the chimney pull the gas through the runs?
+    pub will_it_draw: String,
+    /// Does the heat end in the masonry?
+    pub will_the_heat_stay: String,
+    /// Did what was checked for safety pass?
+    pub is_it_safe: String,
 }
 
 /// Answers to the three questions.
@@ -118,13 +161,25 @@ pub struct Figure {
     pub unit: &'static str,
 }
 
+/// What was computed for a design.
+#[derive(Clone, Copy, Debug)]
+pub struct Computed<'a> {
+    /// The height of the fire and other conditions.
+    pub analysis: &'a Analysis,
+    /// The firing day, where it was asked for and found.
+    pub day: Option<&'a Day>,
+    /// What the figures are worth, where it was asked for and found.
+    pub uncertainty: Option<&'a Uncertainty>,
+}
+
 /// Puts together the result of a design.
 pub fn report(
     design: &Design,
-    (analysis, day): (&Analysis, Option<&Day>),
+    computed: Computed<'_>,
     findings: &[Finding],
     system: System,
 ) -> Report {
+    let Computed { analysis, day, uncertainty } = computed;
     Report {
         heater_result_version: VERSION,
         name: design.name.clone(),
@@ -138,6 +193,7 @@ pub fn report(
         day: day.cloned(),
         house: analysis.house,
         standard_route: route(design, analysis, system),
+        uncertainty: uncertainty.map(in_words),
         findings: findings.iter().map(|each| finding(each, system)).collect(),
         cautions: CAUTIONS.to_vec(),
     }
@@ -161,6 +217,33 @@ fn route(design: &Design, analysis: &Analysis, system: System) -> RouteReport {
         not_checked: route_words::NOT_CHECKED,
         differences: route_words::differences(design, analysis, system),
         sources: SOURCES.into_iter().copied().collect(),
+    }
+}
+
+fn in_words(uncertainty: &Uncertainty) -> UncertaintyReport {
+    let spread = |id: SpreadId| {
+        let known = SPREADS.iter().find(|spread| spread.id == id)?;
+        Some(SpreadReport {
+            spread: id,
+            name: said::name(id),
+            reason: said::reason(id),
+            source: *known.source,
+        })
+    };
+    let cases = |question| said::cases(question, uncertainty.answers.get(question));
+    UncertaintyReport {
+        uncertainty: uncertainty.clone(),
+        spreads_in_words: uncertainty
+            .spreads
+            .iter()
+            .filter_map(|range| spread(range.spread))
+            .collect(),
+        answers_in_words: AnswersInWords {
+            will_it_draw: cases(Question::Draw),
+            will_the_heat_stay: cases(Question::Heat),
+            is_it_safe: cases(Question::Safe),
+        },
+        not_varied: said::NOT_VARIED,
     }
 }
 

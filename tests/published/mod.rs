@@ -19,6 +19,7 @@ mod gri_mech_1999;
 mod hottel_sarofim_1967;
 mod irc_r1002;
 mod leckner_1972;
+mod normal_quantiles;
 mod shah_london_1978;
 mod smith_1982;
 mod stack_effect;
@@ -50,6 +51,7 @@ pub fn all() -> Vec<Publication> {
         en_15544::publication(),
         en_15544_case::publication(),
         en_13384::publication(),
+        normal_quantiles::publication(),
     ]
 }
 

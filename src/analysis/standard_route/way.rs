@@ -6,6 +6,7 @@ use super::pressure::{
     Part, RouteSegment, Section, Setting, Stretch, pair_coefficient, turn_coefficient,
 };
 use crate::analysis::chimney::{FILM_INDOORS, FILM_OUTDOORS, wall_resistance};
+use crate::analysis::factors::Factors;
 use crate::analysis::path::Path;
 use crate::design::Design;
 
@@ -157,8 +158,14 @@ fn flue_parts(design: &Design, path: &Path) -> ([Stretch; 3], [Around; 3]) {
         ],
         [
             around(1.0 / FILM_INDOORS, site.room_temperature),
-            around(wall_resistance(chimney, FILM_INDOORS), site.room_temperature),
-            around(wall_resistance(chimney, FILM_OUTDOORS), site.outdoor_temperature),
+            around(
+                wall_resistance(chimney, &Factors::NOMINAL, FILM_INDOORS),
+                site.room_temperature,
+            ),
+            around(
+                wall_resistance(chimney, &Factors::NOMINAL, FILM_OUTDOORS),
+                site.outdoor_temperature,
+            ),
         ],
     )
 }

@@ -1,0 +1,211 @@
+//! Sentences on what the figures are worth: what was varied and why, bands, shares of cases.
+
+use super::answer as answer_to;
+use crate::rules::{Answer, Question};
+use crate::study::uncertainty::{FigureBand, Fractions, Headline, SpreadId};
+use crate::units::{Quantity, System, difference, figure};
+use std::fmt::Write as _;
+
+/// What is taken as it was entered, and what is not looked at.
+pub const NOT_VARIED: &str = "Weather, suction of the house, charge, burn and all sizes are taken \
+     as entered; how well the heater is built, and soot and ash, are not looked at. Figures are at \
+     the height of the first fire, and judged there without the firing day.";
+
+/// Name of what is known only roughly.
+pub const fn name(spread: SpreadId) -> &'static str {
+    match spread {
+        SpreadId::Reversal => "Loss of the reversals",
+        SpreadId::Turn => "Loss of the turns into and out of the runs",
+        SpreadId::Roughness => "Roughness of the runs",
+        SpreadId::FlueRoughness => "Roughness of the flue",
+        SpreadId::ExcessAir => "Excess air",
+        SpreadId::Moisture => "Moisture of the wood",
+        SpreadId::Unburned => "Share left unburned",
+        SpreadId::FlameEmissivity => "Radiation of the flame",
+        SpreadId::Convection => "Heat from gas to wall by convection",
+        SpreadId::GasRadiation => "Heat from gas to wall by radiation",
+        SpreadId::CoreConductivity => "Conductivity of the core",
+        SpreadId::CoreHeatCapacity => "Heat capacity of the core",
+        SpreadId::FlueConductivity => "Conductivity of flue and insulation",
+        SpreadId::OutsideFilm => "Heat given off outside connector and chimney",
+        SpreadId::KindlingRate => "Wood of the kindling fire",
+        SpreadId::KindlingExcessAir => "Excess air of the kindling fire",
+    }
+}
+
+/// Why it is known only so well.
+pub const fn reason(spread: SpreadId) -> &'static str {
+    match spread {
+        SpreadId::Reversal => {
+            "Authors put a reversal through a slot between 2.0 and 4.5, and no two slots are alike."
+        }
+        SpreadId::Turn => {
+            "Authors differ by half on a sharp turn, and the run behind it is too short to settle."
+        }
+        SpreadId::Roughness => {
+            "Smooth fireclay has 2 mm, brickwork with its joints up to 5 mm."
+        }
+        SpreadId::FlueRoughness => {
+            "A clean liner has 1 mm, a worn or sooted one 2 mm and more."
+        }
+        SpreadId::ExcessAir => {
+            "No fire keeps the air that was planned: 1.5 to 2.5 while the flame stands."
+        }
+        SpreadId::Moisture => {
+            "A stack differs from piece to piece, and a meter reads some wrong."
+        }
+        SpreadId::Unburned => {
+            "In homes several times the carbon monoxide of a laboratory was measured."
+        }
+        SpreadId::FlameEmissivity => {
+            "A flame gives off 0.3 to 0.7 of what it could, with its soot and its thickness."
+        }
+        SpreadId::Convection => {
+            "Formulas meet measurements in smooth tubes within a fifth; short rough runs are known \
+             less well."
+        }
+        SpreadId::GasRadiation => {
+            "Formulas are within a tenth for clean hot gas; soot and corners come on top."
+        }
+        SpreadId::CoreConductivity => {
+            "Fireclay is sold from 0.90 to 1.35 W/mK, and mortar joints differ from brick."
+        }
+        SpreadId::CoreHeatCapacity => "Fireclay is sold from 1750 to 2300 kg/m3.",
+        SpreadId::FlueConductivity => {
+            "Mineral wool has 0.04 W/mK cold and twice that hot; brick varies with its density."
+        }
+        SpreadId::OutsideFilm => "Still air takes off little, wind much.",
+        SpreadId::KindlingRate => "A kindling fire burns 1 to 2 kg in an hour.",
+        SpreadId::KindlingExcessAir => "A kindling fire takes 4 to 6 times the air it needs.",
+    }
+}
+
+/// Name of a figure.
+pub const fn headline(headline: Headline) -> &'static str {
+    match headline {
+        Headline::FireboxOutlet => "Gas out of the firebox",
+        Headline::ChimneyInlet => "Gas into the chimney",
+        Headline::MouthWall => "Wall at the mouth",
+        Headline::MouthWallAboveDewPoint => "Wall at the mouth above the dew point",
+        Headline::Efficiency => "Efficiency, lower heating value",
+        Headline::Margin => "Draft to spare",
+        Headline::MildDayMargin => "Draft to spare on a mild day",
+        Headline::ColdStartMargin => "Draft to spare at the cold start",
+    }
+}
+
+/// How a question is answered, and in how many of a hundred cases. A yes is rounded down, a no up.
+pub fn cases(question: Question, fractions: &Fractions) -> String {
+    let Fractions { yes, look_again, no, not_enough_known } = *fractions;
+    let failed = (1.0 - yes - look_again - no - not_enough_known).max(0.0);
+    let (down, up) = (
+        |share: f64| (100.0 * share + HAIR).floor(),
+        |share: f64| (100.0 * share - HAIR).ceil(),
+    );
+    let (yes, no, failed) = (down(yes), up(no), up(failed));
+    // What is left, so that all make a hundred.
+    let rest = (100.0 - yes - no - failed).max(0.0);
+    let unknown = if look_again < not_enough_known { rest } else { 0.0 };
+    let said = |answer| answer_to(question, answer);
+    let mut text = format!("{} in {yes:.0} of 100 cases", said(Answer::Yes));
+    for (what, count) in [
+        (said(Answer::LookAgain), rest - unknown),
+        (said(Answer::NotEnoughKnown), unknown),
+        (said(Answer::No), no),
+        ("No figures", failed),
+    ] {
+        if 0.0 < count {
+            let _ = write!(text, ", {} in {count:.0}", lower(what));
+        }
+    }
+    text + "."
+}
+
+/// A share that is a whole number of hundredths but for its last bits (–), in hundredths.
+const HAIR: f64 = 1e-9;
+
+/// Between what a figure lies in nine of ten cases.
+pub fn band(headline: Headline, band: &FigureBand, system: System) -> String {
+    let shown = |value: f64| match headline {
+        Headline::FireboxOutlet | Headline::ChimneyInlet | Headline::MouthWall => {
+            figure(value, Quantity::Temperature, system)
+        }
+        Headline::MouthWallAboveDewPoint => difference(value, system),
+        Headline::Efficiency => figure(value, Quantity::Share, system),
+        Headline::Margin | Headline::MildDayMargin | Headline::ColdStartMargin => {
+            figure(value, Quantity::Pressure, system)
+        }
+    };
+    format!("{} to {} in 9 of 10 cases", shown(band.p05), shown(band.p95))
+}
+
+/// How many of what matters most are named.
+const NAMED: usize = 3;
+
+/// What makes a band wide, the most first; nothing where nothing stands out.
+pub fn ranking(band: &FigureBand) -> Option<String> {
+    let names: Vec<_> =
+        band.ranking.iter().take(NAMED).map(|rank| lower(name(rank.spread))).collect();
+    let (last, before) = names.split_last()?;
+    let list = match before {
+        [] => last.clone(),
+        before => format!("{} and {last}", before.join(", ")),
+    };
+    Some(format!("What matters most: {list}."))
+}
+
+/// With a small first letter, to stand within a sentence.
+fn lower(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|letter| letter.to_ascii_lowercase());
+    first.into_iter().chain(letters).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::study::uncertainty::Rank;
+
+    #[test]
+    fn cases_are_counted_on_the_careful_side() {
+        let say = |yes, look_again, no| {
+            let fractions = Fractions { yes, look_again, no, not_enough_known: 0.0 };
+            cases(Question::Draw, &fractions)
+        };
+        assert_eq!(say(0.96, 0.04, 0.0), "Yes in 96 of 100 cases, look again in 4.");
+        assert_eq!(
+            say(0.968, 0.03, 0.002),
+            "Yes in 96 of 100 cases, look again in 3, no in 1."
+        );
+        assert_eq!(say(0.998, 0.0, 0.002), "Yes in 99 of 100 cases, no in 1.");
+        assert_eq!(say(0.998, 0.002, 0.0), "Yes in 99 of 100 cases, look again in 1.");
+        assert_eq!(say(1.0, 0.0, 0.0), "Yes in 100 of 100 cases.");
+        assert_eq!(say(0.002, 0.0, 0.998), "Yes in 0 of 100 cases, no in 100.");
+        // 0.29 x 100 is a hair below 29.
+        assert_eq!(say(0.29, 0.71, 0.0), "Yes in 29 of 100 cases, look again in 71.");
+        assert_eq!(
+            say(0.9, 0.08, 0.0),
+            "Yes in 90 of 100 cases, look again in 8, no figures in 2."
+        );
+        let unchecked = Fractions { not_enough_known: 0.95, no: 0.05, ..Fractions::default() };
+        assert_eq!(
+            cases(Question::Safe, &unchecked),
+            "What was checked passed in 0 of 100 cases, not enough known in 95, no in 5."
+        );
+    }
+
+    #[test]
+    fn three_reasons_are_named() {
+        let rank = |spread| Rank { spread, rank_correlation: 0.5 };
+        let with = |ranking| FigureBand { p05: 1.0, p50: 2.0, p95: 3.0, ranking };
+        assert_eq!(ranking(&with(Vec::new())), None);
+        let all =
+            [SpreadId::ExcessAir, SpreadId::Convection, SpreadId::Moisture, SpreadId::Turn];
+        let said = ranking(&with(all.map(rank).to_vec()));
+        let expected = "What matters most: excess air, heat from gas to wall by convection and \
+                        moisture of the wood.";
+        assert_eq!(said.as_deref(), Some(expected));
+        let band = band(Headline::Margin, &with(Vec::new()), System::Metric);
+        assert_eq!(band, "1.0 Pa to 3.0 Pa in 9 of 10 cases");
+    }
+}
