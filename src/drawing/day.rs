@@ -44,9 +44,8 @@ impl DayCurveName {
     /// Stroke and gap (px); none where the line is solid.
     const fn dash(self) -> Option<(f64, f64)> {
         match self {
-            Self::Fire | Self::Room => None,
+            Self::Fire | Self::Room | Self::Face => None,
             Self::Gas => Some((7.0, 4.0)),
-            Self::Face => Some((2.0, 3.0)),
         }
     }
 }
@@ -75,13 +74,11 @@ impl DayCurve {
         self.points.iter().map(|(_, y)| *y).fold(f64::NEG_INFINITY, f64::max)
     }
 
-    /// Where it has fallen to half of its first peak: room for its name beside it.
-    fn shoulder(&self) -> Option<(f64, f64)> {
-        let half = 0.5 * self.top();
-        let rising = self.points.iter().position(|(_, y)| half <= *y)?;
-        let falling = |(_, y): &&(f64, f64)| *y < half;
-        let (x, _) = self.points.iter().skip(rising).find(falling)?;
-        Some((*x, half))
+    /// When it has first risen and fallen again to a hundredth of its top.
+    fn fallen(&self) -> Option<f64> {
+        let top = self.top();
+        let risen = self.points.iter().skip_while(|(_, y)| *y < 0.5 * top);
+        risen.into_iter().find(|(_, y)| *y < 0.01 * top).map(|(x, _)| *x)
     }
 }
 
@@ -94,6 +91,13 @@ pub struct Panel {
     pub curves: Vec<DayCurve>,
     /// Ends of its axis.
     pub y_range: (f64, f64),
+}
+
+impl Panel {
+    /// When the first fire is out: names stand beside the curves from there on.
+    fn clear(&self) -> Option<f64> {
+        self.curves.first().and_then(DayCurve::fallen)
+    }
 }
 
 /// The day; every figure is finite.
@@ -116,16 +120,24 @@ pub fn span(state: &DayState) -> f64 {
 pub fn curves(state: &DayState, system: System) -> DayPlot {
     let hours = span(state);
     let series = &state.series;
-    let power = |watts: f64| to_shown(watts, Quantity::Power, system);
+    // A Btu an hour is too little for an axis.
+    let (per, power_unit) = match system {
+        System::Metric => (1.0, "kW"),
+        System::Us => (1000.0, "1000 Btu/h"),
+    };
+    let power = |watts: f64| to_shown(watts, Quantity::Power, system) / per;
     let degrees = |celsius: f64| to_shown(kelvin(celsius), Quantity::Temperature, system);
     let curve = |name, values: &[f64], shown: &dyn Fn(f64) -> f64| DayCurve {
         name,
         points: repeated(state, hours, values, shown),
     };
-    let panel = |what: &str, quantity, curves: Vec<DayCurve>| Panel {
-        title: format!("{what}, {}", unit_of(quantity, system).symbol),
-        y_range: y_range(&curves, quantity),
-        curves,
+    let panel = |what: &str, quantity, curves: Vec<DayCurve>| {
+        let unit = match quantity {
+            Quantity::Power => power_unit,
+            _ => unit_of(quantity, system).symbol,
+        };
+        let y_range = y_range(&curves, quantity);
+        Panel { title: format!("{what}, {unit}"), y_range, curves }
     };
     let fire = curve(DayCurveName::Fire, &series.wood_watts, &power);
     let gas = curve(DayCurveName::Gas, &series.stack_watts, &power);
@@ -290,19 +302,15 @@ fn draw_curve<B: DrawingBackend>(
         }
     }
     // A panel with one curve has its name above it.
-    if panel.curves.len() < 2 {
+    let Some(x) = panel.clear().filter(|_| panel.curves.len() > 1) else {
         return Ok(());
-    }
+    };
     let (width, _) = chart.plotting_area().dim_in_pixel();
     let (from, to) = (chart.x_range().start, chart.x_range().end);
-    let shift = (to - from) * f64::from(palette.pixels(6.0)) / f64::from(width.max(1));
-    if let Some((x, y)) = curve.shoulder() {
-        let style =
-            label(palette, color(curve.name, palette), Pos::new(HPos::Left, VPos::Bottom));
-        let name = Text::new(curve.name.label(), (x + shift, y), style);
-        chart.plotting_area().draw(&name)?;
-    }
-    Ok(())
+    let shift = (to - from) * f64::from(palette.pixels(4.0)) / f64::from(width.max(1));
+    let style = label(palette, color(curve.name, palette), Pos::new(HPos::Left, VPos::Center));
+    let name = Text::new(curve.name.label(), (x + shift, 0.75 * curve.top()), style);
+    chart.plotting_area().draw(&name)
 }
 
 fn draw_cursor<B: DrawingBackend>(

@@ -6,8 +6,7 @@ mod curves;
 mod schedule;
 
 use super::dom::{Tag, button, tag};
-use super::labor::{Heard, Job, Wanted, drive};
-use super::strip::Order;
+use super::labor::{Heard, Job, Order, Wanted, drive};
 use super::workspace::{Workspace, same_but_name};
 use super::{Theme, texts};
 use leptos::prelude::*;
@@ -90,19 +89,16 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
 }
 
 fn switch(work: Work) -> Tag {
-    let choice = |which, name, id| {
+    let choice = |which, name| {
         let pressed = move || Some((work.which.get() == which).to_string());
-        button(move || work.which.set(which))
-            .live_attr("aria-pressed", pressed)
-            .attr("data-testid", id)
-            .text(name)
+        button(move || work.which.set(which)).live_attr("aria-pressed", pressed).text(name)
     };
     tag("div")
         .class("pair")
         .attr("role", "group")
         .attr("aria-label", texts::DAY_WHICH)
-        .child(choice(Which::Repeating, texts::DAY_REPEATING, "day-repeating"))
-        .child(choice(Which::FirstFire, texts::DAY_FIRST, "day-first"))
+        .child(choice(Which::FirstFire, texts::DAY_FIRST))
+        .child(choice(Which::Repeating, texts::DAY_REPEATING))
 }
 
 fn body(work: Work, theme: Theme) -> Tag {

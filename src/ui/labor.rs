@@ -1,14 +1,65 @@
-//! A worker kept at work for what is wanted last.
+//! A worker kept at work for what is wanted last, and how it is told.
+//!
+//! Orders are JSON; answers are a generation and words, so that no figure needs a reader of JSON.
 
-use super::strip::{DIED, Order};
 use leptos::prelude::*;
 use longsmoke::design::{Design, document};
+use serde_json::{Value, json};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
 use wasm_bindgen::prelude::*;
 use web_sys::{MessageEvent, Worker};
+
+/// A message to the worker. A later generation ends the work for an earlier one.
+#[derive(Debug)]
+pub enum Order {
+    /// Answers at once.
+    Ping { generation: u64 },
+    /// Compares one to ten runs of a design, given as a file.
+    Strip { generation: u64, design: String },
+    /// Computes the firing day of a design, given as a file.
+    Day { generation: u64, design: String },
+    /// Ends the work for earlier generations.
+    Stop { generation: u64 },
+}
+
+impl Order {
+    fn write(&self) -> String {
+        let order = match self {
+            Self::Ping { generation } => json!({ "job": "ping", "generation": generation }),
+            Self::Strip { generation, design } => {
+                json!({ "job": "strip", "generation": generation, "design": design })
+            }
+            Self::Day { generation, design } => {
+                json!({ "job": "day", "generation": generation, "design": design })
+            }
+            Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
+        };
+        order.to_string()
+    }
+
+    pub fn read(text: &str) -> Option<Self> {
+        let order: Value = serde_json::from_str(text).ok()?;
+        let generation = order.get("generation")?.as_u64()?;
+        match order.get("job")?.as_str()? {
+            "ping" => Some(Self::Ping { generation }),
+            job @ ("strip" | "day") => {
+                let design = order.get("design")?.as_str()?.to_owned();
+                Some(match job {
+                    "day" => Self::Day { generation, design },
+                    _ => Self::Strip { generation, design },
+                })
+            }
+            "stop" => Some(Self::Stop { generation }),
+            _ => None,
+        }
+    }
+}
+
+/// How the message of a worker that died begins; see `web/worker.js`.
+const DIED: &str = "{\"panic\":";
 
 /// A design that figures are wanted for, and which generation that is.
 #[derive(Clone, Debug)]

@@ -4,7 +4,7 @@ use super::dom::{Tag, tag};
 use super::texts;
 use super::workspace::Workspace;
 use longsmoke::analysis::standard_route::StandardRoute;
-use longsmoke::units::{Quantity, System, figure};
+use longsmoke::units::{Quantity, System, number, unit_of};
 use longsmoke::words::standard_route as said;
 
 pub fn route_view(workspace: Workspace) -> Tag {
@@ -68,18 +68,12 @@ fn unmet(workspace: Workspace) -> Tag {
 }
 
 fn segments(workspace: Workspace) -> Tag {
-    let heads = [
-        texts::ROUTE_PART,
-        texts::ROUTE_LENGTH,
-        texts::ROUTE_GAS,
-        texts::ROUTE_SPEED,
-        texts::LEDGER_PULLS,
-        texts::LEDGER_HOLDS,
-    ];
     let table = tag("table").live(move |table| {
-        let rows = workspace
-            .read(|shown, system| segment_rows(&shown.analysis.standard_route, system));
-        table.child(head(&heads)).child(tag("tbody").children(rows.into_iter().flatten()))
+        let rows = workspace.read(|shown, system| {
+            let rows = segment_rows(&shown.analysis.standard_route, system);
+            [segment_heads(system), tag("tbody").children(rows)]
+        });
+        table.children(rows.into_iter().flatten())
     });
     tag("div")
         .class("wide")
@@ -87,6 +81,24 @@ fn segments(workspace: Workspace) -> Tag {
         .attr("aria-label", texts::ROUTE_SEGMENTS)
         .attr("tabindex", "0")
         .child(table)
+}
+
+fn segment_heads(system: System) -> Tag {
+    let columns = [
+        (texts::ROUTE_LENGTH, Quantity::Length),
+        (texts::ROUTE_GAS, Quantity::Temperature),
+        (texts::ROUTE_SPEED, Quantity::Speed),
+        (texts::LEDGER_PULLS, Quantity::Pressure),
+        (texts::LEDGER_HOLDS, Quantity::Pressure),
+    ];
+    let cell = |text: &str| tag("th").attr("scope", "col").text(text);
+    // Feet and inches carry their marks.
+    let with_unit = |(name, quantity)| match unit_of(quantity, system).symbol {
+        "" => cell(name),
+        unit => cell(&format!("{name}, {unit}")),
+    };
+    let row = tag("tr").child(cell(texts::ROUTE_PART)).children(columns.map(with_unit));
+    tag("thead").child(row)
 }
 
 fn segment_rows(route: &StandardRoute, system: System) -> Vec<Tag> {
@@ -100,7 +112,7 @@ fn segment_rows(route: &StandardRoute, system: System) -> Vec<Tag> {
             (segment.standing, Quantity::Pressure),
             (segment.friction + segment.turn, Quantity::Pressure),
         ];
-        let cell = |(value, quantity)| tag("td").text(&figure(value, quantity, system));
+        let cell = |(value, quantity)| tag("td").text(&number(value, quantity, system));
         line(&name).children(cells.map(cell))
     })
     .collect()

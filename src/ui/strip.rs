@@ -2,105 +2,21 @@
 
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
+use super::labor::{Heard, Job, Order, Wanted, drive};
 use super::workspace::Workspace;
 use super::{sketch, texts};
 use leptos::prelude::*;
 use longsmoke::design::Design;
-use longsmoke::design::document;
 use longsmoke::study::strip::{Column, ColumnResult, RUNS};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
-use serde_json::{Value, json};
-use std::cell::RefCell;
 use std::collections::BTreeMap;
-use std::rc::Rc;
-use std::sync::Arc;
 use std::time::Duration;
-use wasm_bindgen::prelude::*;
-use web_sys::{MessageEvent, Worker};
 
-/// Rest after the last change before the worker starts.
-const REST: Duration = Duration::from_millis(100);
-
-/// A message to the worker. A later generation ends the work for an earlier one.
-#[derive(Debug)]
-pub enum Order {
-    /// Answers at once.
-    Ping { generation: u64 },
-    /// Compares one to ten runs of a design, given as a file.
-    Strip { generation: u64, design: String },
-    /// Computes the firing day of a design, given as a file.
-    Day { generation: u64, design: String },
-    /// Ends the work for earlier generations.
-    Stop { generation: u64 },
-}
-
-impl Order {
-    pub fn write(&self) -> String {
-        let order = match self {
-            Self::Ping { generation } => json!({ "job": "ping", "generation": generation }),
-            Self::Strip { generation, design } => {
-                json!({ "job": "strip", "generation": generation, "design": design })
-            }
-            Self::Day { generation, design } => {
-                json!({ "job": "day", "generation": generation, "design": design })
-            }
-            Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
-        };
-        order.to_string()
-    }
-
-    pub fn read(text: &str) -> Option<Self> {
-        let order: Value = serde_json::from_str(text).ok()?;
-        let generation = order.get("generation")?.as_u64()?;
-        match order.get("job")?.as_str()? {
-            "ping" => Some(Self::Ping { generation }),
-            job @ ("strip" | "day") => {
-                let design = order.get("design")?.as_str()?.to_owned();
-                Some(match job {
-                    "day" => Self::Day { generation, design },
-                    _ => Self::Strip { generation, design },
-                })
-            }
-            "stop" => Some(Self::Stop { generation }),
-            _ => None,
-        }
-    }
-}
-
-/// A message of the worker.
-#[derive(Debug)]
-pub struct Progress {
-    pub generation: u64,
-    pub column: Column,
-}
-
-impl Progress {
-    pub fn write(&self) -> String {
-        format!("{} {}", self.generation, self.column)
-    }
-
-    fn read(text: &str) -> Option<Self> {
-        let (generation, column) = text.split_once(' ')?;
-        Some(Self { generation: generation.parse().ok()?, column: column.parse().ok()? })
-    }
-}
-
-/// How the message of a worker that died begins; see `web/worker.js`.
-pub const DIED: &str = "{\"panic\":";
-
-/// What is wanted: the design apart from its number of runs, and which generation that is.
-#[derive(Clone, Debug)]
-struct Wanted {
-    generation: u64,
-    design: Arc<Design>,
-}
-
-impl PartialEq for Wanted {
-    fn eq(&self, other: &Self) -> bool {
-        self.generation == other.generation
-    }
-}
+const JOB: Job = Job {
+    rest: Duration::from_millis(100),
+    order: |generation, design| Order::Strip { generation, design },
+};
 
 /// What the worker has found; written by its messages alone.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -117,9 +33,11 @@ impl Found {
 }
 
 pub fn strip_view(workspace: Workspace) -> Tag {
-    let wanted = Memo::new(move |last| workspace.design.with(|design| wanted(design, last)));
+    let wanted = Memo::new(move |last| {
+        workspace.design.with(|design| Wanted::next(design, last, same_but_runs))
+    });
     let found = RwSignal::new(Found::default());
-    drive(wanted, found);
+    drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
     let is_fresh = move |runs| {
         let generation = wanted.with(|wanted| wanted.generation);
         found.with(|found| found.is_fresh(runs, generation))
@@ -158,16 +76,6 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .child(state)
 }
 
-fn wanted(design: &Design, last: Option<&Wanted>) -> Wanted {
-    match last {
-        Some(last) if same_but_runs(design, &last.design) => last.clone(),
-        last => Wanted {
-            generation: last.map_or(0, |last| last.generation) + 1,
-            design: Arc::new(design.clone()),
-        },
-    }
-}
-
 fn same_but_runs(one: &Design, other: &Design) -> bool {
     let mut one = one.clone();
     one.path.run_count = other.path.run_count;
@@ -175,70 +83,21 @@ fn same_but_runs(one: &Design, other: &Design) -> bool {
     one == *other
 }
 
-/// Keeps the worker at work for what is wanted.
-fn drive(wanted: Memo<Wanted>, found: RwSignal<Found>) {
-    let worker: Rc<RefCell<Option<Worker>>> = Rc::default();
-    let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
-    Effect::new(move |_| {
-        let Wanted { generation, design } = wanted.get();
-        if let Some(timer) = timer.borrow_mut().take() {
-            timer.clear();
-        }
-        if let Some(worker) = worker.borrow().as_ref() {
-            send(worker, &Order::Stop { generation });
-        }
-        let worker = Rc::clone(&worker);
-        let start = move || {
-            if found.with_untracked(|found| found.stopped) {
-                worker.borrow_mut().take();
-            }
-            let mut worker = worker.borrow_mut();
-            if worker.is_none() {
-                *worker = hire(found);
-            }
-            let design = document::write(&design, None);
-            match worker.as_ref() {
-                Some(worker) => send(worker, &Order::Strip { generation, design }),
-                None => found.update(|found| found.stopped = true),
-            }
-        };
-        *timer.borrow_mut() = set_timeout_with_handle(start, REST).ok();
-    });
-}
-
-fn send(worker: &Worker, order: &Order) {
-    let _ = worker.post_message(&order.write().into());
-}
-
-/// A worker that runs this same program; `web/boot.js` knows how to start one.
-fn hire(found: RwSignal<Found>) -> Option<Worker> {
-    let make = js_sys::Reflect::get(&js_sys::global(), &"longsmokeWorker".into()).ok()?;
-    let make: js_sys::Function = make.dyn_into().ok()?;
-    let worker: Worker = make.call0(&JsValue::NULL).ok()?.dyn_into().ok()?;
-    let hear = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
-        if let Some(text) = event.data().as_string() {
-            found.update(|found| found.hear(&text));
-        }
-    });
-    worker.set_onmessage(Some(hear.as_ref().unchecked_ref()));
-    hear.forget();
-    let fail = Closure::<dyn Fn()>::new(move || found.update(|found| found.stopped = true));
-    worker.set_onerror(Some(fail.as_ref().unchecked_ref()));
-    fail.forget();
-    found.update(|found| found.stopped = false);
-    Some(worker)
-}
-
 impl Found {
     /// Takes a message of the worker; drops what an earlier generation still sends.
-    fn hear(&mut self, text: &str) {
-        if let Some(Progress { generation, column }) = Progress::read(text) {
-            let old = self.columns.get(&column.runs);
-            if old.is_none_or(|(of, _)| *of <= generation) {
-                self.columns.insert(column.runs, (generation, column));
+    fn hear(&mut self, heard: &Heard<'_>) {
+        match heard {
+            Heard::Stopped => self.stopped = true,
+            Heard::Hired => self.stopped = false,
+            Heard::Message(generation, message) => {
+                let Ok(column) = message.parse::<Column>() else {
+                    return;
+                };
+                let old = self.columns.get(&column.runs);
+                if old.is_none_or(|(of, _)| of <= generation) {
+                    self.columns.insert(column.runs, (*generation, column));
+                }
             }
-        } else if text.starts_with(DIED) {
-            self.stopped = true;
         }
     }
 }

@@ -86,6 +86,7 @@ pub const DAY_CURSOR: &str = "Time shown";
 pub const DAY_TABLE: &str = "Hour by hour as a table";
 pub const DAY_HOUR: &str = "Hour";
 pub const DAY_FIRE: &str = "Fire";
+pub const DAY_NO_FIRE: &str = "\u{2013}";
 pub const DAY_GAS: &str = "With the gas";
 pub const DAY_ROOM: &str = "To the room";
 pub const DAY_FACE: &str = "Hottest face";

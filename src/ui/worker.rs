@@ -1,7 +1,7 @@
 //! The program in a worker: takes orders, answers with progress.
 
-use super::strip::{Order, Progress};
-use longsmoke::design::document;
+use super::labor::Order;
+use longsmoke::design::{Design, document};
 use longsmoke::study::day::Parts;
 use longsmoke::study::strip::Strip;
 use std::cell::Cell;
@@ -33,36 +33,47 @@ fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>
         }
         Order::Stop { generation } => latest.set(generation),
         Order::Strip { generation, design } => {
-            latest.set(generation);
-            if let Ok(document) = document::read(&design) {
-                let told = Strip::new(&document.design)
-                    .map(move |column| Progress { generation, column }.write());
-                spawn_local(run(Box::new(told), generation, scope.clone(), Rc::clone(latest)));
-            }
+            let columns = read(&design).map(|design| Strip::new(&design));
+            let told = columns.into_iter().flatten().map(|column| column.to_string());
+            begin(Box::new(told), generation, scope, latest);
         }
         Order::Day { generation, design } => {
-            latest.set(generation);
-            if let Ok(document) = document::read(&design) {
-                let told = Parts::new(&document.design)
-                    .map(move |part| format!("{generation} {part}"));
-                spawn_local(run(Box::new(told), generation, scope.clone(), Rc::clone(latest)));
-            }
+            let parts = read(&design).map(|design| Parts::new(&design));
+            let told = parts.into_iter().flatten().map(|part| part.to_string());
+            begin(Box::new(told), generation, scope, latest);
         }
     }
 }
 
-/// Sends message after message, until there are no more or a later generation is wanted.
+fn read(design: &str) -> Option<Design> {
+    document::read(design).ok().map(|document| document.design)
+}
+
+/// Answers of a study, found one by one.
+type Told = Box<dyn Iterator<Item = String>>;
+
+fn begin(
+    told: Told,
+    generation: u64,
+    scope: &DedicatedWorkerGlobalScope,
+    latest: &Rc<Cell<u64>>,
+) {
+    latest.set(generation);
+    spawn_local(run(told, generation, scope.clone(), Rc::clone(latest)));
+}
+
+/// Sends answer after answer, until there are no more or a later generation is wanted.
 async fn run(
-    mut told: Box<dyn Iterator<Item = String>>,
+    mut told: Told,
     generation: u64,
     scope: DedicatedWorkerGlobalScope,
     latest: Rc<Cell<u64>>,
 ) {
     while latest.get() == generation {
-        let Some(message) = told.next() else {
+        let Some(answer) = told.next() else {
             return;
         };
-        let _ = scope.post_message(&message.into());
+        let _ = scope.post_message(&format!("{generation} {answer}").into());
         breathe(&scope).await;
     }
 }

@@ -110,7 +110,7 @@ const METRIC: [(&str, f64); 3] = [("mm", 1e-3), ("cm", 1e-2), ("m", 1.0)];
 
 /// A length (m) from its number and what follows: a unit, after feet also inches.
 fn length(value: f64, text: &str) -> Option<f64> {
-    let text = text.to_lowercase();
+    let text = text.to_ascii_lowercase();
     if let Some(rest) = without(&text, &FEET) {
         let rest = rest.strip_prefix('-').unwrap_or(rest).trim_start();
         let feet = value * METERS_PER_FOOT;

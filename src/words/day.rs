@@ -97,7 +97,7 @@ fn warmth(state: &DayState, first: &First, system: System) -> Vec<DayFigure> {
             figure(peak.surface.temperature, Quantity::Temperature, system),
             format!("{}, {}", face(peak.surface_place), after(peak.surface.time_s, state)),
         ),
-        line("half", "Falls to half in", hours(first.hours_to_half), single()),
+        line("half", "Warmth halves in", hours(first.hours_to_half), single()),
         line("quarter", "Falls to a quarter in", hours(first.hours_to_quarter), single()),
     ]
 }
@@ -155,7 +155,9 @@ fn flue(state: &DayState, system: System) -> Vec<DayFigure> {
 fn face(at: FacePlace) -> String {
     match at {
         FacePlace::Firebox => "firebox".into(),
-        FacePlace::Run(number) => place(Place::Run(number.saturating_sub(1))).to_lowercase(),
+        FacePlace::Run(number) => {
+            place(Place::Run(number.saturating_sub(1))).to_ascii_lowercase()
+        }
         FacePlace::Cap => "cap".into(),
     }
 }

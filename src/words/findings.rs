@@ -34,7 +34,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
     let show = |shown: Figure| figure(shown.value, shown.quantity, system);
     let found = show(finding.found);
     let limit = finding.limit.map(show).unwrap_or_default();
-    let place = place(finding.place).to_lowercase();
+    let place = place(finding.place).to_ascii_lowercase();
     match finding.rule {
         Rule::DraftNegative(judged) => {
             format!("draft {} short{}", short(finding, system), in_short_on(judged))

@@ -58,6 +58,8 @@ pub fn choice(key: &str) -> &'static str {
         "mixed" => "Wood in general",
         "oak" => "Oak",
         "pine" => "Pine",
+        "held" => "Held at its figure",
+        "draft" => "Left to the draft",
         "above" => "Stacked above the firebox",
         "behind" => "Stacked behind the firebox",
         "bench" => "Bench at floor level",

@@ -28,12 +28,12 @@ pub struct Moment {
 
 impl DayState {
     /// The moment at a time since the first lighting (s). Beyond the period the state is held to
-    /// repeat; before its first step it is as at that step.
+    /// repeat, and its end belongs to it; before its first step it is as at that step, but for the
+    /// fire, which rises from nothing.
     pub fn moment(&self, time: f64) -> Moment {
         let Series { time_s, runs_celsius, .. } = &self.series;
-        // The last step may end a hair beyond the period.
-        let end = self.period_s * (1.0 + 1e-9);
-        let since = if time <= end { time } else { time % self.period_s };
+        let periods = (time / self.period_s - 1e-9).floor().max(0.0);
+        let since = time - periods * self.period_s;
         let after = time_s.partition_point(|step| *step < since);
         let before = after.saturating_sub(1);
         let share = match (time_s.get(before), time_s.get(after)) {
@@ -45,8 +45,9 @@ impl DayState {
             low + share * (curve.get(after).copied().unwrap_or(low) - low)
         };
         let series = &self.series;
+        let lit = time_s.first().map_or(1.0, |first| (since / first).clamp(0.0, 1.0));
         Moment {
-            wood_watts: at(&series.wood_watts),
+            wood_watts: lit * at(&series.wood_watts),
             stack_watts: at(&series.stack_watts),
             room_watts: at(&series.room_watts),
             surface: kelvin(at(&series.surface_celsius)),
@@ -79,7 +80,9 @@ mod tests {
         let middle = state.moment(0.5 * (one + two)).room_watts;
         let mean = 0.5 * (series.room_watts[10] + series.room_watts[11]);
         assert!((middle - mean).abs() < 1e-6 * mean);
-        assert_eq!(state.moment(0.0), state.moment(series.time_s[0]));
+        assert!(state.moment(0.0).wood_watts.abs() < 1e-9);
+        assert_eq!(state.moment(0.0).runs, state.moment(series.time_s[0]).runs);
+        assert_eq!(state.moment(2.0 * state.period_s), state.moment(state.period_s));
         assert_eq!(state.moment(state.period_s + 7200.0), state.moment(7200.0));
     }
 }

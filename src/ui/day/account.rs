@@ -4,9 +4,10 @@ use super::Work;
 use crate::ui::dom::{Tag, svg, tag};
 use crate::ui::sketch::heat_class;
 use crate::ui::texts;
+use leptos::prelude::Get as _;
 use longsmoke::analysis::day::{DayState, Moment};
 use longsmoke::rules::Place;
-use longsmoke::units::{Quantity, System, figure, kelvin};
+use longsmoke::units::{Quantity, System, figure, kelvin, number, unit_of};
 use longsmoke::words;
 use longsmoke::words::day::{HeatShare, Side, clock, shares, side, wood};
 
@@ -29,7 +30,8 @@ pub fn account(work: Work) -> Tag {
                 [Side::Room, Side::House, Side::Lost]
                     .map(|side| side_view(side, &shares, (most, system)))
             });
-            table.child(heads()).children(bodies.into_iter().flatten())
+            let system = work.workspace.system.get();
+            table.child(heads(system)).children(bodies.into_iter().flatten())
         });
     tag("div")
         .child(tag("h3").text(texts::DAY_ACCOUNT))
@@ -37,13 +39,15 @@ pub fn account(work: Work) -> Tag {
         .child(table)
 }
 
-fn heads() -> Tag {
-    let head = |name| tag("th").attr("scope", "col").text(name);
+fn heads(system: System) -> Tag {
+    let head = |name: &str| tag("th").attr("scope", "col").text(name);
+    let with_unit =
+        |name, quantity| head(&format!("{name}, {}", unit_of(quantity, system).symbol));
     let row = tag("tr")
         .child(head(texts::DAY_WHERE))
         .child(tag("td"))
-        .child(head(texts::DAY_SHARE))
-        .child(head(texts::DAY_HEAT));
+        .child(with_unit(texts::DAY_SHARE, Quantity::Share))
+        .child(with_unit(texts::DAY_HEAT, Quantity::Energy));
     tag("thead").child(row)
 }
 
@@ -57,8 +61,8 @@ fn side_view(of: Side, shares: &[HeatShare], (most, system): (f64, System)) -> T
     let sum = parts()
         .fold((0.0, 0.0), |(share, joules), part| (share + part.share, joules + part.joules));
     let figures = |row: Tag, (share, joules): (f64, f64)| {
-        row.child(tag("td").text(&figure(share, Quantity::Share, system)))
-            .child(tag("td").text(&figure(joules, Quantity::Energy, system)))
+        row.child(tag("td").text(&number(share, Quantity::Share, system)))
+            .child(tag("td").text(&number(joules, Quantity::Energy, system)))
     };
     let head = |name: &str| tag("th").attr("scope", "row").text(name);
     let total = tag("tr").class("sum").child(head(side(of))).child(tag("td"));

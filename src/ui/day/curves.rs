@@ -5,6 +5,7 @@ use crate::ui::dom::{Tag, tag, value_of};
 use crate::ui::plot::{Area, painted};
 use crate::ui::{Theme, texts};
 use leptos::prelude::*;
+use longsmoke::analysis::day::Moment;
 use longsmoke::drawing::day::{curves, draw, span};
 use longsmoke::drawing::plot::Palette;
 use longsmoke::units::{Quantity, System, number, unit_of};
@@ -125,7 +126,7 @@ pub fn twin(work: Work) -> Tag {
         .child(tag("table").child(head).child(body))
 }
 
-fn row(hour: f64, moment: &longsmoke::analysis::day::Moment, system: System) -> Tag {
+fn row(hour: f64, moment: &Moment, system: System) -> Tag {
     let cells = [
         (moment.wood_watts, Quantity::Power),
         (moment.stack_watts, Quantity::Power),
@@ -133,7 +134,10 @@ fn row(hour: f64, moment: &longsmoke::analysis::day::Moment, system: System) -> 
         (moment.surface, Quantity::Temperature),
     ];
     let cell = |(value, quantity)| tag("td").text(&number(value, quantity, system));
+    let [fire, others @ ..] = cells;
+    let fire = if fire.0 > 0.0 { cell(fire) } else { tag("td").text(texts::DAY_NO_FIRE) };
     tag("tr")
         .child(tag("th").attr("scope", "row").text(&format!("{hour:.0}")))
-        .children(cells.map(cell))
+        .child(fire)
+        .children(others.map(cell))
 }
