@@ -80,11 +80,8 @@ fn tell_browser(workspace: Workspace, theme: Theme) {
             let _ = root.set_attribute("data-theme", &theme.0.read());
         }
     });
-    browser::listen("pagehide", move |_| {
-        if workspace.is_unkept() {
-            workspace.keep_now();
-        }
-    });
+    browser::listen("pagehide", move |_| workspace.leave());
+    browser::listen("storage", move |_| workspace.look_at_other());
 }
 
 /// Says that the figures are not those of the present design.

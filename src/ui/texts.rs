@@ -18,11 +18,27 @@ pub const SAVE_FILE: &str = "Save file";
 pub const OPEN_FILE: &str = "Open file";
 pub const NOT_YET_KEPT: &str = "";
 pub const KEEPING_FAILED: &str = "This browser keeps nothing for this page: save a file.";
+pub const HELD: &str = "Not saved: see above";
 pub const LINKED: &str = "Opened from a link. Your own design is kept on this device.";
+pub const LINKED_ALONE: &str = "Opened from a link.";
 pub const BACK_TO_OWN: &str = "Back to my design";
+pub const BACK_TO_EXAMPLE: &str = "To the example";
 pub const KEEP_LINKED: &str = "Keep this as mine";
 pub const DISMISS: &str = "Close";
-pub const STORED_UNREADABLE: &str = "The design that this device had kept cannot be read. It is set aside, and the page starts with the example.";
+pub const REPLACED: &str = "The design that you had before is kept beside this one. Undo leads back to it as long as this page is open; closing this message throws it away.";
+pub const BRING_BACK: &str = "Bring it back";
+pub const OTHER_TAB: &str = "Another tab has saved another design of yours. Nothing is saved from here until you choose.";
+pub const TAKE_OTHER: &str = "Take that one";
+pub const KEEP_MINE: &str = "Keep the one here";
+pub const STORED_UNREADABLE: &str = "A design that this device had kept cannot be read.";
+pub const SHOWS_BEFORE: &str = "The page starts with the one that was saved before it.";
+pub const SHOWS_EXAMPLE: &str = "The page starts with the example.";
+pub const SET_ASIDE: &str = "Its text is set aside until you close this message.";
+pub const NOT_SET_ASIDE: &str =
+    "There is no room to set its text aside: save it before you change anything.";
+pub const SAVE_TEXT: &str = "Save its text";
+pub const UNREADABLE_FILE: &str = "unreadable-design.txt";
+pub const NOT_SAVED: &str = "The browser did not save the file. Copy the link instead.";
 pub const FILE_UNREADABLE: &str =
     "The browser could not read this file. Your design is as it was.";
 pub const DESIGN_AS_IT_WAS: &str = "Your design is as it was.";
@@ -79,6 +95,29 @@ pub fn kept_at(time: &str) -> String {
 }
 
 /// Progress of the strip.
+/// The same without room for the one before.
+pub fn kept_alone(time: &str) -> String {
+    format!("Saved {time}, without room for the version before")
+}
+
+/// Inputs that a file left out.
+pub fn missing(count: usize) -> String {
+    let inputs = if count == 1 { "input was" } else { "inputs were" };
+    let take = if count == 1 { "It takes its" } else { "They take their" };
+    format!("{count} {inputs} not in the file. {take} usual values.")
+}
+
+/// Entries that are refused.
+pub fn refused(count: usize) -> String {
+    let entries = if count == 1 { "entry" } else { "entries" };
+    format!("{count} {entries} refused: go to")
+}
+
+/// The same at the head of a group.
+pub fn refused_here(count: usize) -> String {
+    format!("{count} refused")
+}
+
 pub fn strip_progress(done: usize, total: usize) -> String {
     format!("Computing {done} of {total}")
 }
