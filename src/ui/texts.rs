@@ -94,7 +94,6 @@ pub fn kept_at(time: &str) -> String {
     format!("Saved {time}")
 }
 
-/// Progress of the strip.
 /// The same without room for the one before.
 pub fn kept_alone(time: &str) -> String {
     format!("Saved {time}, without room for the version before")
