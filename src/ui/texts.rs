@@ -75,12 +75,13 @@ pub const NO_FINDINGS_HERE: &str = "Nothing to look at.";
 pub const ALWAYS: &str = "In any case";
 pub const GO_TO: &str = "Go to";
 pub const STRIP: &str = "One to ten runs";
-pub const STRIP_NOTE: &str = "Each at the excess air stated above; the last line is the excess air with the air open. Choose one to take it.";
+pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
 pub const STRIP_RUNS: &str = "Runs";
 pub const STRIP_OUTLET: &str = "Into chimney";
 pub const STRIP_EFFICIENCY: &str = "Heat kept";
 pub const STRIP_MARGIN: &str = "To spare";
-pub const STRIP_AIR: &str = "Air open";
+pub const STRIP_OPEN: &str = "Air open";
+pub const STRIP_AIR: &str = "Excess air";
 pub const STRIP_WALL: &str = "Wall at top";
 pub const STRIP_NONE: &str = "cannot stand";
 pub const STRIP_NO_FINDING: &str = "Nothing found";
@@ -117,12 +118,12 @@ pub fn refused_here(count: usize) -> String {
     format!("{count} refused")
 }
 
+/// Progress of the strip.
 pub fn strip_progress(done: usize, total: usize) -> String {
     format!("Computing {done} of {total}")
 }
 
 /// The allowed range of a number.
-pub fn range(low: &str, high: &str, unit: &str) -> String {
-    let space = if unit.is_empty() { "" } else { "\u{a0}" };
-    format!("From {low} to\u{a0}{high}{space}{unit}.")
+pub fn allowed(range: &str) -> String {
+    format!("From {}.", range.replace(' ', "\u{a0}").replace("\u{a0}to\u{a0}", " to\u{a0}"))
 }

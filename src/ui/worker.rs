@@ -16,15 +16,24 @@ pub fn start() {
     let answering = scope.clone();
     let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
         let order = event.data().as_string();
-        if let Some(order) = order.as_deref().and_then(Order::read) {
-            take(order, &answering, &latest);
+        let order = order.as_deref().and_then(Order::read);
+        if order.and_then(|order| take(order, &answering, &latest)).is_none() {
+            let _ = answering.post_message(&UNREAD.into());
         }
     });
     scope.set_onmessage(Some(listener.as_ref().unchecked_ref()));
     listener.forget();
 }
 
-fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>) {
+/// Answer to an order that cannot be read.
+const UNREAD: &str = "{\"unread\":true}";
+
+/// None where the design of an order cannot be read.
+fn take(
+    order: Order,
+    scope: &DedicatedWorkerGlobalScope,
+    latest: &Rc<Cell<u64>>,
+) -> Option<()> {
     match order {
         Order::Ping { generation } => {
             let answer = serde_json::json!({ "generation": generation, "result": "pong" });
@@ -33,12 +42,11 @@ fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>
         Order::Stop { generation } => latest.set(generation),
         Order::Strip { generation, design } => {
             latest.set(generation);
-            if let Ok(document) = document::read(&design) {
-                let strip = Strip::new(&document.design);
-                spawn_local(run(strip, generation, scope.clone(), Rc::clone(latest)));
-            }
+            let strip = Strip::new(&document::read(&design).ok()?.design);
+            spawn_local(run(strip, generation, scope.clone(), Rc::clone(latest)));
         }
     }
+    Some(())
 }
 
 /// Sends column after column, until there are no more or a later generation is wanted.
