@@ -49,13 +49,6 @@ fn element(id: &str) -> Option<web_sys::Element> {
     web_sys::window()?.document()?.get_element_by_id(id)
 }
 
-/// Scrolls to an element.
-pub fn scroll_to(id: &str) {
-    if let Some(element) = element(id) {
-        element.scroll_into_view();
-    }
-}
-
 /// Opens what is folded around an element and gives it the focus, once the page has been redrawn.
 pub fn focus_on(id: String) {
     leptos::prelude::request_animation_frame(move || {
