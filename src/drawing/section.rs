@@ -124,7 +124,7 @@ impl Scene<'_> {
 
     fn house(&mut self) {
         let (frame, flue) = (&self.frame, &self.frame.flue);
-        let reach = self.sheet.text_size * LABEL_CHARACTERS * 0.8;
+        let reach = self.sheet.text_size * LABEL_CHARACTERS * 0.6;
         let outer = frame.outer();
         let left = outer.low.x.min(self.far_face()) - reach;
         let right = outer.high.x.max(self.far_face()) + reach;
