@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { mkdir } from 'node:fs/promises';
 import { test } from './harness.mjs';
 
-for (const width of [360, 390, 820, 1100, 1440]) {
+for (const width of [320, 360, 390, 820, 1100, 1440]) {
   test(`nothing is cut off at ${width} px`, {
     context: { viewport: { width, height: 900 } },
   }, async (designer) => {

@@ -68,6 +68,19 @@ pub struct Document {
     pub original: Value,
 }
 
+impl Document {
+    /// How many inputs the file leaves out, so that they take their frozen values.
+    pub fn missing(&self) -> usize {
+        let is_absent = |field: &&Field| self.original.pointer(&pointer_to(field)).is_none();
+        FIELDS.iter().filter(is_absent).count()
+    }
+}
+
+/// Where an input stands in a file.
+fn pointer_to(field: &Field) -> String {
+    format!("/{}", field.path.replace('.', "/"))
+}
+
 /// A number as it stands in files and links: in the fewest digits that read back as the same.
 pub(super) fn number(value: f64) -> Value {
     format!("{value:?}").parse().map_or(Value::Null, Value::Number)
@@ -154,8 +167,7 @@ pub fn read(text: &str) -> Result<Document, DocumentError> {
         Some(_) => return Err(wrong("name", "a text".into())),
     };
     for field in &FIELDS {
-        let pointer = format!("/{}", field.path.replace('.', "/"));
-        if let Some(value) = original.pointer(&pointer) {
+        if let Some(value) = original.pointer(&pointer_to(field)) {
             set_field(field, &mut design, value).map_err(|e| wrong(field.path, e))?;
         }
     }
@@ -314,6 +326,9 @@ mod tests {
         assert_eq!(document.design, design);
         assert_eq!(document.original["note"], "ours");
         assert_eq!(document.original["site"]["well_m"], 3);
+        assert_eq!(document.missing(), 0);
+        let bare = read(&format!("{{\"{VERSION_KEY}\": 1, \"fire\": {{\"charge_kg\": 9}}}}"));
+        assert_eq!(bare.unwrap().missing(), FIELDS.len() - 1);
     }
 
     #[test]

@@ -12,13 +12,13 @@ use crate::rules::Place;
 use crate::units::{Quantity, System, figure, number, unit_of};
 
 /// Text size in the units of this drawing.
-pub const TEXT_SIZE: f64 = 0.2;
+pub const TEXT_SIZE: f64 = 0.23;
 /// Length that firebox, runs and chimney share, about.
 const LENGTH: f64 = 12.0;
 const FIREBOX: f64 = 1.0;
 const CHIMNEY: f64 = 2.0;
-const SHORTEST_RUN: f64 = 0.85;
-const SHORTEST_CONNECTOR: f64 = 0.75;
+const SHORTEST_RUN: f64 = 0.98;
+const SHORTEST_CONNECTOR: f64 = 0.86;
 /// Height of the highest channel.
 const HIGHEST: f64 = 0.9;
 /// Half of the height of the firebox.

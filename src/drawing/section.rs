@@ -29,7 +29,7 @@ const USUAL_HEIGHT: f64 = 8.0;
 /// Places tried for a mark in one row.
 const MARK_TRIES: f64 = 16.0;
 /// Widest room of a temperature at the chimney, in characters.
-const LABEL_CHARACTERS: f64 = 8.0;
+const LABEL_CHARACTERS: f64 = 7.0;
 /// From a face to the temperatures beside it, over the text size (–).
 const LEADER: f64 = 1.2;
 
@@ -44,15 +44,17 @@ struct Scene<'a> {
 }
 
 /// Section through the heater along its runs, to scale (m): x from the inner left wall of the
-/// firebox, y from its floor. Findings are marked by their number in the list, from 1.
+/// firebox, y from its floor. Findings are marked by their number in the list, from 1. Where it is
+/// shown small, texts are enlarged by a factor and the rest makes room for them.
 pub fn section(
     design: &Design,
     analysis: &Analysis,
     findings: &[Finding],
     system: System,
+    text_scale: f64,
 ) -> Drawing {
     let heights = Heights::new(design);
-    let text_size = text_size(design, &heights);
+    let text_size = text_scale * text_size(design, &heights);
     let runs = analysis.height_of_fire.runs.iter();
     let label_width = runs
         .map(|run| text_length(&run_text(run.inlet, run.outlet, system), text_size))
@@ -122,7 +124,7 @@ impl Scene<'_> {
 
     fn house(&mut self) {
         let (frame, flue) = (&self.frame, &self.frame.flue);
-        let reach = self.sheet.text_size * LABEL_CHARACTERS * 0.8;
+        let reach = self.sheet.text_size * LABEL_CHARACTERS * 0.6;
         let outer = frame.outer();
         let left = outer.low.x.min(self.far_face()) - reach;
         let right = outer.high.x.max(self.far_face()) + reach;
@@ -530,7 +532,7 @@ impl Scene<'_> {
         };
         let start = self.face(side) + side * room;
         let step = point(side * 0.6 * size, 0.0);
-        let column = |index: f64| start + side * 1.7 * size * index;
+        let column = |index: f64| start + side * 1.5 * size * index;
         let frame = &self.frame;
         let top = frame.top;
         let ceiling = top + self.design.surroundings.above;

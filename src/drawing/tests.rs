@@ -83,7 +83,9 @@ fn pictures(mut look: impl FnMut(&Design, &Drawing)) {
         seen += 1;
         let findings = check(&design, &analysis);
         for system in [System::Metric, System::Us] {
-            look(&design, &section(&design, &analysis, &findings, system));
+            for text_scale in [1.0, 1.7] {
+                look(&design, &section(&design, &analysis, &findings, system, text_scale));
+            }
             look(&design, &unrolled(&design, &analysis, system));
         }
     }
@@ -97,7 +99,7 @@ fn sections(mut look: impl FnMut(&Design, &Analysis, &Drawing)) {
             continue;
         };
         for system in [System::Metric, System::Us] {
-            look(&design, &analysis, &section(&design, &analysis, &[], system));
+            look(&design, &analysis, &section(&design, &analysis, &[], system, 1.0));
         }
     }
 }
@@ -238,7 +240,7 @@ fn a_tall_chimney_is_broken_and_the_heater_stays_large() {
             for outdoors in [0.0, 1.5, 12.0] {
                 design.chimney.outdoor_length = outdoors;
                 let analysis = analyzed(&design).unwrap();
-                let drawing = section(&design, &analysis, &[], System::Metric);
+                let drawing = section(&design, &analysis, &[], System::Metric, 1.0);
                 let height = drawing.high.y - drawing.low.y;
                 assert!(0.2 * height < design.top_height(), "{} {height}", what(&design));
                 let said = drawing.items.iter().any(|item| {
@@ -278,7 +280,7 @@ fn the_space_below_the_runs_is_named() {
     let design = Design::demonstration();
     let analysis = analyzed(&design).unwrap();
     for system in [System::Metric, System::Us] {
-        let drawing = section(&design, &analysis, &[], system);
+        let drawing = section(&design, &analysis, &[], system, 1.0);
         let words: Vec<&str> = drawing
             .items
             .iter()
@@ -307,7 +309,7 @@ fn dimensions_carry_their_unit() {
 fn the_section_is_to_scale() {
     let design = Design::demonstration();
     let analysis = analyzed(&design).unwrap();
-    let drawing = section(&design, &analysis, &[], System::Metric);
+    let drawing = section(&design, &analysis, &[], System::Metric, 1.0);
     let rectangles = |wanted: Role| {
         drawing
             .items
@@ -336,7 +338,7 @@ fn the_chimney_stands_where_the_last_run_ends() {
     for (count, is_right) in [(5, true), (4, false)] {
         design.path.run_count = count;
         let analysis = analyzed(&design).unwrap();
-        let drawing = section(&design, &analysis, &[], System::Metric);
+        let drawing = section(&design, &analysis, &[], System::Metric, 1.0);
         let cleanout = drawing
             .items
             .iter()

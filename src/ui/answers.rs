@@ -4,6 +4,7 @@ use super::dom::{Tag, button, tag};
 use super::icon::icon;
 use super::workspace::Workspace;
 use super::{browser, texts};
+use leptos::prelude::*;
 use longsmoke::analysis::HeightOfFire;
 use longsmoke::rules::{Question, answer};
 use longsmoke::units::{Quantity, number, unit_of};
@@ -42,11 +43,31 @@ fn question_view(workspace: Workspace, question: Question) -> Tag {
             words::deciding(question, &shown.analysis, &shown.findings, system)
         })
     };
-    button(move || browser::scroll_to(&format!("findings-{name}")))
+    button(move || browser::focus_on(format!("findings-{name}")))
         .class("question")
         .child(tag("span").class("asked").text(words::question(question)))
         .child(answer)
         .child(tag("span").class("deciding").live_text(deciding))
+}
+
+/// The three answers for who listens, once the design has rested.
+pub fn announced(workspace: Workspace) -> Tag {
+    let text = move || {
+        workspace.kept.track();
+        workspace.shown.with_untracked(|shown| {
+            let findings = &shown.as_ref()?.findings;
+            let answers = Question::ALL.map(|question| {
+                let answer = words::answer(question, answer(question, findings));
+                format!("{} {answer}.", words::question(question))
+            });
+            Some(answers.join(" "))
+        })
+    };
+    tag("p")
+        .class("unseen")
+        .attr("role", "status")
+        .attr("data-testid", "announced")
+        .live_text(text)
 }
 
 /// A key figure: its id in tests, its name, its kind, and where it stands.
@@ -88,6 +109,5 @@ pub fn unit(workspace: Workspace, quantity: Quantity) -> Tag {
 
 /// Its name.
 pub fn unit_name(workspace: Workspace, quantity: Quantity) -> String {
-    use leptos::prelude::Get as _;
     unit_of(quantity, workspace.system.get()).symbol.to_owned()
 }

@@ -49,6 +49,8 @@ fn kept_state(workspace: Workspace) -> Tag {
         Some(match workspace.kept.get() {
             Kept::Not => texts::NOT_YET_KEPT.into(),
             Kept::At(time) => texts::kept_at(&time),
+            Kept::Alone(time) => texts::kept_alone(&time),
+            Kept::Held => texts::HELD.into(),
             Kept::Failed => texts::KEEPING_FAILED.into(),
         })
     };
@@ -57,10 +59,15 @@ fn kept_state(workspace: Workspace) -> Tag {
 
 fn steps(workspace: Workspace) -> Tag {
     browser::listen("keydown", move |event| {
+        // What is not yet a step of ours is the browser's to undo.
         let typing = event
             .target()
             .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok())
-            .is_some_and(|input| input.type_() == "text");
+            .filter(|input| input.type_() == "text")
+            .is_some_and(|input| {
+                input.has_attribute("aria-invalid")
+                    || workspace.history.with_untracked(History::is_under_way)
+            });
         let Some(pressed) = event.dyn_ref::<web_sys::KeyboardEvent>() else {
             return;
         };
@@ -120,7 +127,7 @@ fn theme_choice(Theme(theme): Theme) -> Tag {
 fn files(workspace: Workspace) -> Tag {
     let save = move || {
         let name = workspace.design.with_untracked(|design| file_name(&design.name));
-        browser::download(&name, &workspace.file());
+        save_text(workspace, &name, &workspace.file());
     };
     let open = move |event: web_sys::Event| {
         let input = event.target().and_then(|input| input.dyn_into().ok());
@@ -149,6 +156,13 @@ fn files(workspace: Workspace) -> Tag {
         .class("pair")
         .child(tag("label").class("button").text(texts::OPEN_FILE).child(input))
         .child(button(save).text(texts::SAVE_FILE))
+}
+
+/// Saves a text as a file, or says that it could not be done.
+fn save_text(workspace: Workspace, name: &str, text: &str) {
+    if browser::download(name, text).is_none() {
+        workspace.notice.set(Some(Notice::NotSaved));
+    }
 }
 
 /// A file name that every system takes.
@@ -220,33 +234,93 @@ fn link_by_hand(link: RwSignal<Option<String>>) -> Tag {
         .child(input)
 }
 
-/// What is to be said above the page: a design from a link, or trouble with one.
+/// What is to be said above the page: whose design this is, and trouble with one.
 pub fn notices(workspace: Workspace) -> Tag {
+    let is_own = move || workspace.owner.get() == Owner::User;
+    let has_own = move || !is_own() && workspace.has_own();
+    let either = move |yes: &str, no: &str| Some(if has_own() { yes } else { no }.to_owned());
+    let linked = notice()
+        .attr("role", "status")
+        .live_attr("hidden", move || is_own().then(String::new))
+        .child(tag("span").live_text(move || either(texts::LINKED, texts::LINKED_ALONE)))
+        .child(
+            button(move || workspace.back_to_own())
+                .live_text(move || either(texts::BACK_TO_OWN, texts::BACK_TO_EXAMPLE)),
+        )
+        .child(button(move || workspace.keep_linked()).text(texts::KEEP_LINKED));
+    let is_held = move || workspace.kept.with(|kept| *kept == Kept::Held);
+    let other = notice()
+        .class("notice trouble-notice")
+        .attr("role", "alert")
+        .live_attr("hidden", move || (!is_held()).then(String::new))
+        .child(tag("span").live_text(move || is_held().then(|| texts::OTHER_TAB.to_owned())))
+        .child(button(move || workspace.take_other()).text(texts::TAKE_OTHER))
+        .child(button(move || workspace.keep_mine()).text(texts::KEEP_MINE));
+    tag("div").class("notices").child(linked).child(other).child(said(workspace))
+}
+
+fn notice() -> Tag {
+    tag("p").class("notice")
+}
+
+/// What happened, with what can be done about it.
+fn said(workspace: Workspace) -> Tag {
     let text = move || {
-        Some(match workspace.notice.get()? {
-            Notice::Link(error) => {
-                format!("{} {}", words::link_error(error), texts::DESIGN_AS_IT_WAS)
-            }
-            Notice::File(error) => format!(
-                "{} {}",
-                words::document_error(&error, workspace.system.get()),
-                texts::DESIGN_AS_IT_WAS
-            ),
-            Notice::FileUnreadable => texts::FILE_UNREADABLE.into(),
-            Notice::StoredUnreadable => texts::STORED_UNREADABLE.into(),
+        workspace.notice.with(|notice| Some(words_of(notice.as_ref()?, workspace.system.get())))
+    };
+    let class = move || {
+        let is_calm = workspace.notice.with(|notice| {
+            matches!(notice, None | Some(Notice::Missing(_) | Notice::Replaced))
+        });
+        Some(if is_calm { "notice" } else { "notice trouble-notice" }.to_owned())
+    };
+    let way_out = move || {
+        workspace.notice.with(|notice| match notice {
+            Some(Notice::Unreadable { .. }) => Some(texts::SAVE_TEXT.to_owned()),
+            Some(Notice::Replaced) => Some(texts::BRING_BACK.to_owned()),
+            _ => None,
         })
     };
-    let is_own = move || workspace.owner.get() == Owner::User;
-    let linked = tag("p")
-        .class("notice")
-        .live_attr("hidden", move || is_own().then(String::new))
-        .child(tag("span").text(texts::LINKED))
-        .child(button(move || workspace.back_to_own()).text(texts::BACK_TO_OWN))
-        .child(button(move || workspace.keep_linked()).text(texts::KEEP_LINKED));
-    let trouble = tag("p")
-        .class("notice trouble-notice")
+    let take = move || match workspace.notice.get_untracked() {
+        Some(Notice::Unreadable { broken, .. }) => {
+            save_text(workspace, texts::UNREADABLE_FILE, &broken);
+        }
+        Some(Notice::Replaced) => workspace.bring_back(),
+        _ => {}
+    };
+    let close = move || {
+        match workspace.notice.get_untracked() {
+            Some(Notice::Unreadable { .. }) => storage::remove(storage::UNREADABLE),
+            Some(Notice::Replaced) => storage::remove(storage::REPLACED),
+            _ => {}
+        }
+        workspace.notice.set(None);
+    };
+    tag("p")
+        .attr("role", "alert")
+        .live_attr("class", class)
         .live_attr("hidden", move || text().is_none().then(String::new))
         .child(tag("span").live_text(text))
-        .child(button(move || workspace.notice.set(None)).text(texts::DISMISS));
-    tag("div").attr("role", "status").class("notices").child(linked).child(trouble)
+        .child(
+            button(take)
+                .live_attr("hidden", move || way_out().is_none().then(String::new))
+                .live_text(way_out),
+        )
+        .child(button(close).text(texts::DISMISS))
+}
+
+fn words_of(notice: &Notice, system: System) -> String {
+    match notice {
+        Notice::Link(error) => {
+            format!("{} {}", words::link_error(*error), texts::DESIGN_AS_IT_WAS)
+        }
+        Notice::File(error) => {
+            format!("{} {}", words::document_error(error, system), texts::DESIGN_AS_IT_WAS)
+        }
+        Notice::FileUnreadable => texts::FILE_UNREADABLE.into(),
+        Notice::NotSaved => texts::NOT_SAVED.into(),
+        Notice::Missing(count) => texts::missing(*count),
+        Notice::Unreadable { said, .. } => said.clone(),
+        Notice::Replaced => texts::REPLACED.into(),
+    }
 }

@@ -1,5 +1,6 @@
 //! The few things that the page asks of the browser, without a panic when it refuses.
 
+use std::time::Duration;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
@@ -48,13 +49,6 @@ fn element(id: &str) -> Option<web_sys::Element> {
     web_sys::window()?.document()?.get_element_by_id(id)
 }
 
-/// Scrolls to an element.
-pub fn scroll_to(id: &str) {
-    if let Some(element) = element(id) {
-        element.scroll_into_view();
-    }
-}
-
 /// Opens what is folded around an element and gives it the focus, once the page has been redrawn.
 pub fn focus_on(id: String) {
     leptos::prelude::request_animation_frame(move || {
@@ -85,7 +79,7 @@ pub fn time_of_day() -> String {
     format!("{}:{:02}", now.get_hours(), now.get_minutes())
 }
 
-/// Offers a text as a file to keep.
+/// Offers a text as a file to keep; none where the browser refuses.
 pub fn download(name: &str, text: &str) -> Option<()> {
     let parts = js_sys::Array::of1(&text.into());
     let blob = web_sys::Blob::new_with_str_sequence(&parts).ok()?;
@@ -95,7 +89,12 @@ pub fn download(name: &str, text: &str) -> Option<()> {
     anchor.set_href(&url);
     anchor.set_download(name);
     anchor.click();
-    web_sys::Url::revoke_object_url(&url).ok()
+    // Some browsers read it only after a while.
+    let revoke = move || {
+        let _ = web_sys::Url::revoke_object_url(&url);
+    };
+    leptos::prelude::set_timeout(revoke, Duration::from_mins(1));
+    Some(())
 }
 
 /// The key of a keyboard's event.

@@ -6,8 +6,12 @@ use super::workspace::Workspace;
 use super::{browser, texts};
 use leptos::prelude::*;
 use longsmoke::design::field::{Choice, Field, Kind, Number, Problem};
-use longsmoke::units::{Quantity, editable, figure, number, parse, unit_of};
+use longsmoke::units::{Quantity, System, editable, figure, parse, range, to_shown};
 use longsmoke::words;
+use std::cell::Cell;
+
+/// By how much a value may miss a step of its slider, from rounding (steps).
+const HAIR: f64 = 1e-6;
 
 /// Id of the element in which a decision is entered.
 pub fn entry_id(field: &Field) -> String {
@@ -57,9 +61,22 @@ impl Entry {
         self.live_draft()?.message
     }
 
+    /// Keeps a text that is not, or not yet, the design's. One that is refused ends the gesture:
+    /// of what was typed on the way to it nothing stays.
     fn keep_draft(self, text: String, message: Option<String>) {
         let epoch = self.workspace.epoch.get_untracked();
+        if message.is_some() {
+            self.workspace.cancel();
+            self.workspace.refuse(self.field.id);
+        } else {
+            self.workspace.accept(self.field.id);
+        }
         self.draft.set(Some(Draft { text, message, epoch }));
+    }
+
+    fn drop_draft(self) {
+        self.workspace.accept(self.field.id);
+        self.draft.set(None);
     }
 
     /// Follows the text as it is typed.
@@ -85,7 +102,7 @@ impl Entry {
             .draft
             .with_untracked(|draft| draft.as_ref().is_some_and(|draft| draft.message.is_none()))
         {
-            self.draft.set(None);
+            self.drop_draft();
         }
     }
 
@@ -93,7 +110,7 @@ impl Entry {
     fn slide(self, text: &str) {
         let Ok(value) = text.parse() else { return };
         match self.refused(value) {
-            None => self.draft.set(None),
+            None => self.drop_draft(),
             message => {
                 let system = self.workspace.system.get_untracked();
                 self.keep_draft(editable(value, self.number.quantity, system), message);
@@ -104,7 +121,7 @@ impl Entry {
     /// Puts the design's value back.
     fn restore(self) {
         self.workspace.cancel();
-        self.draft.set(None);
+        self.drop_draft();
     }
 
     /// One step up or down.
@@ -116,7 +133,7 @@ impl Entry {
             let text = editable(value, self.number.quantity, system);
             self.keep_draft(text, Some(message));
         } else {
-            self.draft.set(None);
+            self.drop_draft();
             self.workspace.commit();
         }
     }
@@ -148,7 +165,7 @@ fn number_field(entry: Entry) -> Tag {
         .children(steps(entry))
         .child(number_input(entry, &id))
         .child(unit(entry.workspace, entry.number.quantity).attr("aria-hidden", "true"));
-    let message = tag("p").id(&problem).class("problem").live_text(move || entry.message());
+    let message = problem_line(&problem).live_text(move || entry.message());
     let help = tag("p")
         .id(&help)
         .class("help")
@@ -165,13 +182,29 @@ fn number_field(entry: Entry) -> Tag {
         .child(help)
 }
 
+/// Where a refusal is said.
+fn problem_line(id: &str) -> Tag {
+    tag("p").id(id).class("problem").attr("role", "alert")
+}
+
+/// The keyboard that a phone shows: that for numbers, unless marks, fractions or a minus may be
+/// wanted.
+fn keyboard(number: &Number, system: System) -> &'static str {
+    let in_parts =
+        system == System::Us && matches!(number.quantity, Quantity::Length | Quantity::Size);
+    let may_be_negative = to_shown(*number.possible.start(), number.quantity, system) < 0.0;
+    if in_parts || may_be_negative { "text" } else { "decimal" }
+}
+
 fn number_input(entry: Entry, id: &str) -> Tag {
     let wrong = move || entry.message().is_some();
     let (help, both) = (format!("{id}-help"), format!("{id}-problem {id}-help"));
     tag("input")
         .id(id)
         .attr("type", "text")
-        .attr("inputmode", "decimal")
+        .live_attr("inputmode", move || {
+            Some(keyboard(entry.number, entry.workspace.system.get()).to_owned())
+        })
         .attr("autocomplete", "off")
         .live_value(move || Some(entry.text()))
         .live_attr("aria-describedby", move || {
@@ -189,17 +222,7 @@ fn number_input(entry: Entry, id: &str) -> Tag {
 
 fn allowed(entry: Entry) -> String {
     let system = entry.workspace.system.get();
-    let Number { quantity, possible, .. } = entry.number;
-    // In few digits, unless these would name what is refused.
-    let limit = |value: f64| {
-        let short = number(value, *quantity, system);
-        match parse(&short, *quantity, system) {
-            Ok(rounded) if possible.contains(&rounded) => short,
-            _ => editable(value, *quantity, system),
-        }
-    };
-    let (low, high) = (limit(*possible.start()), limit(*possible.end()));
-    texts::range(&low, &high, unit_of(*quantity, system).symbol)
+    texts::allowed(&range(&entry.number.possible, entry.number.quantity, system))
 }
 
 /// Minus and plus, for whole numbers.
@@ -220,18 +243,32 @@ fn steps(entry: Entry) -> Option<Tag> {
     })
 }
 
-/// Covers the usual range, in SI, so that its steps do not depend on the units shown.
+/// Covers the usual range and every value that it had to show, in SI, so that its steps do not
+/// depend on the units shown.
 fn slider(entry: Entry) -> Tag {
     let number = entry.number;
+    let (start, end, step) = (*number.usual.start(), *number.usual.end(), number.step);
+    let (low, high) = (Cell::new(start), Cell::new(end));
+    // In whole steps, and never narrower again, so that the handle stays where it is held.
+    let least = move || {
+        let below = libm::ceil((start - entry.value()) / step - HAIR) * step;
+        low.set(low.get().min(start - below));
+        Some(low.get().to_string())
+    };
+    let most = move || {
+        let above = libm::ceil((entry.value() - end) / step - HAIR) * step;
+        high.set(high.get().max(end + above));
+        Some(high.get().to_string())
+    };
     let shown =
         move || Some(figure(entry.value(), number.quantity, entry.workspace.system.get()));
     tag("input")
         .attr("type", "range")
         .attr("aria-label", words::label(entry.field.id))
         .live_attr("aria-valuetext", shown)
-        .attr("min", &number.usual.start().to_string())
-        .attr("max", &number.usual.end().to_string())
-        .attr("step", &number.step.to_string())
+        .live_attr("min", least)
+        .live_attr("max", most)
+        .attr("step", &step.to_string())
         .live_value(move || Some(entry.value().to_string()))
         .on("input", move |event| entry.slide(&value_of(&event)))
         .on("change", move |_| entry.workspace.commit())
@@ -240,14 +277,17 @@ fn slider(entry: Entry) -> Tag {
 fn choice_field(workspace: Workspace, field: &'static Field, choice: &'static Choice) -> Tag {
     let id = entry_id(field);
     let (help, problem) = (format!("{id}-help"), format!("{id}-problem"));
+    let refused = RwSignal::new(None::<Draft>);
+    let live = move || {
+        let epoch = workspace.epoch.get();
+        refused.get().filter(|refused| refused.epoch == epoch)
+    };
+    let message = move || live()?.message;
     let chosen = move || {
         let index = workspace.design.with(choice.get);
-        choice.keys.get(index).map(|&key| key.to_owned())
-    };
-    let refused = RwSignal::new(None::<Draft>);
-    let message = move || {
-        let epoch = workspace.epoch.get();
-        refused.get().filter(|refused| refused.epoch == epoch)?.message
+        let refused = live().filter(|draft| draft.message.is_some());
+        let key = || choice.keys.get(index).map(|&key| key.to_owned());
+        refused.map(|draft| draft.text).or_else(key)
     };
     let choose = move |key: String| {
         let Some(index) = choice.keys.iter().position(|each| *each == key) else {
@@ -257,6 +297,10 @@ fn choice_field(workspace: Workspace, field: &'static Field, choice: &'static Ch
         workspace.commit();
         let message = changed.err().map(|problem| say(workspace, &problem));
         let epoch = workspace.epoch.get_untracked();
+        match message {
+            Some(_) => workspace.refuse(field.id),
+            None => workspace.accept(field.id),
+        }
         refused.set(Some(Draft { text: key, message, epoch }));
     };
     let option = |key: &&str| tag("option").attr("value", key).text(words::choice(key));
@@ -265,6 +309,7 @@ fn choice_field(workspace: Workspace, field: &'static Field, choice: &'static Ch
         .attr("aria-describedby", &format!("{problem} {help}"))
         .children(choice.keys.iter().map(option))
         .live_value(chosen)
+        .live_attr("aria-invalid", move || message().map(|_| "true".to_owned()))
         .on("change", move |event| choose(value_of(&event)));
     let class = move || {
         Some(if message().is_some() { "field choice wrong" } else { "field choice" }.to_owned())
@@ -273,6 +318,6 @@ fn choice_field(workspace: Workspace, field: &'static Field, choice: &'static Ch
         .live_attr("class", class)
         .child(tag("label").attr("for", &id).text(words::label(field.id)))
         .child(select)
-        .child(tag("p").id(&problem).class("problem").live_text(message))
+        .child(problem_line(&problem).live_text(message))
         .child(tag("p").id(&help).class("help").text(words::help(field.id)))
 }

@@ -4,9 +4,8 @@ use super::answers::name;
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
 use super::workspace::Workspace;
-use super::{browser, field, texts};
+use super::{decisions, texts};
 use leptos::prelude::*;
-use longsmoke::design::field as catalog;
 use longsmoke::rules::{Finding, Lever, Question};
 use longsmoke::units::System;
 use longsmoke::words;
@@ -42,7 +41,7 @@ fn with_mine<T>(
     read: impl FnOnce(&mut dyn Iterator<Item = (usize, &Finding)>, System) -> T,
 ) -> Option<T> {
     workspace.read(|shown, system| {
-        let numbered = (1_usize..).zip(shown.findings.iter());
+        let numbered = (1_usize..).zip(shown.listed.iter());
         read(&mut numbered.filter(|(_, finding)| finding.rule.question() == question), system)
     })
 }
@@ -59,6 +58,7 @@ fn answered(workspace: Workspace, question: Question) -> Tag {
     tag("section")
         .class("answered")
         .id(&format!("findings-{}", name(question)))
+        .attr("tabindex", "-1")
         .child(tag("h3").text(words::question(question)))
         .child(nothing)
         .child(list)
@@ -112,6 +112,8 @@ fn finding_view(nth: Nth) -> Tag {
         .live_attr("data-rule", move || nth.read(|_, finding, _| finding.rule.id().to_owned()))
         .on("pointerenter", enter)
         .on("pointerleave", move |_| workspace.marked.set(None))
+        .on("focusin", enter)
+        .on("focusout", move |_| workspace.marked.set(None))
         .child(severity)
         .child(nth.text("title", |text| text.title))
         .child(nth.text("reason", |text| text.reason.to_owned()))
@@ -125,9 +127,7 @@ fn go_to(nth: Nth) -> Tag {
     let workspace = nth.workspace;
     let go = move || {
         if let Some(lever) = nth.lever() {
-            let field = catalog::field(lever.field);
-            workspace.open_group.set(Some(field.group));
-            browser::focus_on(field::entry_id(field));
+            decisions::go_to(workspace, lever.field);
         }
     };
     let name = move || Some(format!("{}: {}", texts::GO_TO, words::label(nth.lever()?.field)));

@@ -1,26 +1,55 @@
 //! Undo and redo of designs: one step per gesture.
 
 use longsmoke::design::Design;
+use longsmoke::design::document::{self, Document};
+use serde_json::Value;
+use std::sync::Arc;
 
 /// Most steps that can be undone.
 const MOST_STEPS: usize = 200;
 
+/// A design with the file from which it came, for what we do not know in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    pub design: Design,
+    pub original: Option<Arc<Value>>,
+}
+
+impl From<Design> for Step {
+    fn from(design: Design) -> Self {
+        Self { design, original: None }
+    }
+}
+
+impl From<Document> for Step {
+    fn from(Document { design, original }: Document) -> Self {
+        Self { design, original: Some(Arc::new(original)) }
+    }
+}
+
+impl Step {
+    /// The design as a file.
+    pub fn file(&self) -> String {
+        document::write(&self.design, self.original.as_deref())
+    }
+}
+
 /// The design with what it was and what it will be again.
 #[derive(Clone, Debug, PartialEq)]
 pub struct History {
-    past: Vec<Design>,
-    present: Design,
-    future: Vec<Design>,
-    /// The design before the gesture that is under way.
-    before: Option<Design>,
+    past: Vec<Step>,
+    present: Step,
+    future: Vec<Step>,
+    /// What was before the gesture that is under way.
+    before: Option<Step>,
 }
 
 impl History {
-    pub fn new(design: Design) -> Self {
-        Self { past: Vec::new(), present: design, future: Vec::new(), before: None }
+    pub fn new(present: Step) -> Self {
+        Self { past: Vec::new(), present, future: Vec::new(), before: None }
     }
 
-    pub fn present(&self) -> &Design {
+    pub fn present(&self) -> &Step {
         &self.present
     }
 
@@ -32,10 +61,26 @@ impl History {
         !self.future.is_empty()
     }
 
+    pub fn is_under_way(&self) -> bool {
+        self.before.is_some()
+    }
+
     /// Changes the design within a gesture.
     pub fn change(&mut self, design: Design) {
-        let old = std::mem::replace(&mut self.present, design);
+        let original = self.present.original.clone();
+        self.put(Step { design, original });
+    }
+
+    fn put(&mut self, step: Step) {
+        let old = std::mem::replace(&mut self.present, step);
         self.before.get_or_insert(old);
+    }
+
+    /// Puts another design in the place of this one, as a step of its own.
+    pub fn replace(&mut self, step: Step) {
+        self.commit();
+        self.put(step);
+        self.commit();
     }
 
     /// Ends the gesture as one step.
@@ -62,15 +107,15 @@ impl History {
 
     pub fn undo(&mut self) {
         self.commit();
-        if let Some(design) = self.past.pop() {
-            self.future.push(std::mem::replace(&mut self.present, design));
+        if let Some(step) = self.past.pop() {
+            self.future.push(std::mem::replace(&mut self.present, step));
         }
     }
 
     pub fn redo(&mut self) {
         self.commit();
-        if let Some(design) = self.future.pop() {
-            self.past.push(std::mem::replace(&mut self.present, design));
+        if let Some(step) = self.future.pop() {
+            self.past.push(std::mem::replace(&mut self.present, step));
         }
     }
 }

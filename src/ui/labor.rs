@@ -58,8 +58,8 @@ impl Order {
     }
 }
 
-/// How the message of a worker that died begins; see `web/worker.js`.
-const DIED: &str = "{\"panic\":";
+/// How the message of a worker begins that died (see `web/worker.js`) or could not read its order.
+const NO_ANSWER: char = '{';
 
 /// A design that figures are wanted for, and which generation that is.
 #[derive(Clone, Debug)]
@@ -164,7 +164,7 @@ fn hire(alive: &Rc<Cell<bool>>, hear: impl Fn(Heard<'_>) + Copy + 'static) -> Op
         let Some(text) = event.data().as_string() else {
             return;
         };
-        if text.starts_with(DIED) {
+        if text.starts_with(NO_ANSWER) {
             stopped();
         } else if let Some((generation, message)) = text.split_once(' ') {
             // Only a message of ours begins with a number.

@@ -45,11 +45,15 @@ pub fn start(page: web_sys::Element) {
         browser::focus_on("decisions".into());
     };
     let skip = tag("a").class("skip").attr("href", "#decisions").on("click", skip);
+    let side = tag("div")
+        .class("side")
+        .child(decisions::decisions(workspace))
+        .child(findings::findings(workspace));
     let sheet = tag("main")
         .class("sheet")
-        .child(decisions::decisions(workspace))
-        .child(pictures(workspace, theme))
-        .child(findings::findings(workspace));
+        .child(drawing(workspace))
+        .child(side)
+        .child(pictures(workspace, theme));
     // Always in view: who decides.
     let caution = words::CAUTIONS.first().copied().unwrap_or_default();
     let _ = Tag::from(page)
@@ -57,6 +61,7 @@ pub fn start(page: web_sys::Element) {
         .child(bar::bar(workspace, theme))
         .child(bar::notices(workspace))
         .child(answers::questions(workspace))
+        .child(answers::announced(workspace))
         .child(stale(workspace))
         .child(sheet)
         .child(tag("footer").class("caution").text(caution));
@@ -84,11 +89,8 @@ fn tell_browser(workspace: Workspace, theme: Theme) {
             let _ = root.set_attribute("data-theme", &theme.0.read());
         }
     });
-    browser::listen("pagehide", move |_| {
-        if workspace.is_unkept() {
-            workspace.keep_now();
-        }
-    });
+    browser::listen("pagehide", move |_| workspace.leave());
+    browser::listen("storage", move |_| workspace.look_at_other());
 }
 
 /// Says that the figures are not those of the present design.
@@ -110,23 +112,32 @@ fn stale(workspace: Workspace) -> Tag {
         .live_text(text)
 }
 
-fn pictures(workspace: Workspace, theme: Theme) -> Tag {
-    let class = move || {
+/// A class that tells when the figures are not those of the present design.
+fn fading(workspace: Workspace, part: Tag, class: &'static str) -> Tag {
+    part.live_attr("class", move || {
         let failed = workspace.read(|shown, _| shown.failure.is_some());
-        Some(if failed == Some(false) { "pictures" } else { "pictures stale" }.to_owned())
-    };
-    let section = sketch::sketch(workspace, "section", |shown, system| {
-        section::section(&shown.design, &shown.analysis, &shown.findings, system)
+        let stale = if failed == Some(false) { "" } else { " stale" };
+        Some(format!("{class}{stale}"))
+    })
+}
+
+/// The drawing with the key figures.
+fn drawing(workspace: Workspace) -> Tag {
+    let section = sketch::sketch(workspace, "section", |shown, system, text_scale| {
+        section::section(&shown.design, &shown.analysis, &shown.listed, system, text_scale)
     });
-    let path = sketch::sketch(workspace, "path", |shown, system| {
-        path::unrolled(&shown.design, &shown.analysis, system)
-    });
-    let drawing = tag("section")
-        .class("drawing")
+    fading(workspace, tag("section"), "drawing")
         .attr("aria-labelledby", "section-title")
         .child(answers::key_figures(workspace))
         .child(tag("h2").id("section-title").text(texts::SECTION))
-        .child(section);
+        .child(section)
+}
+
+/// What explains the answers.
+fn pictures(workspace: Workspace, theme: Theme) -> Tag {
+    let path = sketch::sketch(workspace, "path", |shown, system, _| {
+        path::unrolled(&shown.design, &shown.analysis, system)
+    });
     let wide = tag("div")
         .class("wide")
         .attr("role", "group")
@@ -143,9 +154,7 @@ fn pictures(workspace: Workspace, theme: Theme) -> Tag {
         .class("side-by-side")
         .child(plot::plot_view(workspace, theme))
         .child(ledger::ledger(workspace));
-    tag("div")
-        .live_attr("class", class)
-        .child(drawing)
+    fading(workspace, tag("div"), "pictures")
         .child(unrolled)
         .child(strip::strip_view(workspace))
         .child(side_by_side)

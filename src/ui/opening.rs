@@ -1,12 +1,12 @@
 //! What the page opens with: the design of a link, the own one, or the demonstration.
 
+use super::history::Step;
 use super::workspace::{Notice, Workspace};
-use super::{browser, storage};
+use super::{browser, storage, texts};
 use leptos::prelude::Set as _;
 use longsmoke::design::Design;
 use longsmoke::design::document;
 use longsmoke::design::link::{self, LinkError};
-use serde_json::Value;
 
 /// Whose design is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,78 +17,85 @@ pub enum Owner {
 
 /// A design to begin with.
 pub struct Opened {
-    pub design: Design,
-    pub original: Option<Value>,
+    pub step: Step,
     pub owner: Owner,
     pub notice: Option<Notice>,
-    /// The user's own design, when another is shown.
-    pub own: Option<(Design, Option<Value>)>,
+    /// The user's own design, when there is one and another is shown.
+    pub own: Option<Step>,
+    /// What stands on the device as the own design.
+    pub stored: Option<String>,
 }
 
 /// What to show first.
 pub fn open() -> Opened {
     let own = own();
     match from_address() {
-        Some(Ok(design)) => {
-            storage::open_linked_here();
-            linked(own, design, None)
-        }
+        Some(Ok(design)) => linked(own, design.into()),
         Some(Err(error)) => Opened { notice: Some(Notice::Link(error)), ..own },
-        None => match kept_linked() {
-            Some(document) => linked(own, document.design, Some(document.original)),
+        None => match storage::linked().and_then(|text| document::read(&text).ok()) {
+            Some(document) => linked(own, document.into()),
             None => own,
         },
     }
 }
 
-fn linked(own: Opened, design: Design, original: Option<Value>) -> Opened {
-    Opened {
-        design,
-        original,
-        owner: Owner::Link,
-        notice: own.notice,
-        own: Some((own.design, own.original)),
-    }
+fn linked(own: Opened, step: Step) -> Opened {
+    let theirs = own.stored.is_some().then_some(own.step);
+    Opened { step, owner: Owner::Link, own: theirs, ..own }
 }
 
-/// The own design of this device, else the demonstration.
+/// The own design of this device, else the one before it, else the demonstration.
 fn own() -> Opened {
-    let demonstration = |notice| Opened {
-        design: Design::demonstration(),
-        original: None,
-        owner: Owner::User,
-        notice,
-        own: None,
+    let stored = storage::read(storage::OWN);
+    let (step, notice) = match stored.as_deref().map(document::read) {
+        None => (Design::demonstration().into(), left_over()),
+        Some(Ok(document)) => (document.into(), left_over()),
+        Some(Err(_)) => instead(stored.clone().unwrap_or_default()),
     };
-    let Some(text) = storage::read(storage::OWN) else {
-        return demonstration(None);
-    };
-    if let Ok(document) = document::read(&text) {
-        return Opened {
-            design: document.design,
-            original: Some(document.original),
-            ..demonstration(None)
-        };
-    }
-    // If there is no room for the copy, the generation before still is one.
-    let _ = storage::write(storage::UNREADABLE, &text);
-    demonstration(Some(Notice::StoredUnreadable))
+    Opened { step, owner: Owner::User, notice, own: None, stored }
 }
 
-/// The design of a link that this tab showed before it was reloaded.
-fn kept_linked() -> Option<document::Document> {
-    let text = storage::linked_here().then(|| storage::read(storage::LINKED))??;
-    document::read(&text).ok()
+/// What to show in the place of a stored text that cannot be read.
+fn instead(broken: String) -> (Step, Option<Notice>) {
+    let before = storage::read(storage::BEFORE).and_then(|text| document::read(&text).ok());
+    let (step, shown) = match before {
+        Some(document) => (document.into(), texts::SHOWS_BEFORE),
+        None => (Design::demonstration().into(), texts::SHOWS_EXAMPLE),
+    };
+    let kept = match storage::write(storage::UNREADABLE, &broken) {
+        Ok(()) => texts::SET_ASIDE,
+        Err(storage::NotKept) => texts::NOT_SET_ASIDE,
+    };
+    let said = format!("{} {shown} {kept}", texts::STORED_UNREADABLE);
+    (step, Some(Notice::Unreadable { broken, said }))
 }
 
-/// The design in the address, which is cleaned; none where there is no fragment of ours.
+/// What an earlier visit put aside and nobody has decided on.
+fn left_over() -> Option<Notice> {
+    let unreadable = storage::read(storage::UNREADABLE).map(|broken| {
+        let said = format!("{} {}", texts::STORED_UNREADABLE, texts::SET_ASIDE);
+        Notice::Unreadable { broken, said }
+    });
+    let replaced = || storage::read(storage::REPLACED).map(|_| Notice::Replaced);
+    unreadable.or_else(replaced)
+}
+
+/// The design in the address; none where there is no fragment of ours. The address is cleaned, but
+/// only once a reload of this tab would find the design elsewhere.
 fn from_address() -> Option<Result<Design, LinkError>> {
     let fragment = browser::fragment();
     if fragment.is_empty() {
         return None;
     }
-    browser::clean_address();
-    Some(link::decode(&fragment))
+    let decoded = link::decode(&fragment);
+    let kept = match &decoded {
+        Ok(design) => storage::write_linked(&document::write(design, None)),
+        Err(_) => Ok(()),
+    };
+    if kept.is_ok() {
+        browser::clean_address();
+    }
+    Some(decoded)
 }
 
 /// Opens links that are put into the address bar of the open page.

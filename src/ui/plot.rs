@@ -131,10 +131,11 @@ fn byte(value: f64) -> u8 {
     value.round().clamp(0.0, 255.0) as u8
 }
 
-fn watch_size(canvas: &HtmlCanvasElement, changed: impl Fn() + 'static) {
+/// Tells when an element changes its size.
+pub fn watch_size(element: &Element, changed: impl Fn() + 'static) {
     let listener = Closure::<dyn Fn()>::new(changed);
     if let Ok(observer) = web_sys::ResizeObserver::new(listener.as_ref().unchecked_ref()) {
-        observer.observe(canvas);
+        observer.observe(element);
     }
     listener.forget();
 }

@@ -3,6 +3,7 @@
 use super::answers::unit_name;
 use super::dom::{Tag, svg, tag};
 use super::icon::Mark;
+use super::plot::watch_size;
 use super::texts;
 use super::workspace::{Shown, Workspace};
 use leptos::prelude::*;
@@ -11,11 +12,21 @@ use longsmoke::drawing::{
 };
 use longsmoke::rules::{Place, Severity};
 use longsmoke::units::{Quantity, System, number};
+use std::cell::Cell;
+use web_sys::Element;
 
 /// Length of an arrow's head over the size of texts.
 const HEAD: f64 = 0.7;
 /// Margin around a drawing over the size of texts.
-const MARGIN: f64 = 0.5;
+const MARGIN: f64 = 0.1;
+
+/// Least size of texts on the screen over that of the page's (–).
+const LEAST_TEXT: f64 = 0.72;
+/// Most by which texts are enlarged (–): beyond, they would leave no room for what they name.
+const MOST_SCALE: f64 = 2.4;
+
+/// Draws what is shown, with texts enlarged by a factor.
+type Paint = fn(&Shown, System, f64) -> Drawing;
 
 /// Class of a gas temperature (K).
 pub fn heat_class(temperature: f64) -> String {
@@ -30,11 +41,7 @@ fn class(role: Role) -> String {
 }
 
 /// A drawing, to scale, by its name in tests.
-pub fn sketch(
-    workspace: Workspace,
-    name: &'static str,
-    paint: fn(&Shown, System) -> Drawing,
-) -> Tag {
+pub fn sketch(workspace: Workspace, name: &'static str, paint: Paint) -> Tag {
     let items = svg("g");
     let sketch = svg("svg")
         .class(&format!("sketch {name}"))
@@ -43,8 +50,20 @@ pub fn sketch(
         .child(hatches(name))
         .child(items.clone());
     let whole = sketch.clone();
+    let room = RwSignal::new(Room::default());
+    let measured = sketch.element().clone();
+    watch_size(sketch.element(), move || {
+        let now = Room::of(&measured).unwrap_or_default();
+        if room.get_untracked() != now {
+            room.set(now);
+        }
+    });
+    let scale = Cell::new(1.0);
     items.live(move |items| {
-        let Some(drawing) = workspace.read(paint) else {
+        let room = room.get();
+        let drawing = workspace
+            .read(|shown, system| legible(room, &scale, |scale| paint(shown, system, scale)));
+        let Some(drawing) = drawing else {
             return items;
         };
         let _ = whole
@@ -60,9 +79,65 @@ pub fn sketch(
 
 fn view_box(drawing: &Drawing) -> String {
     let margin = MARGIN * drawing.text_size;
+    let (width, height) = size(drawing);
+    format!("{} {} {width} {height}", drawing.low.x - margin, -drawing.high.y - margin)
+}
+
+/// Width and height with the margin around (m).
+fn size(drawing: &Drawing) -> (f64, f64) {
+    let margin = 2.0 * MARGIN * drawing.text_size;
     let (low, high) = (drawing.low, drawing.high);
-    let (width, height) = (high.x - low.x + 2.0 * margin, high.y - low.y + 2.0 * margin);
-    format!("{} {} {width} {height}", low.x - margin, -high.y - margin)
+    (high.x - low.x + margin, high.y - low.y + margin)
+}
+
+/// The room that a drawing has on the screen (px).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Room {
+    width: f64,
+    /// None where only the width limits it.
+    height: Option<f64>,
+    /// Least size of texts.
+    text: f64,
+}
+
+impl Room {
+    fn of(element: &Element) -> Option<Self> {
+        let window = web_sys::window()?;
+        let pixels = |element: &Element, property: &str| {
+            let style = window.get_computed_style(element).ok()??;
+            let text = style.get_property_value(property).ok()?;
+            text.strip_suffix("px")?.parse::<f64>().ok()
+        };
+        Some(Self {
+            width: element.get_bounding_client_rect().width().round(),
+            height: pixels(element, "max-height"),
+            text: LEAST_TEXT * pixels(&document().document_element()?, "font-size")?,
+        })
+    }
+
+    /// Size at which the texts of a drawing appear.
+    fn text_of(&self, drawing: &Drawing) -> f64 {
+        let (width, height) = size(drawing);
+        let scale =
+            (self.width / width).min(self.height.map_or(f64::MAX, |most| most / height));
+        scale * drawing.text_size
+    }
+}
+
+/// Paints with texts as large as it takes for them to be read; `scale` is what it took last time.
+fn legible(room: Room, scale: &Cell<f64>, paint: impl Fn(f64) -> Drawing) -> Drawing {
+    let mut drawing = paint(scale.get());
+    // A drawing grows with its texts, so that one step falls a little short.
+    for _ in 0..6 {
+        let shown = room.text_of(&drawing);
+        let wanted = (scale.get() * room.text / shown.max(1.0)).clamp(1.0, MOST_SCALE);
+        if room.width < 1.0 || (wanted / scale.get() - 1.0).abs() < 0.03 {
+            break;
+        }
+        scale.set(wanted);
+        drawing = paint(wanted);
+    }
+    drawing
 }
 
 /// Hatching of masonry by material.

@@ -7,7 +7,8 @@ use super::workspace::Workspace;
 use super::{sketch, texts};
 use leptos::prelude::*;
 use longsmoke::design::Design;
-use longsmoke::study::strip::{Column, ColumnResult, RUNS};
+use longsmoke::design::field::check;
+use longsmoke::study::strip::{Column, ColumnResult, OpenFlow, RUNS};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use std::collections::BTreeMap;
@@ -51,6 +52,7 @@ pub fn strip_view(workspace: Workspace) -> Tag {
             (_, done) => texts::strip_progress(done, total),
         })
     };
+    let refused = RwSignal::new(None);
     let columns = tag("div")
         .class("columns")
         .live_attr("aria-busy", move || Some((done() < total).to_string()))
@@ -59,7 +61,7 @@ pub fn strip_view(workspace: Workspace) -> Tag {
             let column = Memo::new(move |_| {
                 found.with(|found| found.columns.get(&runs).map(|(_, column)| *column))
             });
-            column_view(workspace, runs, column, move || !is_fresh(runs))
+            column_view(workspace, refused, (runs, column), move || !is_fresh(runs))
         }));
     let state = tag("p")
         .class("help state")
@@ -73,6 +75,7 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .child(tag("h2").id("strip-title").text(texts::STRIP))
         .child(tag("p").class("help").text(texts::STRIP_NOTE))
         .child(columns)
+        .child(why_not(workspace, refused))
         .child(state)
 }
 
@@ -104,31 +107,52 @@ impl Found {
 
 /// Names of the lines, at the left of the columns.
 fn heads() -> Tag {
-    let names = [
-        texts::STRIP_OUTLET,
-        texts::STRIP_EFFICIENCY,
-        texts::STRIP_MARGIN,
-        texts::STRIP_WALL,
-        texts::STRIP_AIR,
-    ];
+    let names =
+        [texts::STRIP_OUTLET, texts::STRIP_EFFICIENCY, texts::STRIP_MARGIN, texts::STRIP_WALL];
+    let open = tag("span")
+        .class("open")
+        .child(tag("span").class("state-name").text(texts::STRIP_OPEN))
+        .child(tag("span").text(texts::STRIP_AIR))
+        .child(tag("span").text(texts::STRIP_OUTLET));
     tag("div")
         .class("heads")
         .attr("aria-hidden", "true")
         .child(tag("span").class("runs").text(texts::STRIP_RUNS))
         .child(tag("span").class("worst"))
         .children(names.map(|name| tag("span").text(name)))
+        .child(open)
+}
+
+/// Why the number of runs that was chosen last cannot be taken.
+fn why_not(workspace: Workspace, refused: RwSignal<Option<usize>>) -> Tag {
+    let text = move || {
+        let runs = refused.get()?;
+        let mut design = workspace.design.get();
+        design.path.run_count = runs;
+        let problem = check(&design).into_iter().next()?;
+        let name = if runs == 1 { texts::RUN } else { texts::RUNS };
+        Some(format!("{runs} {name}: {}", words::problem(&problem, workspace.system.get())))
+    };
+    tag("p")
+        .class("problem")
+        .attr("role", "alert")
+        .attr("data-testid", "strip-refused")
+        .live_text(text)
 }
 
 fn column_view(
     workspace: Workspace,
-    runs: usize,
-    column: Memo<Option<Column>>,
+    refused: RwSignal<Option<usize>>,
+    (runs, column): (usize, Memo<Option<Column>>),
     is_stale: impl Fn() -> bool + 'static,
 ) -> Tag {
     let take = move || {
-        let _ = workspace.try_change(|design| design.path.run_count = runs);
-        workspace.commit();
-        workspace.void_entries();
+        let taken = workspace.try_change(|design| design.path.run_count = runs);
+        refused.set(taken.is_err().then_some(runs));
+        if taken.is_ok() {
+            workspace.commit();
+            workspace.void_entries();
+        }
     };
     let chosen = move || {
         let chosen = workspace.design.with(|design| design.path.run_count);
@@ -185,7 +209,27 @@ fn figures(button: Tag, result: &ColumnResult, system: System) -> Tag {
         (texts::STRIP_MARGIN, result.margin, Quantity::Pressure),
         (texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature),
     ];
-    let open =
-        tag("span").child(name(texts::STRIP_AIR)).text(&words::open_flow(&result.open, system));
-    button.child(worst).child(outlet).children(lines.map(line)).child(open)
+    button
+        .child(worst)
+        .child(outlet)
+        .children(lines.map(line))
+        .child(open(&result.open, system))
+}
+
+/// The other state, apart from the figures above it.
+fn open(open: &OpenFlow, system: System) -> Tag {
+    let named = |title: &str, text: &str| {
+        tag("span").child(tag("span").class("title").text(title).text(" ")).text(text)
+    };
+    let state = tag("span")
+        .class("open")
+        .child(tag("span").class("state-name").text(texts::STRIP_OPEN).text(" "))
+        .child(named(texts::STRIP_AIR, &words::open_flow(open, system)));
+    match open {
+        OpenFlow::Runs { chimney_inlet, .. } => {
+            let inlet = figure(*chimney_inlet, Quantity::Temperature, system);
+            state.text(" ").child(named(texts::STRIP_OUTLET, &inlet))
+        }
+        OpenFlow::Beyond | OpenFlow::Starves => state,
+    }
 }

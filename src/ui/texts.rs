@@ -18,11 +18,27 @@ pub const SAVE_FILE: &str = "Save file";
 pub const OPEN_FILE: &str = "Open file";
 pub const NOT_YET_KEPT: &str = "";
 pub const KEEPING_FAILED: &str = "This browser keeps nothing for this page: save a file.";
+pub const HELD: &str = "Not saved: see below";
 pub const LINKED: &str = "Opened from a link. Your own design is kept on this device.";
+pub const LINKED_ALONE: &str = "Opened from a link.";
 pub const BACK_TO_OWN: &str = "Back to my design";
+pub const BACK_TO_EXAMPLE: &str = "To the example";
 pub const KEEP_LINKED: &str = "Keep this as mine";
 pub const DISMISS: &str = "Close";
-pub const STORED_UNREADABLE: &str = "The design that this device had kept cannot be read. It is set aside, and the page starts with the example.";
+pub const REPLACED: &str = "The design that you had before is kept beside this one. Undo leads back to it as long as this page is open; closing this message throws it away.";
+pub const BRING_BACK: &str = "Bring it back";
+pub const OTHER_TAB: &str = "Another tab has saved another design of yours. Nothing is saved from here until you choose.";
+pub const TAKE_OTHER: &str = "Take that one";
+pub const KEEP_MINE: &str = "Keep the one here";
+pub const STORED_UNREADABLE: &str = "A design that this device had kept cannot be read.";
+pub const SHOWS_BEFORE: &str = "The page starts with the one that was saved before it.";
+pub const SHOWS_EXAMPLE: &str = "The page starts with the example.";
+pub const SET_ASIDE: &str = "Its text is set aside until you close this message.";
+pub const NOT_SET_ASIDE: &str =
+    "There is no room to set its text aside: save it before you change anything.";
+pub const SAVE_TEXT: &str = "Save its text";
+pub const UNREADABLE_FILE: &str = "unreadable-design.txt";
+pub const NOT_SAVED: &str = "The browser did not save the file. Copy the link instead.";
 pub const FILE_UNREADABLE: &str =
     "The browser could not read this file. Your design is as it was.";
 pub const DESIGN_AS_IT_WAS: &str = "Your design is as it was.";
@@ -59,12 +75,13 @@ pub const NO_FINDINGS_HERE: &str = "Nothing to look at.";
 pub const ALWAYS: &str = "In any case";
 pub const GO_TO: &str = "Go to";
 pub const STRIP: &str = "One to ten runs";
-pub const STRIP_NOTE: &str = "Each at the excess air stated above; the last line is the excess air with the air open. Choose one to take it.";
+pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
 pub const STRIP_RUNS: &str = "Runs";
 pub const STRIP_OUTLET: &str = "Into chimney";
 pub const STRIP_EFFICIENCY: &str = "Heat kept";
 pub const STRIP_MARGIN: &str = "To spare";
-pub const STRIP_AIR: &str = "Air open";
+pub const STRIP_OPEN: &str = "Air open";
+pub const STRIP_AIR: &str = "Excess air";
 pub const STRIP_WALL: &str = "Wall at top";
 pub const STRIP_NONE: &str = "cannot stand";
 pub const STRIP_NO_FINDING: &str = "Nothing found";
@@ -116,13 +133,35 @@ pub fn kept_at(time: &str) -> String {
     format!("Saved {time}")
 }
 
+/// The same without room for the one before.
+pub fn kept_alone(time: &str) -> String {
+    format!("Saved {time}, without room for the version before")
+}
+
+/// Inputs that a file left out.
+pub fn missing(count: usize) -> String {
+    let inputs = if count == 1 { "input was" } else { "inputs were" };
+    let take = if count == 1 { "It takes its" } else { "They take their" };
+    format!("{count} {inputs} not in the file. {take} usual values.")
+}
+
+/// Entries that are refused.
+pub fn refused(count: usize) -> String {
+    let entries = if count == 1 { "entry" } else { "entries" };
+    format!("{count} {entries} refused: go to")
+}
+
+/// The same at the head of a group.
+pub fn refused_here(count: usize) -> String {
+    format!("{count} refused")
+}
+
 /// Progress of the strip.
 pub fn strip_progress(done: usize, total: usize) -> String {
     format!("Computing {done} of {total}")
 }
 
 /// The allowed range of a number.
-pub fn range(low: &str, high: &str, unit: &str) -> String {
-    let space = if unit.is_empty() { "" } else { "\u{a0}" };
-    format!("From {low} to\u{a0}{high}{space}{unit}.")
+pub fn allowed(range: &str) -> String {
+    format!("From {}.", range.replace(' ', "\u{a0}").replace("\u{a0}to\u{a0}", " to\u{a0}"))
 }

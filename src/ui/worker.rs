@@ -17,15 +17,24 @@ pub fn start() {
     let answering = scope.clone();
     let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
         let order = event.data().as_string();
-        if let Some(order) = order.as_deref().and_then(Order::read) {
-            take(order, &answering, &latest);
+        let order = order.as_deref().and_then(Order::read);
+        if order.and_then(|order| take(order, &answering, &latest)).is_none() {
+            let _ = answering.post_message(&UNREAD.into());
         }
     });
     scope.set_onmessage(Some(listener.as_ref().unchecked_ref()));
     listener.forget();
 }
 
-fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>) {
+/// Answer to an order that cannot be read.
+const UNREAD: &str = "{\"unread\":true}";
+
+/// None where the design of an order cannot be read.
+fn take(
+    order: Order,
+    scope: &DedicatedWorkerGlobalScope,
+    latest: &Rc<Cell<u64>>,
+) -> Option<()> {
     match order {
         Order::Ping { generation } => {
             let answer = serde_json::json!({ "generation": generation, "result": "pong" });
@@ -33,16 +42,17 @@ fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>
         }
         Order::Stop { generation } => latest.set(generation),
         Order::Strip { generation, design } => {
-            let columns = read(&design).map(|design| Strip::new(&design));
-            let told = columns.into_iter().flatten().map(|column| column.to_string());
+            let columns = Strip::new(&read(&design)?);
+            let told = columns.map(|column| column.to_string());
             begin(Box::new(told), generation, scope, latest);
         }
         Order::Day { generation, design } => {
-            let parts = read(&design).map(|design| Parts::new(&design));
-            let told = parts.into_iter().flatten().map(|part| part.to_string());
+            let parts = Parts::new(&read(&design)?);
+            let told = parts.map(|part| part.to_string());
             begin(Box::new(told), generation, scope, latest);
         }
     }
+    Some(())
 }
 
 fn read(design: &str) -> Option<Design> {

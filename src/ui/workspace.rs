@@ -1,17 +1,16 @@
 //! Everything on the page that can be written, in one place; the rest is derived.
 
-use super::history::History;
+use super::history::{History, Step};
 use super::opening::{Opened, Owner};
-use super::storage::{self, NotKept};
+use super::storage;
 use leptos::prelude::*;
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document::{self, DocumentError};
-use longsmoke::design::field::{Field, Group, Number, Problem, check, check_number};
+use longsmoke::design::field::{Field, FieldId, Group, Number, Problem, check, check_number};
 use longsmoke::design::link::LinkError;
-use longsmoke::rules::{self, DayFigures, Finding, Place};
+use longsmoke::rules::{self, DayFigures, Finding, Place, Question};
 use longsmoke::units::System;
-use serde_json::Value;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -23,7 +22,10 @@ const REST: Duration = Duration::from_millis(500);
 pub struct Shown {
     pub design: Arc<Design>,
     pub analysis: Arc<Analysis>,
+    /// The heaviest first.
     pub findings: Arc<Vec<Finding>>,
+    /// By question, as the page lists and numbers them.
+    pub listed: Arc<Vec<Finding>>,
     /// Why the present design is not the one that is shown.
     pub failure: Option<Failure>,
 }
@@ -33,7 +35,11 @@ pub struct Shown {
 pub enum Kept {
     Not,
     At(String),
+    /// Without the generation before.
+    Alone(String),
     Failed,
+    /// Another tab has kept another one, and nobody has chosen yet.
+    Held,
 }
 
 /// Something to say above the page.
@@ -42,7 +48,16 @@ pub enum Notice {
     Link(LinkError),
     File(DocumentError),
     FileUnreadable,
-    StoredUnreadable,
+    NotSaved,
+    /// So many inputs were not in a file.
+    Missing(usize),
+    /// A text on the device that cannot be read, and what is to be said of it.
+    Unreadable {
+        broken: String,
+        said: String,
+    },
+    /// Another design stands in the place of the user's, which is kept.
+    Replaced,
 }
 
 /// The page's state.
@@ -55,23 +70,26 @@ pub struct Workspace {
     pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
     pub epoch: RwSignal<u32>,
+    /// Decisions whose entry is refused and not in the design.
+    pub refused: RwSignal<Vec<FieldId>>,
     pub system: RwSignal<System>,
     pub open_group: RwSignal<Option<Group>>,
     pub marked: RwSignal<Option<Place>>,
     pub owner: RwSignal<Owner>,
     pub notice: RwSignal<Option<Notice>>,
     pub kept: RwSignal<Kept>,
-    /// The file from which the design came, for what we do not know in it.
-    original: StoredValue<Option<Value>>,
-    /// The user's own design while one from a link is open.
-    own: StoredValue<Option<(Design, Option<Value>)>>,
+    /// The user's own design while one from a link is open; none where there was none.
+    own: StoredValue<Option<Step>>,
+    /// What this tab last read or wrote as the own design of the device.
+    seen: StoredValue<Option<String>>,
     timer: StoredValue<Option<TimeoutHandle>>,
 }
 
 impl Workspace {
     pub fn new(opened: Opened) -> Self {
-        let history = RwSignal::new(History::new(opened.design));
-        let design = Memo::new(move |_| history.with(|history| history.present().clone()));
+        let history = RwSignal::new(History::new(opened.step));
+        let design =
+            Memo::new(move |_| history.with(|history| history.present().design.clone()));
         let units = storage::read(storage::UNITS);
         let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
         let show = move |design: &Design, last: Option<&Option<Shown>>| {
@@ -86,6 +104,7 @@ impl Workspace {
             shown: Memo::new(move |last| design.with(|design| show(design, last))),
             day,
             epoch: RwSignal::new(0),
+            refused: RwSignal::new(Vec::new()),
             system: RwSignal::new(match units.as_deref() {
                 Some("us") => System::Us,
                 _ => System::Metric,
@@ -95,8 +114,8 @@ impl Workspace {
             owner: RwSignal::new(opened.owner),
             notice: RwSignal::new(opened.notice),
             kept: RwSignal::new(Kept::Not),
-            original: StoredValue::new(opened.original),
             own: StoredValue::new(opened.own),
+            seen: StoredValue::new(opened.stored),
             timer: StoredValue::new(None),
         }
     }
@@ -146,6 +165,21 @@ impl Workspace {
 
     pub fn void_entries(self) {
         self.epoch.update(|epoch| *epoch += 1);
+        self.refused.update(Vec::clear);
+    }
+
+    /// Notes that the entry of a decision is refused.
+    pub fn refuse(self, id: FieldId) {
+        if !self.refused.with_untracked(|refused| refused.contains(&id)) {
+            self.refused.update(|refused| refused.push(id));
+        }
+    }
+
+    /// Notes that it no longer is.
+    pub fn accept(self, id: FieldId) {
+        if self.refused.with_untracked(|refused| refused.contains(&id)) {
+            self.refused.update(|refused| refused.retain(|other| *other != id));
+        }
     }
 
     pub fn show_units(self, system: System) {
@@ -163,62 +197,98 @@ impl Workspace {
     pub fn open_file(self, text: &str) {
         match document::read(text) {
             Ok(document) => {
-                self.original.set_value(Some(document.original));
-                let design = document.design;
-                self.history.update(|history| {
-                    history.commit();
-                    history.change(design);
-                    history.commit();
-                });
-                self.void_entries();
-                self.notice.set(None);
+                let missing = document.missing();
+                self.notice.set((missing > 0).then_some(Notice::Missing(missing)));
+                self.replace(document.into());
             }
             Err(error) => self.notice.set(Some(Notice::File(error))),
         }
     }
 
+    fn replace(self, step: Step) {
+        self.history.update(|history| history.replace(step));
+        self.void_entries();
+    }
+
     /// Shows a design that came with a link; the own one is put aside.
     pub fn open_linked(self, design: Design) {
-        self.keep_now();
-        if self.owner.get_untracked() == Owner::User {
-            let original = self.original.get_value();
-            self.own.set_value(Some((self.design.get_untracked(), original)));
+        self.notice.set(None);
+        if self.owner.get_untracked() == Owner::Link {
+            self.replace(design.into());
+        } else {
+            if self.is_unkept() {
+                self.keep_now();
+            }
+            let is_theirs = self.seen.with_value(Option::is_some)
+                || self.history.with_untracked(History::can_undo);
+            let own = self.history.with_untracked(|history| history.present().clone());
+            self.own.set_value(is_theirs.then_some(own));
+            self.show_anew(design.into(), Owner::Link);
         }
-        self.original.set_value(None);
-        self.replace_all(design, Owner::Link);
-        storage::open_linked_here();
         self.keep_now();
+    }
+
+    /// Whether the user has a design that a link did not bring.
+    pub fn has_own(self) -> bool {
+        self.own.with_value(Option::is_some)
     }
 
     /// Puts the design of the link away and shows the own one again.
     pub fn back_to_own(self) {
-        let (design, original) =
-            self.own.get_value().unwrap_or_else(|| (Design::demonstration(), None));
-        self.original.set_value(original);
-        storage::close_linked_here();
-        self.replace_all(design, Owner::User);
+        // Another tab may have gone on with it.
+        let stored = storage::read(storage::OWN);
+        let newer = stored.as_deref().filter(|_| self.seen.with_value(|seen| *seen != stored));
+        let step = match newer.map(document::read) {
+            Some(Ok(document)) => {
+                self.seen.set_value(stored);
+                document.into()
+            }
+            _ => self.own.get_value().unwrap_or_else(|| Design::demonstration().into()),
+        };
+        storage::forget_linked();
+        self.notice.set(None);
+        self.show_anew(step, Owner::User);
     }
 
-    /// Makes the design of the link the user's own.
+    /// Makes the design of the link the user's own. The one that was stays a step back, and on the
+    /// device.
     pub fn keep_linked(self) {
+        if let Some(own) = self.own.get_value() {
+            // Where it cannot be kept, it is still a step back.
+            let _ = storage::write(storage::REPLACED, &own.file());
+            self.history.update(|history| {
+                let linked = history.present().clone();
+                history.replace(own);
+                history.replace(linked);
+            });
+            self.own.set_value(None);
+            self.notice.set(Some(Notice::Replaced));
+        }
         self.owner.set(Owner::User);
-        self.own.set_value(None);
-        storage::close_linked_here();
+        storage::forget_linked();
         self.keep_now();
     }
 
-    fn replace_all(self, design: Design, owner: Owner) {
+    /// Shows the design again in whose place another was put.
+    pub fn bring_back(self) {
+        let Some(text) = storage::read(storage::REPLACED) else {
+            self.undo();
+            self.notice.set(None);
+            return;
+        };
+        self.open_file(&text);
+        storage::remove(storage::REPLACED);
+    }
+
+    fn show_anew(self, step: Step, owner: Owner) {
         self.owner.set(owner);
-        self.notice.set(None);
-        self.history.set(History::new(design));
+        self.history.set(History::new(step));
         self.void_entries();
     }
 
     /// The design as a file.
     pub fn file(self) -> String {
-        self.original.with_value(|original| {
-            self.design.with_untracked(|design| document::write(design, original.as_ref()))
-        })
+        self.history.with_untracked(|history| history.present().file())
     }
 
     /// Keeps the design on this device, after a rest.
@@ -238,21 +308,73 @@ impl Workspace {
         self.timer.with_value(Option::is_some)
     }
 
-    /// Keeps the design on this device.
+    /// Keeps the design on this device, unless that would undo what another tab has kept.
     pub fn keep_now(self) {
         if let Some(timer) = self.timer.get_value() {
             timer.clear();
             self.timer.set_value(None);
         }
         let text = self.file();
-        let written = match self.owner.get_untracked() {
-            Owner::User => storage::write_own(&text),
-            Owner::Link => storage::write(storage::LINKED, &text),
+        let at = super::browser::time_of_day;
+        let kept = if self.owner.get_untracked() == Owner::Link {
+            storage::write_linked(&text).map_or(Kept::Failed, |()| Kept::At(at()))
+        } else if self.is_other(&text) {
+            Kept::Held
+        } else {
+            let written = storage::write_own(&text);
+            if written.is_ok() {
+                self.seen.set_value(Some(text));
+            }
+            match written {
+                Ok(true) => Kept::At(at()),
+                Ok(false) => Kept::Alone(at()),
+                Err(storage::NotKept) => Kept::Failed,
+            }
         };
-        self.kept.set(match written {
-            Ok(()) => Kept::At(super::browser::time_of_day()),
-            Err(NotKept) => Kept::Failed,
-        });
+        self.kept.set(kept);
+    }
+
+    /// Whether the device holds a design that neither is this one nor was seen by this tab.
+    fn is_other(self, text: &str) -> bool {
+        storage::read(storage::OWN).is_some_and(|stored| {
+            stored != text && self.seen.with_value(|seen| seen.as_ref() != Some(&stored))
+        })
+    }
+
+    /// Looks at what another tab has kept.
+    pub fn look_at_other(self) {
+        if self.owner.get_untracked() == Owner::User && self.is_other(&self.file()) {
+            self.kept.set(Kept::Held);
+        }
+    }
+
+    /// Takes what another tab has kept in the place of what is here, as one step.
+    pub fn take_other(self) {
+        let stored = storage::read(storage::OWN);
+        if let Some(text) = &stored {
+            self.open_file(text);
+        }
+        self.seen.set_value(stored);
+        self.keep_now();
+    }
+
+    /// Keeps what is here; what another tab has kept becomes the generation before.
+    pub fn keep_mine(self) {
+        self.seen.set_value(storage::read(storage::OWN));
+        self.keep_now();
+    }
+
+    /// The page is left.
+    pub fn leave(self) {
+        if self.is_unkept() {
+            self.keep_now();
+        }
+        let is_held = self.kept.with_untracked(|kept| *kept == Kept::Held);
+        let is_worked_on = |history: &History| history.can_undo() || history.can_redo();
+        if is_held && self.history.with_untracked(is_worked_on) {
+            // The next visit says so.
+            let _ = storage::write(storage::REPLACED, &self.file());
+        }
     }
 }
 
@@ -271,12 +393,20 @@ fn show(
     last: Option<&Option<Shown>>,
 ) -> Option<Shown> {
     match analyze(design) {
-        Ok(analysis) => Some(Shown {
-            findings: Arc::new(rules::judge(design, &analysis, day)),
-            design: Arc::new(design.clone()),
-            analysis: Arc::new(analysis),
-            failure: None,
-        }),
+        Ok(analysis) => {
+            let findings = rules::judge(design, &analysis, day);
+            let of = |question| {
+                findings.iter().filter(move |finding| finding.rule.question() == question)
+            };
+            let listed = Question::ALL.into_iter().flat_map(of).copied().collect();
+            Some(Shown {
+                listed: Arc::new(listed),
+                findings: Arc::new(findings),
+                design: Arc::new(design.clone()),
+                analysis: Arc::new(analysis),
+                failure: None,
+            })
+        }
         Err(failure) => {
             let last = last.cloned().flatten()?;
             Some(Shown { failure: Some(failure), ..last })

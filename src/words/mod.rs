@@ -227,23 +227,37 @@ pub fn problem(problem: &Problem, system: System) -> String {
             format!("{name} must be {allowed}. You gave {given}.")
         }
         ProblemKind::MouthBelowHeater(lowest) => format!(
-            "The mouth of the chimney must stand above the heater: at least {} with these runs.",
+            "{} must reach above the heater, which grows with {} and {}: at least {}.",
+            label(FieldId::MouthHeight),
+            label(FieldId::RunCount),
+            label(FieldId::RunHeight),
             at_least(lowest, Quantity::Length, system)
         ),
         ProblemKind::OutdoorsLongerThanChimney(longest) => format!(
-            "The part outdoors cannot be longer than the chimney: at most {}.",
+            "{} cannot be longer than the whole chimney, which ends at {}: at most {}.",
+            label(FieldId::OutdoorLength),
+            label(FieldId::MouthHeight),
             at_most(longest, Quantity::Length, system)
         ),
         ProblemKind::FiringsOverlap(shortest) => format!(
-            "The fire must burn out before the next one: at least {}.",
+            "{} cannot be shorter than {}, or the fire still burns when the next one is lit: at \
+             least {}.",
+            label(FieldId::FiringInterval),
+            label(FieldId::BurnDuration),
             figure(shortest, Quantity::Hours, system)
         ),
         ProblemKind::FiringsBeyondDay(longest) => format!(
-            "The firings of a day do not fit into it: at most {}.",
+            "{} is too long for a day with that many {}: at most {}.",
+            label(FieldId::FiringInterval),
+            label(FieldId::FiringsPerDay),
             figure(longest, Quantity::Hours, system)
         ),
         ProblemKind::DoorLargerThanFirebox(largest) => format!(
-            "The door does not fit the firebox: at most {}.",
+            "{name} cannot be larger than {}: at most {}.",
+            label(match problem.field {
+                FieldId::DoorHeight => FieldId::FireboxHeight,
+                _ => FieldId::FireboxWidth,
+            }),
             at_most(largest, Quantity::Size, system)
         ),
     }

@@ -1,0 +1,174 @@
+// Designs are never lost silently: links, reloads, other tabs, broken storage.
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { DesignerPage } from './page.mjs';
+import { test } from './harness.mjs';
+
+const OWN = 'longsmoke.design';
+const waitKept = (designer) => designer.figure('kept').filter({ hasText: 'Saved' }).waitFor();
+const enter = async (designer, length) => {
+  await designer.entry('Run length').fill(length);
+  await designer.entry('Run length').press('Enter');
+};
+const length = (designer) => designer.entry('Run length').inputValue();
+/** A link to the example with runs of 1.05 m, and the page with an own design of 1.5 m. */
+async function prepare(designer) {
+  await designer.open();
+  await enter(designer, '1.05');
+  const fragment = new URL(await designer.link()).hash;
+  await enter(designer, '1.5');
+  await waitKept(designer);
+  await designer.page.goto('about:blank');
+  return fragment;
+}
+const openFile = (designer, text) => designer.page.getByLabel('Open file').setInputFiles({
+  name: 'design.json', mimeType: 'application/json', buffer: Buffer.from(text),
+});
+
+test('a link that was only opened survives a reload', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open(fragment);
+  assert.equal(new URL(designer.page.url()).hash, '');
+  await designer.page.reload();
+  await designer.page.getByText('Your own design is kept on this device').waitFor();
+  assert.equal(await length(designer), '1.05');
+  await designer.button('Back to my design').click();
+  assert.equal(await length(designer), '1.5');
+});
+
+test('each tab keeps its own link', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open(fragment);
+  const other = new DesignerPage(await designer.page.context().newPage(), designer.url);
+  await other.open();
+  assert.equal(await length(other), '1.5');
+  await enter(other, '1.7');
+  const another = new URL(await other.link()).hash;
+  await other.page.goto('about:blank');
+  await other.open(another);
+  await designer.page.reload();
+  assert.equal(await length(designer), '1.05');
+});
+
+test('who has no design yet is not told that it is kept', {}, async (designer) => {
+  await designer.open();
+  const fragment = new URL(await designer.link()).hash;
+  await designer.page.goto('about:blank');
+  await designer.open(fragment);
+  await designer.page.getByText('Opened from a link.').waitFor();
+  assert.equal(await designer.page.getByText('Your own design').isVisible(), false);
+  await designer.button('To the example').waitFor();
+});
+
+test('keeping a linked design loses nothing', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open(fragment);
+  await designer.button('Keep this as mine').click();
+  await designer.page.getByText('is kept beside this one').waitFor();
+  await designer.button('Undo').click();
+  assert.equal(await length(designer), '1.5', 'a step back');
+  await designer.button('Redo').click();
+  assert.equal(await length(designer), '1.05');
+  await waitKept(designer);
+
+  await designer.page.reload();
+  assert.equal(await length(designer), '1.05');
+  await designer.button('Bring it back').click();
+  assert.equal(await length(designer), '1.5', 'after a reload');
+  await designer.button('Undo').click();
+  assert.equal(await length(designer), '1.05');
+});
+
+test('two tabs do not overwrite each other', {}, async (designer) => {
+  await prepare(designer);
+  await designer.open();
+  const other = new DesignerPage(await designer.page.context().newPage(), designer.url);
+  await other.open();
+  await enter(other, '1.7');
+  await waitKept(other);
+
+  await designer.page.getByText('Another tab has saved').waitFor();
+  await enter(designer, '1.8');
+  await designer.page.waitForTimeout(700);
+  assert.equal(JSON.parse(await designer.stored(OWN)).path.run_length_m, 1.7, 'held back');
+  await designer.button('Take that one').click();
+  assert.equal(await length(designer), '1.7');
+  await designer.button('Undo').click();
+  assert.equal(await length(designer), '1.8', 'a step back');
+
+  await waitKept(designer);
+  await other.page.getByText('Another tab has saved').waitFor();
+  await other.button('Keep the one here').click();
+  await designer.page.getByText('Another tab has saved').waitFor();
+  assert.equal(JSON.parse(await other.stored(OWN)).path.run_length_m, 1.7);
+
+  // Nobody chose here: what was here is found by the next visit.
+  await designer.page.reload();
+  assert.equal(await length(designer), '1.7');
+  await designer.button('Bring it back').click();
+  assert.equal(await length(designer), '1.8');
+});
+
+test('the generation before takes the place of one that cannot be read', {}, async (designer) => {
+  await designer.open();
+  await enter(designer, '1.05');
+  await waitKept(designer);
+  await enter(designer, '1.5');
+  await designer.page.waitForFunction((own) => localStorage.getItem(`${own}.before`), OWN);
+  await designer.page.evaluate((own) => localStorage.setItem(own, '{ broken'), OWN);
+  await designer.page.reload();
+  await designer.page.getByText('the one that was saved before it').waitFor();
+  assert.equal(await length(designer), '1.05');
+  const [download] = await Promise.all([
+    designer.page.waitForEvent('download'),
+    designer.button('Save its text').click(),
+  ]);
+  assert.equal(await readFile(await download.path(), 'utf8'), '{ broken');
+
+  // Still there for the next visit, until one is done with it.
+  await enter(designer, '1.6');
+  await waitKept(designer);
+  await designer.page.reload();
+  await designer.page.getByText('cannot be read').waitFor();
+  assert.equal(await length(designer), '1.6');
+  await designer.button('Close').click();
+  await designer.page.reload();
+  await designer.page.locator('#shell').waitFor({ state: 'detached' });
+  assert.equal(await designer.page.getByText('cannot be read').isVisible(), false);
+});
+
+test('a text that cannot be set aside is said so', {}, async (designer) => {
+  await designer.page.addInitScript(() => {
+    localStorage.setItem('longsmoke.design', '{ broken');
+    Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };
+  });
+  await designer.open();
+  await designer.page.getByText('no room to set its text aside').waitFor();
+  await enter(designer, '1.6');
+  await designer.page.getByText('keeps nothing for this page').waitFor();
+  assert.equal(await designer.stored(OWN), '{ broken');
+});
+
+test('a file says how much it left out, and undo brings back what it replaced', {}, async (designer) => {
+  await designer.open();
+  const file = { heater_design_version: 1, fire: { charge_kg: 9 }, note: 'ours' };
+  await openFile(designer, JSON.stringify(file));
+  await designer.page.getByText(/^\d\d inputs were not in the file/).waitFor();
+  await openFile(designer, JSON.stringify({ ...file, note: 'another' }));
+  await designer.button('Undo').click();
+  const [download] = await Promise.all([
+    designer.page.waitForEvent('download'),
+    designer.button('Save file').click(),
+  ]);
+  assert.equal(JSON.parse(await readFile(await download.path(), 'utf8')).note, 'ours');
+
+  await openFile(designer, await readFile(await download.path(), 'utf8'));
+  await designer.page.getByText('not in the file').waitFor({ state: 'hidden' });
+});
+
+test('a file that cannot be saved is said so', {}, async (designer) => {
+  await designer.open();
+  await designer.page.evaluate(() => { URL.createObjectURL = () => { throw new Error('no'); }; });
+  await designer.button('Save file').click();
+  await designer.page.getByText('did not save the file').waitFor();
+});
