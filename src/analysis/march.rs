@@ -250,12 +250,22 @@ pub struct Memory {
     wall: f64,
     /// Films, with the mass flow and the molar mass of the gas for which they hold.
     film: Option<(Film, f64, f64)>,
+    /// Reynolds number and friction factor (–).
+    friction: (f64, f64),
 }
 
-/// Flows that differ by less than this share films (–).
+/// Flows that differ by less than this share films and friction factor (–).
 const SAME_FLOW: f64 = 1e-4;
 
 impl Memory {
+    /// Friction factor at a Reynolds number (–), reckoned anew where that is another one.
+    fn friction_factor(&mut self, duct: &Duct, reynolds: f64) -> f64 {
+        if (self.friction.0 - reynolds).abs() > SAME_FLOW * reynolds {
+            self.friction = (reynolds, duct.friction_factor(reynolds));
+        }
+        self.friction.1
+    }
+
     /// Films of the time before, if they still hold.
     fn film(&self, stream: &Stream, gas_temperature: f64, wall: f64) -> Option<Film> {
         let (film, flow, molar_mass) = self.film?;
@@ -343,13 +353,14 @@ impl Stretch<'_> {
         memory.film = Some((film, *mass_flow, gas.molar_mass()));
         let outlet = between(inlet - drop, inlet, sinks, touches);
         let duct = &self.channel.duct;
+        let friction_factor = memory.friction_factor(duct, film.reynolds);
         Cell {
             outlet,
             wall: flow.wall,
             heat: mass_flow * (gas.enthalpy(inlet) - gas.enthalpy(outlet)),
             absorptivity: film.gas_absorptivity,
             radiation_fraction: flow.radiation_fraction,
-            friction: film.friction_factor * length / duct.hydraulic_diameter
+            friction: friction_factor * length / duct.hydraulic_diameter
                 * dynamic_pressure(self.stream, self.channel.area, mean),
             density: gas.density(*pressure, mean),
             outlet_volume: 1.0 / gas.density(*pressure, outlet),
@@ -383,7 +394,6 @@ struct Film {
     gas_emissivity: f64,
     gas_absorptivity: f64,
     reynolds: f64,
-    friction_factor: f64,
     gas_temperature: f64,
     wall_temperature: f64,
 }
@@ -414,7 +424,6 @@ impl Film {
             // It changes slowly with the wall, so one value serves all strips.
             gas_absorptivity: radiator.absorptivity(gas_temperature, wall),
             reynolds,
-            friction_factor: duct.friction_factor(reynolds),
             gas_temperature,
             wall_temperature: wall,
         }
