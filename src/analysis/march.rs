@@ -266,12 +266,12 @@ impl Memory {
         self.friction.1
     }
 
-    /// Films of the time before, if they still hold.
-    fn film(&self, stream: &Stream, gas_temperature: f64, wall: f64) -> Option<Film> {
+    /// Films of the time before, if they were for the same flow.
+    fn film(&self, stream: &Stream) -> Option<Film> {
         let (film, flow, molar_mass) = self.film?;
         let same = (flow - stream.mass_flow).abs() < SAME_FLOW * flow
             && (molar_mass - stream.gas.molar_mass()).abs() < f64::EPSILON;
-        (same && film.holds(gas_temperature, wall)).then_some(film)
+        same.then_some(film)
     }
 }
 
@@ -316,9 +316,12 @@ impl Stretch<'_> {
         let Stream { gas, mass_flow, pressure } = self.stream;
         let mut drop = memory.drop;
         let mut mean = inlet - memory.mean_drop;
-        let wall = if memory.film.is_some() { memory.wall } else { mean_base(sinks, inlet) };
-        let mut film =
-            memory.film(self.stream, mean, wall).unwrap_or_else(|| Film::at(self, mean, wall));
+        // Films of another temperature will do to find the temperature at which to reckon them.
+        let mut film = memory.film(self.stream).unwrap_or_else(|| {
+            let wall =
+                if memory.film.is_some() { memory.wall } else { mean_base(sinks, inlet) };
+            Film::at(self, mean, wall)
+        });
         let mut flow = film.flow(self, sinks, mean, touches);
         for _ in 0..MOST_PASSES {
             let cooled = if drop.abs() < 1e-6 {
@@ -339,11 +342,10 @@ impl Stretch<'_> {
             let mean_share = if transfer_units > 1e-9 { done / transfer_units } else { 1.0 };
             let before = mean;
             mean = inlet - excess * (1.0 - mean_share);
-            if change.abs().max((mean - before).abs()) < CELL_TOLERANCE {
-                break;
-            }
             if !film.holds(mean, flow.wall) {
                 film = Film::at(self, mean, flow.wall);
+            } else if change.abs().max((mean - before).abs()) < CELL_TOLERANCE {
+                break;
             }
             flow = film.flow(self, sinks, mean, touches);
         }
