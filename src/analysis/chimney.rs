@@ -1,7 +1,9 @@
 //! Connector and chimney as channels with a steady wall.
 
 use super::factors::Factors;
-use super::march::{Channel, Passage, Sink, Stream, march, wall_at};
+use super::march::{
+    Channel, Gathering, Memory, Passage, Sink, Stream, Stretch, Touch, march, wall_at,
+};
 use crate::design::material::MINERAL_WOOL_CONDUCTIVITY;
 use crate::design::{Chimney, Design, FlueShape};
 use crate::physics::conduction::cylinder_resistance;
@@ -209,9 +211,17 @@ fn connector(design: &Design, stream: &Stream, inlet: f64) -> Passage {
     let room = design.site.room_temperature;
     let mut film = FILM_INDOORS;
     let mut passage = Passage::default();
+    let channel = connector_channel(design, &[]);
+    let place = Stretch::new(stream, &channel);
+    // Each round starts from where the one before ended.
+    let mut memory = Memory::default();
+    let mut touches = [Touch::default()];
     for _ in 0..MOST_FILM_ROUNDS {
         let sinks = [Sink::alone(girth(&design.chimney), room, 1.0 / film)];
-        passage = march(stream, &connector_channel(design, &sinks), inlet);
+        let cell = place.cell(&sinks, (inlet, channel.length), &mut memory, &mut touches);
+        let mut gathering = Gathering::new(&place, channel.cells, inlet);
+        gathering.add(&cell);
+        passage = gathering.finish();
         let excess = passage.wall - room;
         if excess < 1.0 {
             break;

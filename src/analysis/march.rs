@@ -253,18 +253,28 @@ pub struct Memory {
     wall: f64,
     /// Films, with the mass flow and the molar mass of the gas for which they hold.
     film: Option<(Film, f64, f64)>,
+    /// Reynolds number and friction factor (–).
+    friction: (f64, f64),
 }
 
-/// Flows that differ by less than this share films (–).
+/// Flows that differ by less than this share films and friction factor (–).
 const SAME_FLOW: f64 = 1e-4;
 
 impl Memory {
-    /// Films of the time before, if they still hold.
-    fn film(&self, stream: &Stream, gas_temperature: f64, wall: f64) -> Option<Film> {
+    /// Friction factor at a Reynolds number (–), reckoned anew where that is another one.
+    fn friction_factor(&mut self, duct: &Duct, reynolds: f64) -> f64 {
+        if (self.friction.0 - reynolds).abs() > SAME_FLOW * reynolds {
+            self.friction = (reynolds, duct.friction_factor(reynolds));
+        }
+        self.friction.1
+    }
+
+    /// Films of the time before, if they were for the same flow.
+    fn film(&self, stream: &Stream) -> Option<Film> {
         let (film, flow, molar_mass) = self.film?;
         let same = (flow - stream.mass_flow).abs() < SAME_FLOW * flow
             && (molar_mass - stream.gas.molar_mass()).abs() < f64::EPSILON;
-        (same && film.holds(gas_temperature, wall)).then_some(film)
+        same.then_some(film)
     }
 }
 
@@ -309,9 +319,12 @@ impl Stretch<'_> {
         let Stream { gas, mass_flow, pressure, .. } = self.stream;
         let mut drop = memory.drop;
         let mut mean = inlet - memory.mean_drop;
-        let wall = if memory.film.is_some() { memory.wall } else { mean_base(sinks, inlet) };
-        let mut film =
-            memory.film(self.stream, mean, wall).unwrap_or_else(|| Film::at(self, mean, wall));
+        // Films of another temperature will do to find the temperature at which to reckon them.
+        let mut film = memory.film(self.stream).unwrap_or_else(|| {
+            let wall =
+                if memory.film.is_some() { memory.wall } else { mean_base(sinks, inlet) };
+            Film::at(self, mean, wall)
+        });
         let mut flow = film.flow(self, sinks, mean, touches);
         for _ in 0..MOST_PASSES {
             let cooled = if drop.abs() < 1e-6 {
@@ -332,11 +345,10 @@ impl Stretch<'_> {
             let mean_share = if transfer_units > 1e-9 { done / transfer_units } else { 1.0 };
             let before = mean;
             mean = inlet - excess * (1.0 - mean_share);
-            if change.abs().max((mean - before).abs()) < CELL_TOLERANCE {
-                break;
-            }
             if !film.holds(mean, flow.wall) {
                 film = Film::at(self, mean, flow.wall);
+            } else if change.abs().max((mean - before).abs()) < CELL_TOLERANCE {
+                break;
             }
             flow = film.flow(self, sinks, mean, touches);
         }
@@ -346,13 +358,14 @@ impl Stretch<'_> {
         memory.film = Some((film, *mass_flow, gas.molar_mass()));
         let outlet = between(inlet - drop, inlet, sinks, touches);
         let duct = &self.channel.duct;
+        let friction_factor = memory.friction_factor(duct, film.reynolds);
         Cell {
             outlet,
             wall: flow.wall,
             heat: mass_flow * (gas.enthalpy(inlet) - gas.enthalpy(outlet)),
             absorptivity: film.gas_absorptivity,
             radiation_fraction: flow.radiation_fraction,
-            friction: film.friction_factor * length / duct.hydraulic_diameter
+            friction: friction_factor * length / duct.hydraulic_diameter
                 * dynamic_pressure(self.stream, self.channel.area, mean),
             density: gas.density(*pressure, mean),
             outlet_volume: 1.0 / gas.density(*pressure, outlet),
@@ -386,7 +399,6 @@ struct Film {
     gas_emissivity: f64,
     gas_absorptivity: f64,
     reynolds: f64,
-    friction_factor: f64,
     gas_temperature: f64,
     wall_temperature: f64,
 }
@@ -419,7 +431,6 @@ impl Film {
             // It changes slowly with the wall, so one value serves all strips.
             gas_absorptivity: radiation(radiator.absorptivity(gas_temperature, wall)),
             reynolds,
-            friction_factor: duct.friction_factor(reynolds),
             gas_temperature,
             wall_temperature: wall,
         }
