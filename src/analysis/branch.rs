@@ -9,6 +9,12 @@ use super::path::Path;
 use crate::physics::GRAVITY;
 use crate::physics::pressure::orifice_flow;
 
+/// Most of the gas that a branch takes (–): beyond, cold runs would turn about, which this does not
+/// follow.
+const MOST_SHARE: f64 = 0.9;
+/// Pressure at which the flow through a slot turns from laminar to turbulent (Pa), common practice,
+/// no source; it lowers the flow at 16 Pa by 0.6 %.
+const LAMINAR: f64 = 0.2;
 /// Rounds until runs and branch lose the same; two or three are usual.
 const MOST_ROUNDS: u32 = 12;
 /// On the share of the gas that takes the branch (–).
@@ -74,8 +80,9 @@ pub fn joined(stream: &Stream, branched: f64, firebox: f64, passages: &[Passage]
 pub fn share(path: &Path, stream: &Stream, (opening, firebox): (f64, f64), way: &Way) -> f64 {
     let density = stream.gas.density(stream.pressure, firebox);
     let pascals = difference(path, (stream, firebox), way).max(0.0);
-    let flow = orifice_flow(opening, density, pascals);
-    flow / (stream.mass_flow * (1.0 - way.branched) + flow)
+    // A trickle through a slot is laminar and goes with the pressure itself.
+    let flow = orifice_flow(opening, density, pascals) * (pascals / (pascals + LAMINAR)).sqrt();
+    (flow / (stream.mass_flow * (1.0 - way.branched) + flow)).min(MOST_SHARE)
 }
 
 /// Pressure between the ends of the branch (Pa): what the runs lose, less what their rises pull

@@ -9,6 +9,7 @@ use super::body::{Body, End, Strip, Zone, outdoor_length};
 use super::layers::{Conductances, Fluxes, Reduced, Response};
 use super::{Setup, Without};
 use crate::analysis::Failure;
+use crate::analysis::branch::{self, Way};
 use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
 use crate::analysis::conditions::Weather;
 use crate::analysis::draft::{Flow, Ledger, ledger};
@@ -25,6 +26,8 @@ use crate::physics::air::DRY_AIR;
 use crate::physics::gas::{Gas, sensible_enthalpy};
 
 const MOST_SWEEPS: u32 = 80;
+/// Move of the share that takes the bleed slot in the last sweep (–).
+const SHARE_TOLERANCE: f64 = 2e-4;
 /// Sweeps after which the flow through a heater without fire is taken as it is.
 const SWEEPS_FOR_A_TRICKLE: u32 = 40;
 /// Largest move of a surface in the last sweep (K).
@@ -97,10 +100,11 @@ pub struct Rates {
 /// The gas from the firebox to the mouth, as a sweep found it.
 struct Swept {
     firebox: Firebox,
-    passages: Vec<Passage>,
-    /// Gas out of the last run (K).
-    runs_outlet: f64,
+    /// Through runs and bleed slot.
+    way: Way,
     flue: Flue,
+    /// Move of the share that takes the slot (–).
+    share_moved: f64,
 }
 
 /// Both faces of a wall.
@@ -203,6 +207,8 @@ struct Found {
     firebox: f64,
     /// Air that the draft drives (kg/s).
     flow: f64,
+    /// Share of the gas that takes the bleed slot (–).
+    branched: f64,
 }
 
 /// What was found at each stage of a period, as a start for the same stage of the next one.
@@ -331,6 +337,7 @@ impl<'a> Solver<'a> {
             memories: vec![CellMemory::default(); cells],
             firebox: design.site.room_temperature,
             flow: 0.0,
+            branched: 0.0,
         };
         Self {
             design,
@@ -428,7 +435,8 @@ impl<'a> Solver<'a> {
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
             let steady = !driven || trickle || self.drive(&instant, &swept);
             let same = self.renew(state, step);
-            if moved < TOLERANCE && steady && same {
+            let parted = trickle || swept.share_moved < SHARE_TOLERANCE;
+            if moved < TOLERANCE && steady && same && parted {
                 self.finish(state, step);
                 if let Some(trace) = &mut self.trace {
                     trace.keep(&self.found);
@@ -548,19 +556,40 @@ impl<'a> Solver<'a> {
     /// Gas from the firebox to the mouth, once.
     fn sweep(&mut self, instant: &Instant) -> Result<Swept, Failure> {
         let firebox = self.firebox(instant)?;
-        let passages = self.runs(instant, firebox.temperature);
-        let runs_outlet = passages.last().map_or(firebox.temperature, |passage| passage.outlet);
-        let flue = self.flue(instant, runs_outlet);
-        Ok(Swept { firebox, passages, runs_outlet, flue })
+        let way = self.way(&instant.stream, firebox.temperature);
+        let flue = self.flue(instant, way.joined);
+        let share_moved = self.part(&instant.stream, firebox.temperature, &way);
+        Ok(Swept { firebox, way, flue, share_moved })
+    }
+
+    /// The gas through runs and bleed slot, at the share that the slot took in the sweep before.
+    fn way(&mut self, stream: &Stream, firebox: f64) -> Way {
+        let branched = self.found.branched;
+        let runs_stream = Stream { mass_flow: (1.0 - branched) * stream.mass_flow, ..*stream };
+        let passages = self.runs(&runs_stream, firebox);
+        let joined = branch::joined(stream, branched, firebox, &passages);
+        Way { branched, runs_stream, passages, joined }
+    }
+
+    /// Parts the gas anew between runs and bleed slot; by how much the share moves.
+    fn part(&mut self, stream: &Stream, firebox: f64, way: &Way) -> f64 {
+        let opening = self.design.path.bleed_area;
+        if opening <= 0.0 || way.passages.is_empty() {
+            return 0.0;
+        }
+        let next = branch::share(self.path, stream, (opening, firebox), way);
+        // Halfway: where buoyancy alone drives a slow flow, the whole step would swing.
+        self.found.branched = 0.5 * (way.branched + next);
+        (next - way.branched).abs()
     }
 
     fn ledger(&self, instant: &Instant, swept: &Swept) -> Ledger {
         let flow = Flow {
             stream: &instant.stream,
-            runs_stream: &instant.stream,
+            runs_stream: &swept.way.runs_stream,
             path: self.path,
             firebox_temperature: swept.firebox.temperature,
-            passages: &swept.passages,
+            passages: &swept.way.passages,
             flue: &swept.flue,
             air: instant.air_flow,
             inlet_area: instant.inlet_area.max(1e-9),
@@ -570,7 +599,7 @@ impl<'a> Solver<'a> {
     }
 
     fn rates(&self, instant: &Instant, swept: &Swept) -> Rates {
-        let Swept { firebox, passages, runs_outlet, flue } = swept;
+        let Swept { firebox, way, flue, .. } = swept;
         let Stream { gas, mass_flow, .. } = &instant.stream;
         let room = self.design.site.room_temperature;
         Rates {
@@ -580,14 +609,14 @@ impl<'a> Solver<'a> {
             air: instant.air_flow * sensible_enthalpy(&DRY_AIR, room),
             unburned: instant.wood * self.design.fire.unburned_fraction,
             firebox: firebox.temperature,
-            runs: passages.iter().map(|passage| passage.outlet).collect(),
+            runs: way.passages.iter().map(|passage| passage.outlet).collect(),
             chimney_inlet: flue.connector.outlet,
             mouth_gas: flue.outdoors.outlet,
             mouth_wall: self.mouth_wall(&instant.stream, flue.outdoors.outlet),
             glass: firebox.glass_heat,
             door: firebox.door_heat,
             mouth: mass_flow * gas.enthalpy(flue.outdoors.outlet),
-            stack: mass_flow * (gas.enthalpy(*runs_outlet) - gas.enthalpy(room)),
+            stack: mass_flow * (gas.enthalpy(way.joined) - gas.enthalpy(room)),
             margin: self.ledger(instant, swept).margin(),
         }
     }
@@ -675,7 +704,7 @@ impl<'a> Solver<'a> {
         Ok(firebox)
     }
 
-    fn runs(&mut self, instant: &Instant, inlet: f64) -> Vec<Passage> {
+    fn runs(&mut self, stream: &Stream, inlet: f64) -> Vec<Passage> {
         let body = self.body;
         let path = self.path;
         let mut inlet = inlet;
@@ -692,7 +721,7 @@ impl<'a> Solver<'a> {
                 wall_emissivity: self.design.shell.inner_emissivity,
                 cells,
             };
-            let place = Stretch::new(&instant.stream, &channel);
+            let place = Stretch::new(stream, &channel);
             let mut gathering = Gathering::new(&place, cells, inlet);
             let length = segment.length / f64::from(cells);
             for (index, strips) in run.cells.iter().enumerate() {
