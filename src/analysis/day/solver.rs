@@ -241,8 +241,13 @@ impl Trace {
         }
         now.memories.clone_from(&then.memories);
         now.firebox += then.firebox - before.firebox;
-        if before.flow > 0.0 {
-            now.flow *= then.flow / before.flow;
+        // At some temperatures there are two flows, one of them a trickle: which it is follows
+        // from the flow before, not from the period before.
+        let ratio = then.flow / before.flow;
+        if (now.flow - before.flow).abs() < SAME_DRIVE * before.flow
+            && (ratio - 1.0).abs() < SMALL_STRIDE
+        {
+            now.flow *= ratio;
         }
     }
 
@@ -255,6 +260,11 @@ impl Trace {
         self.next += 1;
     }
 }
+
+/// Flows driven by the draft that differ by less than this share are the same in both periods (–).
+const SAME_DRIVE: f64 = 0.02;
+/// And change in the same way from stage to stage where they change by less than this share (–).
+const SMALL_STRIDE: f64 = 0.2;
 
 /// Steps a heater through time.
 pub struct Solver<'a> {
