@@ -7,16 +7,16 @@ use longsmoke::words::day::{DayFigure, FigureGroup, figures};
 pub fn schedule(work: Work) -> Tag {
     tag("div").class("schedule").live(move |list| {
         let groups = work.read(figures);
-        list.children(groups.into_iter().flatten().map(group))
+        list.children(groups.iter().flatten().map(group))
     })
 }
 
-fn group(group: FigureGroup) -> Tag {
-    let figures = tag("dl").children(group.figures.into_iter().map(line));
+fn group(group: &FigureGroup) -> Tag {
+    let figures = tag("dl").children(group.figures.iter().map(line));
     tag("div").child(tag("h3").text(group.title)).child(figures)
 }
 
-fn line(figure: DayFigure) -> Tag {
+fn line(figure: &DayFigure) -> Tag {
     let value =
         tag("dd").attr("data-testid", &format!("day-{}", figure.id)).text(&figure.value);
     let line = tag("div").child(tag("dt").text(figure.name)).child(value);
