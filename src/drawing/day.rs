@@ -70,6 +70,25 @@ impl DayCurve {
         Some(low.1 + share * (high.1 - low.1))
     }
 
+    /// What is drawn in one stroke each: the fire only while it burns.
+    fn strokes(&self) -> Vec<Vec<(f64, f64)>> {
+        if self.name != DayCurveName::Fire {
+            return vec![self.points.clone()];
+        }
+        let burns = |index: usize| self.points.get(index).is_some_and(|(_, y)| *y > 0.0);
+        let mut strokes = vec![Vec::new()];
+        for (index, point) in self.points.iter().enumerate() {
+            let near = [index.saturating_sub(1), index, index + 1];
+            if !near.into_iter().any(burns) {
+                strokes.push(Vec::new());
+            } else if let Some(stroke) = strokes.last_mut() {
+                stroke.push(*point);
+            }
+        }
+        strokes.retain(|stroke| stroke.len() > 1);
+        strokes
+    }
+
     fn top(&self) -> f64 {
         self.points.iter().map(|(_, y)| *y).fold(f64::NEG_INFINITY, f64::max)
     }
@@ -290,15 +309,12 @@ fn draw_curve<B: DrawingBackend>(
 ) -> Drawn<B> {
     let style =
         ShapeStyle::from(rgb(color(curve.name, palette))).stroke_width(palette.line(2.0));
-    let points = curve.points.iter().copied();
-    match curve.name.dash() {
-        None => {
-            chart.draw_series(LineSeries::new(points, style))?;
-        }
-        Some((stroke, gap)) => {
+    for points in curve.strokes() {
+        if let Some((stroke, gap)) = curve.name.dash() {
             let (stroke, gap) = (palette.pixels(stroke), palette.pixels(gap));
-            let line: Vec<_> = points.collect();
-            chart.plotting_area().draw(&DashedPathElement::new(line, stroke, gap, style))?;
+            chart.plotting_area().draw(&DashedPathElement::new(points, stroke, gap, style))?;
+        } else {
+            chart.draw_series(LineSeries::new(points, style))?;
         }
     }
     // A panel with one curve has its name above it.
@@ -391,6 +407,8 @@ mod tests {
         assert!((plot.hours - 24.0).abs() < 1e-9);
         let steps = day.periodic.series.time_s.len();
         assert_eq!(fire.points.len(), 2 * steps);
+        assert_eq!(fire.strokes().len(), 2, "two fires, nothing between them");
+        assert_eq!(plot.panels[1].curves[0].strokes().len(), 1);
         assert!(fire.points.windows(2).all(|pair| pair[0].0 <= pair[1].0));
         assert!((fire.at(1.0).unwrap() - fire.at(13.0).unwrap()).abs() < 1e-6);
         assert!(fire.at(30.0).is_some());

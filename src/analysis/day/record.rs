@@ -178,6 +178,9 @@ pub struct Series {
     pub gas_flow_kg_per_s: Vec<f64>,
 }
 
+/// Margin below zero from which smoke comes back (Pa).
+const SMOKE_MARGIN: f64 = 0.1;
+
 /// Keeps a record while a heater is stepped through time.
 #[derive(Clone, Debug, Default)]
 pub struct Record {
@@ -293,7 +296,8 @@ impl Record {
         if rates.margin < draft.least_margin_pascals {
             (draft.least_margin_pascals, draft.least_margin_time_s) = (rates.margin, time);
         }
-        if rates.margin < 0.0 {
+        // Where the draft sets the air, the margin is zero to within its search.
+        if rates.margin < -SMOKE_MARGIN {
             draft.smoke_back_s += weight;
         }
         draft.coldest_mouth_wall = draft.coldest_mouth_wall.min(rates.mouth_wall);
