@@ -46,10 +46,11 @@ dist: page-tools ## build the page for release into dist/
 	$(VITE) --mode dist
 	node tools/compress.mjs dist
 
+# The slow ones among the tests of the firing day are for `test`.
 quick: ## format, lints and tests of the core, within a minute
 	cargo fmt --check
 	cargo clippy --all-targets -- -D warnings
-	cargo test --lib --tests
+	cargo test --lib --tests -- --skip a_usual_day --skip any_possible_day --skip the_day_has_converged
 
 test: fmt clippy cargo-test clippy-page doc size bench-quick e2e ## everything that CI runs, cheap first
 
