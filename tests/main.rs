@@ -13,6 +13,7 @@
 )]
 
 mod architecture;
+mod compare;
 mod day;
 mod documents;
 mod independent;

@@ -1,4 +1,8 @@
-//! The native command: figures and findings of design files, and the schema of both formats.
+//! The native command: figures and findings of design files, variants side by side, and the schema
+//! of both formats.
+
+#[path = "longsmoke/variants.rs"]
+mod variants;
 
 use lexopt::prelude::*;
 use longsmoke::analysis::day::{Day, Setup, day};
@@ -10,6 +14,7 @@ use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use longsmoke::words::report::Computed;
+use std::ffi::OsString;
 use std::io::{Read as _, Write as _};
 use std::num::NonZero;
 use std::process::ExitCode;
@@ -17,6 +22,10 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 longsmoke check FILE... [--json] [--units metric|us]
     figures and findings of design files; - reads standard input
+longsmoke compare FILE [--csv|--json] [--units metric|us]
+    the same heater with one to ten runs, and which number is the best
+longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...] [--csv|--json]
+    inputs over their ranges, by their keys and in the units of a design file; two make a map
 longsmoke schema [design|result]
     JSON Schema of the design file, of the result, or of both
 longsmoke example
@@ -43,6 +52,8 @@ enum Request {
     Example,
     Schema(Option<String>),
     Check { files: Vec<String>, form: Form, system: System },
+    Compare { file: String, form: variants::Form },
+    Sweep { file: String, asked: Vec<variants::Asked>, form: variants::Form },
 }
 
 #[derive(Clone, Copy)]
@@ -70,9 +81,18 @@ fn request() -> Result<Request, lexopt::Error> {
     let mut parser = lexopt::Parser::from_env();
     let mut words = Vec::new();
     let (mut form, mut system) = (Form::Text, System::Metric);
+    let (mut csv, mut asked) = (false, Vec::new());
     while let Some(argument) = parser.next()? {
         match argument {
             Long("json") => form = Form::Json,
+            Long("csv") => csv = true,
+            Long("input" | "and") => {
+                asked.push(variants::Asked::new(&parser.value()?.string()?)?);
+            }
+            Long(option @ ("from" | "to" | "steps")) => {
+                let option = option.to_owned();
+                range(&option, asked.last_mut(), &parser.value()?)?;
+            }
             Long("units") => system = units(&parser.value()?.string()?)?,
             Short('h') | Long("help") => return Ok(Request::Help),
             Value(word) => words.push(word.string()?),
@@ -80,7 +100,19 @@ fn request() -> Result<Request, lexopt::Error> {
         }
     }
     let mut words = words.into_iter();
+    let many = match form {
+        _ if csv => variants::Form::Csv,
+        Form::Json => variants::Form::Json,
+        Form::Text => variants::Form::Table(system),
+    };
     match words.next().as_deref() {
+        Some("compare") if words.len() == 1 => {
+            Ok(Request::Compare { file: words.next().unwrap_or_default(), form: many })
+        }
+        Some("sweep") if words.len() == 1 && !asked.is_empty() => {
+            let file = words.next().unwrap_or_default();
+            Ok(Request::Sweep { file, asked, form: many })
+        }
         Some("check") if words.len() > 0 => {
             Ok(Request::Check { files: words.collect(), form, system })
         }
@@ -89,6 +121,21 @@ fn request() -> Result<Request, lexopt::Error> {
         Some("help") => Ok(Request::Help),
         _ => Err("say what to do".into()),
     }
+}
+
+/// An option that belongs to the input named before it.
+fn range(
+    option: &str,
+    asked: Option<&mut variants::Asked>,
+    value: &OsString,
+) -> Result<(), lexopt::Error> {
+    let asked = asked.ok_or("--from, --to and --steps follow an --input or --and")?;
+    match option {
+        "from" => asked.from(value.parse()?),
+        "to" => asked.to(value.parse()?),
+        _ => asked.steps(value.parse::<u8>()?.into()),
+    }
+    Ok(())
 }
 
 fn units(word: &str) -> Result<System, lexopt::Error> {
@@ -106,6 +153,8 @@ fn run(request: Request) -> Outcome {
             say(&format!("{}\n", document::write(&Design::demonstration(), None)))
         }
         Request::Schema(which) => schema(which.as_deref()),
+        Request::Compare { file, form } => variants::compare(&file, form),
+        Request::Sweep { file, asked, form } => variants::sweep(&file, &asked, form),
         Request::Check { files, form, system } => files
             .iter()
             .map(|file| check_file(file, form, system))
@@ -138,6 +187,17 @@ fn read(file: &str) -> std::io::Result<String> {
     } else {
         std::fs::read_to_string(file)
     }
+}
+
+/// The design of a file; what is wrong with it is said.
+fn open(file: &str) -> Result<Design, Outcome> {
+    let read = read(file).map_err(|error| error.to_string()).and_then(|text| {
+        document::read(&text).map_err(|error| words::document_error(&error, System::Metric))
+    });
+    read.map(|document| document.design).map_err(|error| {
+        complain(&format!("{file}: {error}\n"));
+        Outcome::Unreadable
+    })
 }
 
 fn check_file(file: &str, form: Form, system: System) -> Outcome {

@@ -3,6 +3,9 @@
 //! A study is an iterator: whoever drives it shows progress between its items and stops when it
 //! likes, so that it needs to know neither workers nor threads.
 
+pub mod compare;
 pub mod day;
+pub mod figures;
 pub mod strip;
+pub mod sweep;
 pub mod uncertainty;

@@ -2,6 +2,7 @@
 //!
 //! Nothing is decided here. Every match is exhaustive, so a missing text does not compile.
 
+pub mod compare;
 pub mod conditions;
 pub mod day;
 mod fields;

@@ -1,0 +1,349 @@
+//! Many variants of one design: runs compared, inputs swept.
+
+use super::{Outcome, open, say};
+use longsmoke::analysis::Failure;
+use longsmoke::design::field::{FIELDS, Field, FieldId, Kind, field};
+use longsmoke::rules::{Answer, Question};
+use longsmoke::study::compare::{Column, best};
+use longsmoke::study::figures::{Figures, Line};
+use longsmoke::study::strip::RUNS;
+use longsmoke::study::sweep::{Axis, Point, Sweep};
+use longsmoke::units::{Quantity, System, celsius, figure, kelvin, number, unit_of};
+use longsmoke::words;
+use serde_json::{Map, Value, json};
+use std::num::NonZero;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// Values of an axis where nothing else is said.
+const STEPS: u32 = 9;
+/// Variants beside each other in a table.
+const ABREAST: usize = 10;
+
+/// How the figures are written.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    Table(System),
+    Csv,
+    Json,
+}
+
+/// An input to sweep, as it was asked for, in the units of a file.
+pub struct Asked {
+    field: FieldId,
+    from: Option<f64>,
+    to: Option<f64>,
+    steps: u32,
+}
+
+impl Asked {
+    /// An input by its key in files.
+    pub fn new(key: &str) -> Result<Self, String> {
+        let found = FIELDS.iter().find(|field| field.path == key);
+        let found = found.ok_or_else(|| {
+            format!("{key} is no input of a design file; see longsmoke schema design")
+        })?;
+        Ok(Self { field: found.id, from: None, to: None, steps: STEPS })
+    }
+
+    pub fn from(&mut self, value: f64) {
+        self.from = Some(from_file(field(self.field), value));
+    }
+
+    pub fn to(&mut self, value: f64) {
+        self.to = Some(from_file(field(self.field), value));
+    }
+
+    pub const fn steps(&mut self, steps: u32) {
+        self.steps = steps;
+    }
+
+    fn axis(&self) -> Axis {
+        let range = match &field(self.field).kind {
+            Kind::Number(number) => {
+                let from = self.from.unwrap_or(*number.usual.start());
+                Some(from..=self.to.unwrap_or(*number.usual.end()))
+            }
+            Kind::Choice(_) => None,
+        };
+        Axis::new(self.field, range, self.steps)
+    }
+}
+
+fn from_file(field: &Field, value: f64) -> f64 {
+    match &field.kind {
+        Kind::Number(number) if number.quantity == Quantity::Temperature => kelvin(value),
+        _ => value,
+    }
+}
+
+/// One variant: what is changed in it, by key and in words, and what it comes to.
+struct Row {
+    changed: Vec<(&'static str, Value)>,
+    head: String,
+    result: Result<Figures, Failure>,
+}
+
+/// One to ten runs side by side.
+pub fn compare(file: &str, form: Form) -> Outcome {
+    let design = match open(file) {
+        Ok(design) => design,
+        Err(outcome) => return outcome,
+    };
+    let count = RUNS.count();
+    let columns = shared(count, |index| Column::new(&design, RUNS.start() + index));
+    let found = best(&columns);
+    let rows: Vec<Row> = columns
+        .into_iter()
+        .map(|column| Row {
+            changed: vec![(field(FieldId::RunCount).path, json!(column.runs))],
+            head: column.runs.to_string(),
+            result: column.result,
+        })
+        .collect();
+    let system = if let Form::Table(system) = form { system } else { System::Metric };
+    let sentence = found.map(|found| words::compare::best(&found, system));
+    match form {
+        Form::Table(system) => {
+            let best = sentence.unwrap_or_default();
+            let note = words::compare::NOTE;
+            let title = format!("{file}: {}", words::label(FieldId::RunCount));
+            say(&format!("{title}\n{}{best}\n{note}\n", table(&rows, system)))
+        }
+        Form::Csv => say(&csv(&rows)),
+        Form::Json => {
+            let columns: Vec<Value> = rows.iter().map(object).collect();
+            say(&format!("{}\n", json!({ "columns": columns, "best": sentence })))
+        }
+    }
+}
+
+/// One input or several over their ranges.
+pub fn sweep(file: &str, asked: &[Asked], form: Form) -> Outcome {
+    let design = match open(file) {
+        Ok(design) => design,
+        Err(outcome) => return outcome,
+    };
+    let sweep = Sweep::new(&design, asked.iter().map(Asked::axis).collect());
+    let points = shared(sweep.len(), |index| sweep.point(index));
+    let system = if let Form::Table(system) = form { system } else { System::Metric };
+    let row = |point: Point| Row {
+        changed: changed(asked, &point.values),
+        head: heads(asked, &point.values, system).join(", "),
+        result: point.result,
+    };
+    let rows: Vec<Row> = points.into_iter().flatten().map(row).collect();
+    let names: Vec<_> = asked.iter().map(|asked| words::label(asked.field)).collect();
+    let title = format!("{file}: {}", names.join(", "));
+    match (form, asked) {
+        (Form::Csv, _) => say(&csv(&rows)),
+        (Form::Json, _) => {
+            let points: Vec<Value> = rows.iter().map(object).collect();
+            say(&format!("{}\n", json!({ "points": points })))
+        }
+        (Form::Table(system), [down, across]) => {
+            let map = map(&rows, (&down.axis(), &across.axis()), system);
+            say(&format!("{title}\n{map}"))
+        }
+        (Form::Table(system), _) => {
+            let note = words::compare::NOTE;
+            say(&format!("{title}\n{}{note}\n", table(&rows, system)))
+        }
+    }
+}
+
+fn changed(asked: &[Asked], values: &[f64]) -> Vec<(&'static str, Value)> {
+    let pairs = asked.iter().zip(values);
+    pairs
+        .map(|(asked, value)| {
+            let field = field(asked.field);
+            (field.path, in_file(field, *value))
+        })
+        .collect()
+}
+
+fn in_file(field: &Field, value: f64) -> Value {
+    match &field.kind {
+        Kind::Number(number) => written(value, number.quantity),
+        Kind::Choice(choice) => json!(chosen(choice.keys, value)),
+    }
+}
+
+fn written(value: f64, quantity: Quantity) -> Value {
+    match quantity {
+        Quantity::Temperature => json!(celsius(value)),
+        Quantity::Count => json!(format!("{value:.0}").parse::<u32>().unwrap_or(0)),
+        _ => json!(value),
+    }
+}
+
+/// The key at a place that is written as a number.
+fn chosen<'a>(keys: &[&'a str], place: f64) -> &'a str {
+    let place = format!("{place:.0}").parse::<usize>();
+    place.ok().and_then(|place| keys.get(place).copied()).unwrap_or_default()
+}
+
+fn heads(asked: &[Asked], values: &[f64], system: System) -> Vec<String> {
+    asked.iter().zip(values).map(|(asked, value)| head(asked.field, *value, system)).collect()
+}
+
+fn head(id: FieldId, value: f64, system: System) -> String {
+    match &field(id).kind {
+        Kind::Number(number) => figure(value, number.quantity, system),
+        Kind::Choice(choice) => chosen(choice.keys, value).into(),
+    }
+}
+
+/// All cores at work on items that each know their place.
+fn shared<T: Send>(count: usize, work: impl Fn(usize) -> T + Sync) -> Vec<T> {
+    let next = AtomicUsize::new(0);
+    let workers = std::thread::available_parallelism().map_or(1, NonZero::get);
+    let take = || {
+        let mut mine = Vec::new();
+        loop {
+            let index = next.fetch_add(1, Ordering::Relaxed);
+            if count <= index {
+                return mine;
+            }
+            mine.push((index, work(index)));
+        }
+    };
+    let mut all: Vec<(usize, T)> = std::thread::scope(|scope| {
+        let handles: Vec<_> = (0..workers).map(|_| scope.spawn(take)).collect();
+        handles.into_iter().flat_map(|handle| handle.join().unwrap_or_default()).collect()
+    });
+    all.sort_by_key(|(index, _)| *index);
+    all.into_iter().map(|(_, item)| item).collect()
+}
+
+/// Lines down, variants across.
+fn table(rows: &[Row], system: System) -> String {
+    rows.chunks(ABREAST).map(|rows| block(rows, system)).collect()
+}
+
+fn block(rows: &[Row], system: System) -> String {
+    let line = |name: &str, cell: &dyn Fn(&Row) -> String| {
+        let cells = rows.iter().map(|row| {
+            let width = row.head.chars().count().max(8) + 2;
+            format!("{:>width$}", cell(row))
+        });
+        format!("  {name:<34}{}\n", cells.collect::<String>())
+    };
+    let found = |row: &Row, cell: &dyn Fn(&Figures) -> String| {
+        row.result.as_ref().map_or("-".into(), cell)
+    };
+    let figures = Line::ALL.map(|each| {
+        let quantity = each.quantity();
+        let unit = unit_of(quantity, system).symbol;
+        line(&format!("{} ({unit})", words::compare::line(each)), &|row| {
+            found(row, &|figures| {
+                let value = figures.line(each);
+                value.map_or("days".into(), |value| number(value, quantity, system))
+            })
+        })
+    });
+    let answers = Question::ALL.map(|each| {
+        line(words::question(each), &|row| {
+            found(row, &|figures| short(answer_of(figures, each)).into())
+        })
+    });
+    let passes = line("Yes three times", &|row| {
+        found(row, &|figures| if figures.passes() { "yes".into() } else { String::new() })
+    });
+    let heads = line("", &|row| row.head.clone());
+    [heads, figures.concat(), answers.concat(), passes, "\n".into()].concat()
+}
+
+/// Two inputs: a word for each pair of values.
+fn map(rows: &[Row], (down, across): (&Axis, &Axis), system: System) -> String {
+    let line = |name: &str, cells: &mut dyn Iterator<Item = String>| {
+        let cells = cells.map(|cell| format!("{cell:>12}"));
+        format!("  {name:<12}{}\n", cells.collect::<String>())
+    };
+    let mut heads = across.values.iter().map(|value| head(across.field, *value, system));
+    let first = line("", &mut heads);
+    let lines = down.values.iter().zip(rows.chunks(across.values.len().max(1)));
+    let lines = lines.map(|(value, rows)| {
+        let mut words = rows.iter().map(|row| worst(row).into());
+        line(&head(down.field, *value, system), &mut words)
+    });
+    std::iter::once(first)
+        .chain(lines)
+        .chain(["yes: all three questions; look, no: the worst answer; -: cannot be built.\n"
+            .into()])
+        .collect()
+}
+
+fn worst(row: &Row) -> &'static str {
+    let Ok(figures) = &row.result else {
+        return "-";
+    };
+    let answers = || figures.verdicts.iter().map(|verdict| verdict.answer);
+    let worst = [Answer::No, Answer::NotEnoughKnown, Answer::LookAgain];
+    short(worst.into_iter().find(|worst| answers().any(|a| a == *worst)).unwrap_or(Answer::Yes))
+}
+
+const fn short(answer: Answer) -> &'static str {
+    match answer {
+        Answer::Yes => "yes",
+        Answer::LookAgain => "look",
+        Answer::No => "no",
+        Answer::NotEnoughKnown => "unknown",
+    }
+}
+
+fn answer_of(figures: &Figures, question: Question) -> Answer {
+    let all = Question::ALL.into_iter().zip(&figures.verdicts);
+    let mine = all.into_iter().find(|(each, _)| *each == question);
+    mine.map_or(Answer::NotEnoughKnown, |(_, verdict)| verdict.answer)
+}
+
+/// A variant by key: what is changed, figures, answers with the rule that decides each.
+fn object(row: &Row) -> Value {
+    let mut object = Map::new();
+    for (key, value) in &row.changed {
+        object.insert((*key).into(), value.clone());
+    }
+    let figures = row.result.as_ref().ok();
+    for line in Line::ALL {
+        let value = figures.and_then(|figures| figures.line(line));
+        let value = value.map_or(Value::Null, |value| written(value, line.quantity()));
+        object.insert(line.key().into(), value);
+    }
+    for (index, question) in Question::ALL.into_iter().enumerate() {
+        let verdict = figures.and_then(|figures| figures.verdicts.get(index));
+        let key = json!(question).as_str().unwrap_or_default().to_owned();
+        let rule = verdict.and_then(|verdict| verdict.deciding).map(|f| f.rule.id());
+        object.insert(format!("{key}_decided_by"), json!(rule));
+        object.insert(key, json!(verdict.map(|verdict| verdict.answer)));
+    }
+    object.insert("passes".into(), json!(figures.is_some_and(Figures::passes)));
+    let failure = row.result.as_ref().err();
+    let failure = failure.map(|failure| words::failure(failure, System::Metric));
+    object.insert("failure".into(), json!(failure));
+    Value::Object(object)
+}
+
+fn csv(rows: &[Row]) -> String {
+    let mut lines = Vec::new();
+    for row in rows {
+        let Value::Object(object) = object(row) else {
+            continue;
+        };
+        if lines.is_empty() {
+            lines.push(object.keys().cloned().collect::<Vec<_>>().join(","));
+        }
+        lines.push(object.values().map(cell).collect::<Vec<_>>().join(","));
+    }
+    lines.join("\r\n") + "\r\n"
+}
+
+fn cell(value: &Value) -> String {
+    match value {
+        Value::Null => String::new(),
+        Value::String(text) if text.contains([',', '"', '\n']) => {
+            format!("\"{}\"", text.replace('"', "\"\""))
+        }
+        Value::String(text) => text.clone(),
+        other => other.to_string(),
+    }
+}

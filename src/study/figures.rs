@@ -1,0 +1,211 @@
+//! What a design comes to, in few figures: a column of a comparison, a point of a sweep.
+
+use crate::analysis::day::{BurnMean, Day, Resolution, Setup, day};
+use crate::analysis::{Analysis, Failure, analyze};
+use crate::design::Design;
+use crate::rules::{
+    Answer, DayFigures, Finding, Question, Start, answer, conditions, deciding, judge,
+};
+use crate::units::Quantity;
+
+/// How finely the days of a comparison are cut. Against [`Setup::STANDARD`] gas and faces come out
+/// within 1 K, efficiency and power within 1 %, hours within 5 %, in less than half the time.
+pub const COARSE: Setup = Setup {
+    resolution: Resolution {
+        cells_per_run: 3,
+        core_nodes: 6,
+        facing_nodes: 5,
+        slab_nodes: 4,
+        flue_nodes: 2,
+        refinement: 0.5,
+    },
+    after_flow: None,
+    without: Vec::new(),
+};
+
+/// By how much a temperature of the coarse day may be off (K): a day whose judgment would be
+/// another with that much more or less is computed again at [`Setup::STANDARD`].
+const COARSE_ERROR: f64 = 1.0;
+/// And the least draft to spare of a burn (Pa), near which smoke may come back or not.
+const COARSE_DRAFT_ERROR: f64 = 0.5;
+
+/// One of the figures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Line {
+    /// Gas out of the last run at the height of the fire (K).
+    RunsOutlet,
+    /// Gas into the chimney, mean of the burn when the days repeat (K).
+    ChimneyInlet,
+    /// Efficiency on the lower heating value when the days repeat (–).
+    Efficiency,
+    /// Draft to spare at the height of the fire (Pa).
+    MarginHot,
+    /// Draft to spare of the kindling in the cold heater, on the day on which it is less (Pa).
+    MarginCold,
+    /// Draft to spare at the height of the fire on a mild day (Pa).
+    MarginMild,
+    /// Wall at the mouth at the height of the fire (K).
+    MouthWall,
+    /// Hottest face to the room when the days repeat (K).
+    HottestFace,
+    /// Heat to the room when the days repeat, mean (W).
+    Output,
+    /// Time from the hottest face's peak until half of its warmth is left (s).
+    HalfWarm,
+}
+
+impl Line {
+    /// All, in the order of a table.
+    pub const ALL: [Self; 10] = [
+        Self::RunsOutlet,
+        Self::ChimneyInlet,
+        Self::Efficiency,
+        Self::MarginHot,
+        Self::MarginCold,
+        Self::MarginMild,
+        Self::MouthWall,
+        Self::HottestFace,
+        Self::Output,
+        Self::HalfWarm,
+    ];
+
+    /// Name in files, with the unit.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::RunsOutlet => "runs_outlet_celsius",
+            Self::ChimneyInlet => "chimney_inlet_mean_celsius",
+            Self::Efficiency => "efficiency_lower",
+            Self::MarginHot => "margin_hot_pascals",
+            Self::MarginCold => "margin_cold_start_pascals",
+            Self::MarginMild => "margin_mild_day_pascals",
+            Self::MouthWall => "mouth_wall_celsius",
+            Self::HottestFace => "hottest_face_celsius",
+            Self::Output => "mean_output_watts",
+            Self::HalfWarm => "half_warm_s",
+        }
+    }
+
+    /// Kind of quantity.
+    pub const fn quantity(self) -> Quantity {
+        match self {
+            Self::RunsOutlet | Self::ChimneyInlet | Self::MouthWall | Self::HottestFace => {
+                Quantity::Temperature
+            }
+            Self::Efficiency => Quantity::Share,
+            Self::MarginHot | Self::MarginCold | Self::MarginMild => Quantity::Pressure,
+            Self::Output => Quantity::Power,
+            Self::HalfWarm => Quantity::Hours,
+        }
+    }
+}
+
+/// The answer to a question, and what decides it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Verdict {
+    /// The answer.
+    pub answer: Answer,
+    /// The finding that decides it; none when nothing speaks against a yes.
+    pub deciding: Option<Finding>,
+}
+
+/// The figures of one design.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Figures {
+    /// In the order of [`Line::ALL`] (SI); none where the warmth stays for days.
+    lines: [Option<f64>; Line::ALL.len()],
+    /// Draft to spare beyond what is wanted, where that is least (Pa).
+    pub spare: f64,
+    /// In the order of [`Question::ALL`].
+    pub verdicts: [Verdict; Question::ALL.len()],
+}
+
+impl Figures {
+    /// Analyzes a design with its day; the day is the coarse one unless a judgment hangs on less
+    /// than that may be off.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why it could not be computed.
+    pub fn new(design: &Design) -> Result<Self, Failure> {
+        let analysis = analyze(design)?;
+        let coarse = day(design, &COARSE)?;
+        let hangs = hangs(design, &analysis, &coarse);
+        let day = if hangs { day(design, &Setup::STANDARD)? } else { coarse };
+        Ok(Self::of(design, &analysis, &day))
+    }
+
+    /// The figures of what was found already.
+    pub fn of(design: &Design, analysis: &Analysis, day: &Day) -> Self {
+        let judged = DayFigures::new(&day.first_fire, &day.periodic);
+        let findings = judge(design, analysis, Some(&judged));
+        let verdict = |question| Verdict {
+            answer: answer(question, &findings),
+            deciding: deciding(question, &findings).copied(),
+        };
+        let conditions = conditions(design, analysis);
+        let spare = conditions.iter().map(|each| each.margin - each.wanted);
+        let [hot, mild, ..] = conditions.map(|each| each.margin);
+        let cold = conditions.iter().filter(|each| each.start == Start::Cold);
+        let fire = &analysis.height_of_fire;
+        let repeating = &day.periodic;
+        let BurnMean { chimney_inlet, .. } = repeating.burn_mean;
+        let value = |line| match line {
+            Line::RunsOutlet => Some(fire.runs_outlet),
+            Line::ChimneyInlet => Some(chimney_inlet),
+            Line::Efficiency => Some(repeating.efficiency_lower),
+            Line::MarginHot => Some(hot),
+            Line::MarginCold => cold.clone().map(|each| each.margin).reduce(f64::min),
+            Line::MarginMild => Some(mild),
+            Line::MouthWall => Some(fire.chimney_mouth_wall),
+            Line::HottestFace => Some(repeating.peak.surface.temperature),
+            Line::Output => Some(repeating.energy.to_room() / repeating.period_s),
+            Line::HalfWarm => day.hours_to_half.map(|hours| 3600.0 * hours),
+        };
+        Self {
+            lines: Line::ALL.map(value),
+            spare: spare.fold(f64::INFINITY, f64::min),
+            verdicts: Question::ALL.map(verdict),
+        }
+    }
+
+    /// A figure (SI); none where the warmth stays for days.
+    pub fn line(&self, line: Line) -> Option<f64> {
+        let place = Line::ALL.iter().position(|each| *each == line);
+        place.and_then(|place| self.lines.get(place).copied().flatten())
+    }
+
+    /// Efficiency on the lower heating value when the days repeat (–).
+    pub fn efficiency(&self) -> f64 {
+        self.line(Line::Efficiency).unwrap_or(f64::NAN)
+    }
+
+    /// Whether all three questions are answered yes.
+    pub fn passes(&self) -> bool {
+        self.verdicts.iter().all(|verdict| verdict.answer == Answer::Yes)
+    }
+
+    /// The heaviest of the findings that decide.
+    pub fn heaviest(&self) -> Option<&Finding> {
+        let findings = self.verdicts.iter().filter_map(|verdict| verdict.deciding.as_ref());
+        findings.rev().max_by_key(|finding| finding.severity)
+    }
+}
+
+/// Whether another day within the errors of the coarse one would be judged in another way.
+fn hangs(design: &Design, analysis: &Analysis, coarse: &Day) -> bool {
+    let states = [&coarse.first_fire, &coarse.periodic];
+    let judged = DayFigures::new(&coarse.first_fire, &coarse.periodic);
+    let weights = |kelvins: f64| {
+        let day = DayFigures {
+            first_mean: judged.first_mean + kelvins,
+            repeating_mean: judged.repeating_mean + kelvins,
+            hottest_face: judged.hottest_face + kelvins,
+            ..judged
+        };
+        let findings = judge(design, analysis, Some(&day));
+        findings.iter().map(|found| (found.rule.id(), found.severity)).collect::<Vec<_>>()
+    };
+    let found = weights(0.0);
+    states.iter().any(|day| day.draft.least_margin_pascals.abs() < COARSE_DRAFT_ERROR)
+        || [-COARSE_ERROR, COARSE_ERROR].into_iter().any(|kelvins| weights(kelvins) != found)
+}

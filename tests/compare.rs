@@ -1,0 +1,167 @@
+//! Variants side by side are the designs that they say, and the best of them is the best.
+
+use longsmoke::analysis::analyze;
+use longsmoke::analysis::day::{DayState, Setup, day};
+use longsmoke::design::field::FieldId;
+use longsmoke::design::{ChimneyDuty, Design};
+use longsmoke::rules::{DayFigures, Question, answer, judge};
+use longsmoke::study::compare::{Best, Column, Compare, End, LEAST_GAIN, best};
+use longsmoke::study::figures::{COARSE, Line};
+use longsmoke::study::sweep::{Axis, Sweep};
+use longsmoke::units::kelvin;
+
+fn with_runs(runs: usize) -> Design {
+    let mut design = Design::demonstration();
+    design.path.run_count = runs;
+    design
+}
+
+/// Figures, answers and mouth are those of the design by itself, taken from the results of the
+/// analysis one by one.
+#[test]
+fn each_column_is_the_design_alone() {
+    for column in Compare::new(&Design::demonstration()) {
+        let design = with_runs(column.runs);
+        let found = column.result.unwrap();
+        let analysis = analyze(&design).unwrap();
+        let same = |setup: &Setup| {
+            let day = day(&design, setup).unwrap();
+            let state: &DayState = &day.periodic;
+            let cold = &analysis.conditions.cold_start;
+            let alone = [
+                (Line::RunsOutlet, analysis.height_of_fire.runs_outlet),
+                (Line::ChimneyInlet, state.burn_mean.chimney_inlet),
+                (Line::Efficiency, state.efficiency_lower),
+                (Line::MarginHot, analysis.height_of_fire.margin),
+                (Line::MarginCold, cold.design_day.margin.min(cold.mild_day.margin)),
+                (Line::MarginMild, analysis.conditions.mild_day.stated.margin),
+                (Line::MouthWall, analysis.height_of_fire.chimney_mouth_wall),
+                (Line::HottestFace, state.peak.surface.temperature),
+                (Line::Output, state.energy.to_room() / state.period_s),
+                (Line::HalfWarm, 3600.0 * day.hours_to_half.unwrap()),
+            ];
+            let judged = DayFigures::new(&day.first_fire, &day.periodic);
+            let findings = judge(&design, &analysis, Some(&judged));
+            let answers = Question::ALL.map(|question| answer(question, &findings));
+            alone.iter().all(|(line, value)| found.line(*line) == Some(*value))
+                && answers == found.verdicts.map(|verdict| verdict.answer)
+        };
+        assert!(same(&COARSE) || same(&Setup::STANDARD), "{} runs", column.runs);
+    }
+}
+
+/// What the coarse day is stated to be off by, against the day of the page.
+#[test]
+fn the_coarse_day_agrees_with_that_of_the_page() {
+    for runs in [1, 4, 8] {
+        let design = with_runs(runs);
+        let [coarse, standard] = [&COARSE, &Setup::STANDARD].map(|s| day(&design, s).unwrap());
+        let off = |of: fn(&DayState) -> f64| of(&coarse.periodic) - of(&standard.periodic);
+        assert!(off(|day| day.burn_mean.chimney_inlet).abs() < 1.0, "{runs} runs");
+        assert!(off(|day| day.peak.surface.temperature).abs() < 1.0, "{runs} runs");
+        let first = coarse.first_fire.burn_mean.chimney_inlet
+            - standard.first_fire.burn_mean.chimney_inlet;
+        assert!(first.abs() < 1.0, "{runs} runs");
+        let share = |of: fn(&DayState) -> f64| off(of) / of(&standard.periodic);
+        assert!(share(|day| day.efficiency_lower).abs() < 0.01, "{runs} runs");
+        assert!(share(|day| day.energy.to_room()).abs() < 0.01, "{runs} runs");
+        let hours = coarse.hours_to_half.unwrap() / standard.hours_to_half.unwrap();
+        assert!((hours - 1.0).abs() < 0.05, "{runs} runs: {hours}");
+    }
+}
+
+#[test]
+fn the_verdict_of_a_column_is_that_of_the_page() {
+    for column in Compare::new(&Design::demonstration()) {
+        let design = with_runs(column.runs);
+        let analysis = analyze(&design).unwrap();
+        let day = day(&design, &Setup::STANDARD).unwrap();
+        let judged = DayFigures::new(&day.first_fire, &day.periodic);
+        let findings = judge(&design, &analysis, Some(&judged));
+        let answers = Question::ALL.map(|question| answer(question, &findings));
+        let column = column.result.unwrap().verdicts.map(|verdict| verdict.answer);
+        assert_eq!(answers, column);
+    }
+}
+
+/// A heater of whose columns several answer yes three times.
+fn several() -> Vec<Column> {
+    let mut design = Design::demonstration();
+    let path = &mut design.path;
+    (path.run_length, path.run_width, path.run_height) = (1.5, 0.13, 0.20);
+    (path.reversal_coefficient, path.bypass_area) = (1.5, 0.02);
+    let chimney = &mut design.chimney;
+    (chimney.mouth_height, chimney.flue_width, chimney.duty) = (11.0, 0.24, ChimneyDuty::Wet);
+    Compare::new(&design).collect()
+}
+
+#[test]
+fn the_best_answers_yes_and_its_next_is_not_worth_it() {
+    let columns = several();
+    let of = |runs: usize| columns.iter().find(|c| c.runs == runs).unwrap();
+    let figures = |runs| *of(runs).result.as_ref().unwrap();
+    let Some(Best::Passes { runs, sensible: (fewest, most), end }) = best(&columns) else {
+        panic!("{:?}", best(&columns));
+    };
+    assert!(fewest < most && (fewest..=most).contains(&runs), "{fewest}..{most}");
+    assert!((fewest..=most).all(|runs| figures(runs).passes()));
+    for fewer in fewest..runs {
+        assert!(LEAST_GAIN <= figures(fewer + 1).efficiency() - figures(fewer).efficiency());
+    }
+    match end {
+        End::GainsLittle(gain) => {
+            assert!(gain < LEAST_GAIN);
+            let found = figures(runs + 1).efficiency() - figures(runs).efficiency();
+            assert!((gain - found).abs() < 1e-12);
+        }
+        End::Fails(finding) => {
+            assert_eq!(figures(runs + 1).heaviest(), Some(&finding));
+        }
+        end => panic!("{end:?}"),
+    }
+}
+
+#[test]
+fn a_run_that_does_not_fit_ends_the_range() {
+    let mut columns = several();
+    let Some(Best::Passes { runs, .. }) = best(&columns) else { panic!() };
+    columns.retain(|column| column.runs <= runs);
+    assert!(matches!(best(&columns), Some(Best::Passes { end: End::Last, .. })));
+    let mut design = Design::demonstration();
+    design.chimney.mouth_height = 3.0;
+    design.chimney.outdoor_length = 0.0;
+    let columns: Vec<Column> = Compare::new(&design).collect();
+    assert!(columns.iter().any(|column| column.result.is_err()));
+}
+
+#[test]
+fn without_a_yes_the_least_wrong_is_named() {
+    let mut design = Design::demonstration();
+    design.surroundings.front = 0.4;
+    let columns: Vec<Column> = Compare::new(&design).collect();
+    let Some(Best::None { runs, finding }) = best(&columns) else { panic!() };
+    assert_eq!((runs, finding.rule.id()), (5, "front-close"));
+    assert_eq!(best(&[]), None);
+}
+
+#[test]
+fn a_sweep_changes_its_inputs_alone() {
+    let design = Design::demonstration();
+    let length = Axis::new(FieldId::RunLength, Some(1.6..=2.0), 3);
+    let runs = Axis::new(FieldId::RunCount, Some(3.0..=5.0), 9);
+    assert_eq!(runs.values, [3.0, 4.0, 5.0]);
+    let sweep = Sweep::new(&design, vec![length, runs]);
+    assert_eq!(sweep.len(), 9);
+    let (changed, values) = sweep.design(5).unwrap();
+    let mut expected = design.clone();
+    (expected.path.run_length, expected.path.run_count) = (1.8, 5);
+    assert_eq!((changed, values), (expected, vec![1.8, 5.0]));
+    assert_eq!(sweep.design(9), None);
+    // The present design is a point of its own sweep.
+    let point = sweep.point(8).unwrap().result.unwrap();
+    assert_eq!(Ok(point), Column::new(&design, 5).result);
+    let layout = Axis::new(FieldId::Layout, None, 2);
+    assert_eq!(layout.values.len(), 3);
+    let outdoors = Axis::new(FieldId::OutdoorTemperature, None, 2);
+    assert_eq!(outdoors.values, [kelvin(-35.0), kelvin(20.0)]);
+}
