@@ -35,7 +35,7 @@ endef
 SMALL := --flatten --rereloop -Oz -Oz --reorder-functions-by-name
 VITE := node_modules/.bin/vite build --logLevel warn
 
-.PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size e2e bench bench-quick \
+.PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size figures e2e bench bench-quick \
   reference pictures clean chromium page-tools wasm-target
 
 help: ## list the commands
@@ -83,8 +83,14 @@ doc:
 size: dist ## sizes of the release against their limits
 	node tools/size.mjs dist
 
+# What e2e/same.test.mjs runs as wasm, built and shrunk as the page is.
+figures: page-tools
+	cargo build --locked --profile page --bin figures --features ui --target $(WASM)
+	$(BINDGEN) --target experimental-nodejs-module --no-typescript --out-dir build/wasm/figures $(TARGET_DIR)/$(WASM)/page/figures.wasm
+	node_modules/.bin/wasm-opt $(SMALL) build/wasm/figures/figures_bg.wasm -o build/wasm/figures/figures_bg.wasm
+
 # Files by name: Node.js 20 and later ones read a folder argument differently.
-e2e: dist chromium ## tests in a browser
+e2e: dist figures chromium ## tests in a browser
 	node --test --test-concurrency=1 --test-reporter=spec e2e/*.test.mjs
 
 bench: dist chromium ## timings of the core, natively and in the browser
