@@ -6,6 +6,7 @@
 pub mod compare;
 pub mod day;
 pub mod figures;
+pub mod order;
 pub mod strip;
 pub mod sweep;
 pub mod uncertainty;
