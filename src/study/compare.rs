@@ -146,9 +146,17 @@ pub(super) struct Wrong {
 impl Wrong {
     /// None where nothing speaks against a yes.
     pub fn new(figures: &Figures) -> Option<Self> {
-        let finding = *figures.heaviest()?;
-        let open = figures.verdicts.iter().filter(|verdict| verdict.deciding.is_some()).count();
-        Some(Self { finding, beyond: beyond(&finding), open })
+        let deciding = figures.verdicts.iter().filter_map(|verdict| verdict.deciding);
+        Self::among(&deciding.collect::<Vec<_>>())
+    }
+
+    /// Of the findings that speak against a design; none without any.
+    pub fn among(findings: &[Finding]) -> Option<Self> {
+        let heaviest = findings.iter().map(|finding| finding.severity).max()?;
+        let of_all = findings.iter().filter(|finding| finding.severity == heaviest);
+        // Of those that weigh the same the one that is furthest beyond.
+        let finding = of_all.max_by(|a, b| beyond(a).total_cmp(&beyond(b)))?;
+        Some(Self { finding: *finding, beyond: beyond(finding), open: findings.len() })
     }
 
     /// By the weight of the heaviest finding, then by the questions that are open, then by how far
