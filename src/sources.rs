@@ -296,6 +296,24 @@ pub const COLD_START: Source = practice(
     "Cold start: a kindling fire of 1-2 kg/h with excess air of 4-6 and gas of about 250 C draws \
      while masonry and flue are cold",
 );
+/// Wood that was not dried long enough.
+pub const TRIAL_WOOD: Source =
+    practice("Trial: wood of 30 % moisture, as it is after one summer in a poor stack");
+/// More wood than the heater is made for.
+pub const TRIAL_OVERLOAD: Source =
+    practice("Trial: a quarter more wood than stated, burned in the stated time");
+/// Fans of the house.
+pub const TRIAL_FAN: Source = memory(
+    "Trial: fans add 4 Pa to the suction of the house, so that at least 8 Pa are reckoned with, the \
+     most for a fire that is fed from outdoors",
+);
+/// A heater that is due for cleaning.
+pub const TRIAL_SOOT: Source =
+    practice("Trial: 10 mm of ash on the floor of every run, 1-2 mm of soot on the walls");
+/// Wind onto the mouth.
+pub const TRIAL_WIND: Source = memory(
+    "EN 13384-1: wind of 25 Pa inland (40 Pa at the coast) onto a mouth in an unfavorable place",
+);
 /// Reserve of draft.
 pub const DRAFT_RESERVE: Source =
     practice("Draft margin when hot of at least 3 Pa and 15 % of the losses");

@@ -6,10 +6,12 @@ use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
 use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
+use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, try_one};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use longsmoke::words::report::Computed;
+use longsmoke::words::trials as said;
 use std::io::{Read as _, Write as _};
 use std::num::NonZero;
 use std::process::ExitCode;
@@ -163,7 +165,11 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let findings = judge(&design, &analysis, Some(&figures));
     let said = match form {
         Form::Json => json(&design, (&analysis, &day), &findings, system),
-        Form::Text => say(&text(file, (&analysis, &day), &findings, system)),
+        Form::Text => say(&[
+            text(file, (&analysis, &day), &findings, system),
+            other_days(&design, system),
+        ]
+        .concat()),
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -179,7 +185,13 @@ fn json(
     system: System,
 ) -> Outcome {
     let uncertainty = uncertainty(design);
-    let computed = Computed { analysis, day: Some(day), uncertainty: uncertainty.as_ref() };
+    let trials = trials(design);
+    let computed = Computed {
+        analysis,
+        day: Some(day),
+        uncertainty: uncertainty.as_ref(),
+        trials: Some(&trials),
+    };
     let report = words::report::report(design, computed, findings, system);
     match serde_json::to_string(&report) {
         Ok(line) => say(&format!("{line}\n")),
@@ -190,21 +202,30 @@ fn json(
     }
 }
 
-/// The samples in as many shares as there are processors; their number changes no figure.
 fn uncertainty(design: &Design) -> Option<Uncertainty> {
-    let plan = &Plan::new(design, Samples::standard(Samples::ENOUGH));
+    let plan = Plan::new(design, Samples::standard(Samples::ENOUGH));
+    let samples: Vec<_> = shared_out(plan.len(), |index| plan.sample(index));
+    plan.sum_up(&samples)
+}
+
+fn trials(design: &Design) -> Vec<Tried> {
+    let mut tried =
+        shared_out(Trial::ALL.len(), |index| Some(try_one(design, *Trial::ALL.get(index)?)));
+    tried.sort_by_key(|tried| tried.trial);
+    tried
+}
+
+/// Work in as many shares as there are processors, whose number changes no figure.
+fn shared_out<T: Send>(count: usize, work: impl Fn(usize) -> Option<T> + Sync) -> Vec<T> {
     let shares = std::thread::available_parallelism().map_or(1, NonZero::get);
-    let samples: Vec<_> = std::thread::scope(|scope| {
+    let work = &work;
+    std::thread::scope(|scope| {
         let share = |first: usize| {
-            scope.spawn(move || {
-                let indices = (first..plan.len()).step_by(shares);
-                indices.filter_map(|index| plan.sample(index)).collect::<Vec<_>>()
-            })
+            scope.spawn(move || (first..count).step_by(shares).filter_map(work).collect::<Vec<_>>())
         };
         let all: Vec<_> = (0..shares).map(share).collect();
         all.into_iter().flat_map(|share| share.join().unwrap_or_default()).collect()
-    });
-    plan.sum_up(&samples)
+    })
 }
 
 fn text(
@@ -238,6 +259,27 @@ fn text(
     }
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
+}
+
+/// The heater under other conditions, a line each.
+fn other_days(design: &Design, system: System) -> String {
+    let line = |tried: &Tried| {
+        let trial = tried.trial;
+        let answers = match judge_trial(design, tried) {
+            Ok(verdict) => Question::ALL
+                .into_iter()
+                .filter_map(|question| {
+                    let answer = words::answer(question, verdict.answer(question, trial)?);
+                    Some(format!("{} {answer}", words::question(question)))
+                })
+                .collect::<Vec<_>>()
+                .join(" "),
+            Err(failure) => words::failure(&failure, system),
+        };
+        let (name, supposes) = (said::name(trial), said::supposes(trial, system));
+        format!("  {name} ({supposes}): {answers}\n")
+    };
+    trials(design).iter().map(line).collect()
 }
 
 fn figures(analysis: &Analysis, system: System) -> Vec<String> {

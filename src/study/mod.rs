@@ -5,4 +5,5 @@
 
 pub mod day;
 pub mod strip;
+pub mod trials;
 pub mod uncertainty;

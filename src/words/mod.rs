@@ -8,6 +8,7 @@ mod fields;
 mod findings;
 pub mod report;
 pub mod standard_route;
+pub mod trials;
 pub mod uncertainty;
 
 pub use fields::{help, label};

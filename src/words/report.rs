@@ -1,7 +1,8 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::{
-    CAUTIONS, finding as words_of, standard_route as route_words, uncertainty as said,
+    CAUTIONS, finding as words_of, standard_route as route_words, trials as trial_words,
+    uncertainty as said,
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
@@ -10,6 +11,7 @@ use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
 use crate::rules::{self, Finding, Question, Severity, answer};
 use crate::sources::Source;
+use crate::study::trials::{self, Tried};
 use crate::study::uncertainty::{SPREADS, SpreadId, Uncertainty};
 use crate::units::{Quantity, System, celsius};
 use schemars::{JsonSchema, Schema, schema_for};
@@ -40,6 +42,8 @@ pub struct Report {
     pub standard_route: RouteReport,
     /// What the figures are worth; missing where it was not asked for.
     pub uncertainty: Option<UncertaintyReport>,
+    /// The same heater under other conditions; missing where it was not asked for.
+    pub trials: Option<Vec<TrialReport>>,
     /// All findings, the heaviest first.
     pub findings: Vec<FindingReport>,
     /// What every page says.
@@ -111,6 +115,25 @@ pub struct AnswersInWords {
     pub is_it_safe: String,
 }
 
+/// The heater under one condition.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct TrialReport {
+    /// Short name of the condition.
+    pub trial: &'static str,
+    /// What it supposes.
+    pub supposes: String,
+    /// Answers to the three questions; none where a condition does not ask one or was not found.
+    pub answers: [Option<rules::Answer>; 3],
+    /// Smallest draft to spare of those judged (Pa).
+    pub margin_pascals: Option<f64>,
+    /// Mean gas into the chimney when the days repeat (°C).
+    pub chimney_inlet_celsius: Option<f64>,
+    /// What speaks against it, by short name, the heaviest first.
+    pub findings: Vec<&'static str>,
+    /// Why nothing was found.
+    pub failure: Option<String>,
+}
+
 /// Answers to the three questions.
 #[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
 pub struct Answers {
@@ -170,6 +193,8 @@ pub struct Computed<'a> {
     pub day: Option<&'a Day>,
     /// What the figures are worth, where it was asked for and found.
     pub uncertainty: Option<&'a Uncertainty>,
+    /// The trials, where they were asked for.
+    pub trials: Option<&'a [Tried]>,
 }
 
 /// Puts together the result of a design.
@@ -179,7 +204,8 @@ pub fn report(
     findings: &[Finding],
     system: System,
 ) -> Report {
-    let Computed { analysis, day, uncertainty } = computed;
+    let Computed { analysis, day, uncertainty, trials } = computed;
+    let trial = |each: &Tried| trial(design, each, system);
     Report {
         heater_result_version: VERSION,
         name: design.name.clone(),
@@ -194,6 +220,7 @@ pub fn report(
         house: analysis.house,
         standard_route: route(design, analysis, system),
         uncertainty: uncertainty.map(in_words),
+        trials: trials.map(|all| all.iter().map(trial).collect()),
         findings: findings.iter().map(|each| finding(each, system)).collect(),
         cautions: CAUTIONS.to_vec(),
     }
@@ -244,6 +271,24 @@ fn in_words(uncertainty: &Uncertainty) -> UncertaintyReport {
             is_it_safe: cases(Question::Safe),
         },
         not_varied: said::NOT_VARIED,
+    }
+}
+
+fn trial(design: &Design, tried: &Tried, system: System) -> TrialReport {
+    let trial = tried.trial;
+    let verdict = trials::judge(design, tried);
+    let found = verdict.as_ref().ok();
+    TrialReport {
+        trial: trial.id(),
+        supposes: trial_words::supposes(trial, system),
+        answers: Question::ALL.map(|question| found?.answer(question, trial)),
+        margin_pascals: found.map(|found| found.margin),
+        chimney_inlet_celsius: found.map(|found| celsius(found.chimney_inlet)),
+        findings: found
+            .into_iter()
+            .flat_map(|found| found.findings.iter().map(|each| each.rule.id()))
+            .collect(),
+        failure: verdict.as_ref().err().map(|failure| super::failure(failure, system)),
     }
 }
 
