@@ -22,6 +22,7 @@ mod published;
 mod reference;
 mod rules;
 mod standard_route;
+mod trials;
 mod uncertainty;
 mod words;
 

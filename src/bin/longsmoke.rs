@@ -221,7 +221,9 @@ fn shared_out<T: Send>(count: usize, work: impl Fn(usize) -> Option<T> + Sync) -
     let work = &work;
     std::thread::scope(|scope| {
         let share = |first: usize| {
-            scope.spawn(move || (first..count).step_by(shares).filter_map(work).collect::<Vec<_>>())
+            scope.spawn(move || {
+                (first..count).step_by(shares).filter_map(work).collect::<Vec<_>>()
+            })
         };
         let all: Vec<_> = (0..shares).map(share).collect();
         all.into_iter().flat_map(|share| share.join().unwrap_or_default()).collect()

@@ -315,7 +315,8 @@ impl fmt::Display for Tried {
                     FacePlace::Run(run) => run + 1,
                 };
                 write!(f, " {place}")?;
-                let DayFigures { first_mean, repeating_mean, smoke_back, hottest_face, .. } = day;
+                let DayFigures { first_mean, repeating_mean, smoke_back, hottest_face, .. } =
+                    day;
                 write!(f, " {first_mean} {repeating_mean} {smoke_back} {hottest_face}")
             }
             Err(failure) => write!(f, " failed {}", failure_id(failure)),
