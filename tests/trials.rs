@@ -67,7 +67,8 @@ fn a_cold_start_asks_about_the_draft_alone() {
         Question::ALL.map(|question| start.answer(question, Trial::ColdStart).is_some());
     assert_eq!(asked, [true, false, false]);
     let mut weak = design;
-    weak.chimney.mouth_height = 4.0;
+    // A narrow flue that is cold for most of its height, and suction against it.
+    weak.site.house_suction = 20.0;
     weak.path.run_count = 8;
     let start = verdict(&weak, Trial::ColdStart);
     assert_eq!(start.answer(Question::Draw, Trial::ColdStart), Some(Answer::No));
