@@ -6,6 +6,7 @@ const MOST_STRIDE: f64 = 0.9;
 const LEAST_SLOPE: f64 = -0.2;
 /// Sweeps on one side of the balance after which strides grow.
 const PATIENCE: i32 = 8;
+const MOST_DOUBLINGS: i32 = 16;
 /// How often both bounds may turn out to be of the past.
 const MOST_RENEWALS: u32 = 3;
 
@@ -21,7 +22,7 @@ pub struct Seeking {
     ceiling: Option<f64>,
     /// Value and imbalance of the sweep before.
     before: Option<(f64, f64)>,
-    /// Sweeps in which one bound was not known.
+    /// Sweeps since the imbalance last changed its sign.
     one_sided: i32,
     renewals: u32,
 }
@@ -47,11 +48,7 @@ impl Seeking {
             self.ceiling = Some(at);
             self.floor = self.floor.filter(|floor| *floor < at);
         }
-        let slope = self.before.map_or(f64::NAN, |(value, then)| {
-            if (at - value).abs() < 1e-9 { f64::NAN } else { (imbalance - then) / (at - value) }
-        });
-        self.before = imbalance.is_finite().then_some((at, imbalance));
-        let stride = if slope < LEAST_SLOPE { -imbalance / slope } else { 0.5 * imbalance };
+        let stride = self.stride(at, imbalance);
         let mut next = at + stride.clamp(-MOST_STRIDE, MOST_STRIDE);
         let mut there = imbalance.abs() < self.tolerance;
         if let (Some(floor), Some(ceiling)) = (self.floor, self.ceiling) {
@@ -63,11 +60,18 @@ impl Seeking {
             } else if !(floor..=ceiling).contains(&next) {
                 next = 0.5 * (floor + ceiling);
             }
-        } else {
-            self.one_sided += 1;
-            let growth = libm::exp2(f64::from((self.one_sided - PATIENCE).clamp(0, 16)));
-            next = at + (growth * stride).clamp(-MOST_STRIDE, MOST_STRIDE);
         }
         (next, there)
+    }
+
+    fn stride(&mut self, at: f64, imbalance: f64) -> f64 {
+        let (value, then) = self.before.unwrap_or((at, imbalance));
+        self.before = imbalance.is_finite().then_some((at, imbalance));
+        self.one_sided = if then * imbalance > 0.0 { self.one_sided + 1 } else { 0 };
+        let moved = at - value;
+        let slope = if moved.abs() < 1e-9 { f64::NAN } else { (imbalance - then) / moved };
+        let stride = if slope < LEAST_SLOPE { -imbalance / slope } else { 0.5 * imbalance };
+        let over = (self.one_sided - PATIENCE).clamp(0, MOST_DOUBLINGS);
+        stride * libm::exp2(f64::from(over))
     }
 }
