@@ -252,6 +252,11 @@ impl Layers {
         self.capacity.iter().zip(temperatures).map(|(c, t)| c * (t - above)).sum()
     }
 
+    /// Heat capacity of the whole (J/m2K).
+    pub fn capacity(&self) -> f64 {
+        self.capacity.iter().sum()
+    }
+
     /// Heat capacity of each node (J/m2K).
     pub fn capacities(&self) -> &[f64] {
         &self.capacity

@@ -1,8 +1,6 @@
 //! The firing day: what the heater does over time, from cold and when the days repeat.
 //!
-//! Gas is steady at each instant; walls conduct across and store. Steps of time are the two-stage,
-//! second-order, L-stable implicit method (SDIRK2): a step is two implicit Euler steps of 0.29 of
-//! its length, the second from a state that runs ahead.
+//! Gas is steady at each instant; walls conduct across and store.
 
 mod body;
 mod burn;
@@ -11,7 +9,11 @@ mod layers;
 mod moment;
 mod periodic;
 mod record;
+mod seeking;
+mod settling;
 mod solver;
+mod stages;
+mod trace;
 
 pub use moment::Moment;
 pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, Peak, Series};
@@ -26,14 +28,13 @@ use crate::physics::vapor::dew_point;
 use burn::BurnCurve;
 use clock::{Step, cooling, steps};
 use periodic::fixed_point;
-use record::{Record, Stage};
+use record::Record;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use solver::Solver;
+use stages::advance;
 
 const SECONDS_PER_DAY: f64 = 86_400.0;
-/// Share of a step in each stage: 1 - 1/sqrt(2).
-const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
 /// Change of any node over a period at which it counts as repeating (K): a thousandth of what the
 /// faces swing, a ten-thousandth of what the gas does.
 const PERIODIC_TOLERANCE: f64 = 0.05;
@@ -220,7 +221,7 @@ pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> 
     let plan = steps(&curve, &[0.0], SECONDS_PER_DAY, setup.resolution.refinement);
     let mut nodes = solver.cold();
     let first = recorded(&mut solver, &curve, &plan, &mut nodes)?;
-    if first.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
+    if first.booked.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
         return Err(Failure::FireStarved);
     }
     let excess = followed(&mut solver, &curve, &first, &mut nodes)?;
@@ -259,7 +260,7 @@ pub fn repeating(
         Ok(nodes)
     })?;
     let found = Repeating {
-        residual: record.energy.stored_joules / record.energy.wood_joules,
+        residual: record.booked.energy.stored_joules / record.booked.energy.wood_joules,
         state: finished(design, record, (period, lit.len())),
         rounds,
     };
@@ -292,36 +293,6 @@ fn weights(solver: &Solver<'_>) -> Vec<f64> {
         .collect()
 }
 
-/// One step of time in two stages; what each finds is booked where a record is kept, while the
-/// solver still holds the conductances of that stage.
-fn advance(
-    solver: &mut Solver<'_>,
-    curve: &BurnCurve,
-    step: &Step,
-    state: &mut Vec<f64>,
-    mut record: Option<&mut Record>,
-) -> Result<(), Failure> {
-    let length = GAMMA * step.length;
-    let before = state.clone();
-    let rates = solver.step(state, length, curve.at(step.since_lit + length))?;
-    if let Some(record) = &mut record {
-        let weight = (1.0 - GAMMA) * step.length;
-        record.add(solver, state, &rates, Stage { time: step.start + length, weight });
-    }
-    for (now, before) in state.iter_mut().zip(&before) {
-        *now = before + (1.0 - GAMMA) / GAMMA * (*now - before);
-    }
-    // Just before the end, since the next step may begin something new.
-    let end = curve.at(step.since_lit + step.length * (1.0 - 1e-9));
-    let rates = solver.step(state, length, end)?;
-    if let Some(record) = record {
-        let time = step.start + step.length;
-        record.add(solver, state, &rates, Stage { time, weight: length });
-        record.point(solver, state, &rates, time);
-    }
-    Ok(())
-}
-
 /// Runs a plan and keeps a record.
 fn recorded(
     solver: &mut Solver<'_>,
@@ -334,7 +305,7 @@ fn recorded(
     for step in plan {
         advance(solver, curve, step, state, Some(&mut record))?;
     }
-    record.energy.stored_joules = solver.stored(state) - stored;
+    record.booked.energy.stored_joules = solver.stored(state) - stored;
     Ok(record)
 }
 
@@ -346,13 +317,13 @@ fn followed(
     state: &mut Vec<f64>,
 ) -> Result<Vec<(f64, f64)>, Failure> {
     let room = solver.room();
-    let peak = first.peak.surface.time_s;
+    let peak = first.booked.peak.surface.time_s;
     let times = first.series.time_s.iter().zip(&first.series.surface_celsius);
     let mut excess: Vec<(f64, f64)> = times
         .filter(|(time, _)| peak <= **time)
         .map(|(time, celsius)| (time - peak, crate::units::kelvin(*celsius) - room))
         .collect();
-    let top = first.peak.surface.temperature - room;
+    let top = first.booked.peak.surface.temperature - room;
     let after = state.clone();
     for step in cooling(SECONDS_PER_DAY, SECONDS_PER_DAY, FOLLOWED) {
         if excess.last().is_none_or(|(_, excess)| *excess < 0.25 * top) {
@@ -379,7 +350,7 @@ fn fallen_to(excess: &[(f64, f64)], share: f64) -> Option<f64> {
 }
 
 fn finished(design: &Design, record: Record, (period_s, firings): (f64, usize)) -> DayState {
-    let energy = record.energy;
+    let energy = record.booked.energy;
     let burn = Burn::new(design, design.fire.excess_air_ratio);
     let efficiency_lower =
         1.0 - (energy.stack_joules + energy.unburned_joules) / energy.wood_joules;
@@ -387,12 +358,12 @@ fn finished(design: &Design, record: Record, (period_s, firings): (f64, usize)) 
         period_s,
         firings,
         burn_mean: record.burn_mean(),
-        peak: record.peak,
+        peak: record.booked.peak,
         energy,
         efficiency_lower,
         efficiency_higher: efficiency_lower * burn.lower_heating_value
             / burn.higher_heating_value,
-        draft: record.draft,
+        draft: record.booked.draft,
         series: record.series,
     }
 }

@@ -181,20 +181,27 @@ pub struct Series {
 /// Margin below zero from which smoke comes back (Pa).
 const SMOKE_MARGIN: f64 = 0.1;
 
-/// Keeps a record while a heater is stepped through time.
+/// What stage after stage is booked.
 #[derive(Clone, Debug, Default)]
-pub struct Record {
+pub struct Booked {
     /// Energies so far.
     pub energy: Energy,
     /// Peaks so far.
     pub peak: Peak,
-    /// Curves so far.
-    pub series: Series,
     /// Draft so far.
     pub draft: DraftOfDay,
     weighted: BurnMean,
     gas_mass: f64,
     burn_time: f64,
+}
+
+/// Keeps a record while a heater is stepped through time.
+#[derive(Clone, Debug, Default)]
+pub struct Record {
+    /// Of the stages so far.
+    pub booked: Booked,
+    /// Curves so far.
+    pub series: Series,
     dew_point: f64,
 }
 
@@ -211,10 +218,10 @@ impl Record {
     /// An empty record for a heater with a number of runs, whose gas has a dew point (K).
     pub fn new(runs: usize, dew_point: f64) -> Self {
         let mut record = Self { dew_point, ..Self::default() };
-        record.weighted.runs_celsius = vec![0.0; runs];
+        record.booked.weighted.runs_celsius = vec![0.0; runs];
         record.series.runs_celsius = vec![Vec::new(); runs];
-        record.draft.least_margin_pascals = f64::INFINITY;
-        record.draft.coldest_mouth_wall = f64::INFINITY;
+        record.booked.draft.least_margin_pascals = f64::INFINITY;
+        record.booked.draft.coldest_mouth_wall = f64::INFINITY;
         record
     }
 
@@ -226,7 +233,7 @@ impl Record {
         let out = |zone: Zone| solver.outflow(state, |each| each == zone);
         let cap = out(Zone::Cap);
         let flows: [(&mut f64, f64); 13] = {
-            let energy = &mut self.energy;
+            let energy = &mut self.booked.energy;
             [
                 (&mut energy.wood_joules, rates.wood),
                 (&mut energy.air_joules, rates.air),
@@ -260,7 +267,7 @@ impl Record {
         (rates, room): (&Rates, f64),
         time: f64,
     ) {
-        let peak = &mut self.peak;
+        let peak = &mut self.booked.peak;
         if rates.wood > 0.0 {
             peak.firebox_outlet.raise(rates.firebox, time);
             let last = rates.runs.last().copied().unwrap_or(rates.firebox);
@@ -283,16 +290,15 @@ impl Record {
 
     fn burn(&mut self, rates: &Rates, Stage { time, weight }: Stage) {
         let mass = weight * rates.gas_flow;
-        self.gas_mass += mass;
-        self.burn_time += weight;
-        let sums = &mut self.weighted;
+        let Booked { weighted: sums, draft, gas_mass, burn_time, .. } = &mut self.booked;
+        *gas_mass += mass;
+        *burn_time += weight;
         sums.firebox_outlet += mass * rates.firebox;
         sums.chimney_inlet += mass * rates.chimney_inlet;
         sums.excess_air_ratio += mass * rates.excess_air_ratio;
         for (sum, run) in sums.runs_celsius.iter_mut().zip(&rates.runs) {
             *sum += mass * run;
         }
-        let draft = &mut self.draft;
         if rates.margin < draft.least_margin_pascals {
             (draft.least_margin_pascals, draft.least_margin_time_s) = (rates.margin, time);
         }
@@ -331,16 +337,16 @@ impl Record {
 
     /// Means over the burn so far.
     pub fn burn_mean(&self) -> BurnMean {
-        let sums = &self.weighted;
-        if self.gas_mass <= 0.0 {
+        let Booked { weighted: sums, gas_mass, burn_time, .. } = &self.booked;
+        if *gas_mass <= 0.0 {
             return BurnMean::default();
         }
-        let mean = |sum: f64| sum / self.gas_mass;
+        let mean = |sum: f64| sum / gas_mass;
         BurnMean {
             firebox_outlet: mean(sums.firebox_outlet),
             runs_celsius: sums.runs_celsius.iter().map(|sum| celsius(mean(*sum))).collect(),
             chimney_inlet: mean(sums.chimney_inlet),
-            gas_flow_kg_per_s: self.gas_mass / self.burn_time,
+            gas_flow_kg_per_s: gas_mass / burn_time,
             excess_air_ratio: mean(sums.excess_air_ratio),
         }
     }
