@@ -1,6 +1,6 @@
 //! What is asked of a study from another program, as words, and its answers.
 
-use super::{day, strip};
+use super::{day, strip, trials};
 use crate::design::Design;
 use crate::design::document;
 use std::fmt;
@@ -13,15 +13,18 @@ pub enum Job {
     Strip,
     /// Computes the firing day.
     Day,
+    /// Judges the heater under other conditions.
+    Trials,
 }
 
 impl Job {
-    const ALL: [Self; 2] = [Self::Strip, Self::Day];
+    const ALL: [Self; 3] = [Self::Strip, Self::Day, Self::Trials];
 
     const fn id(self) -> &'static str {
         match self {
             Self::Strip => "strip",
             Self::Day => "day",
+            Self::Trials => "trials",
         }
     }
 
@@ -30,6 +33,7 @@ impl Job {
         match self {
             Self::Strip => Box::new(strip::Strip::new(design).map(|column| column.to_string())),
             Self::Day => Box::new(day::Parts::new(design).map(|part| part.to_string())),
+            Self::Trials => Box::new(trials::Trials::new(design).map(|each| each.to_string())),
         }
     }
 }

@@ -20,6 +20,7 @@ mod sketch;
 mod storage;
 mod strip;
 mod texts;
+mod trials;
 mod workspace;
 
 use dom::{Tag, tag};
@@ -158,6 +159,7 @@ fn pictures(workspace: Workspace, theme: Theme) -> Tag {
         .child(strip::strip_view(workspace))
         .child(side_by_side)
         .child(day::day_view(workspace, theme))
+        .child(trials::trials_view(workspace))
         .child(conditions::conditions_view(workspace))
         .child(route::route_view(workspace))
 }

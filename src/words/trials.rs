@@ -1,5 +1,6 @@
 //! The heater under nine conditions in words.
 
+use super::{Text, finding, severity};
 use crate::analysis::conditions::MILD_OUTDOORS;
 use crate::rules::Question;
 use crate::study::trials::{
@@ -17,8 +18,10 @@ pub const NOTE: &str = "The same heater as weather, wood and use will have it, e
 pub const CONDITION: &str = "Condition";
 /// A question that a condition does not ask.
 pub const NOT_ASKED: &str = "not asked";
+/// A condition for which no day was found.
+pub const NOT_FOUND: &str = "not found";
 /// What is said where nothing speaks against a yes.
-pub const NOTHING: &str = "Nothing to look at.";
+const NOTHING: &str = "Nothing to look at.";
 
 /// Name of a condition.
 pub const fn name(trial: Trial) -> &'static str {
@@ -73,4 +76,16 @@ pub fn figure_of(question: Question, verdict: &Verdict, system: System) -> Strin
             format!("gas into the chimney {gas}")
         }
     }
+}
+
+/// What speaks against a yes, a sentence or two each.
+pub fn against(question: Question, verdict: &Verdict, system: System) -> Vec<String> {
+    let mine = verdict.findings.iter().filter(|each| each.rule.questions().contains(&question));
+    let lines: Vec<String> = mine
+        .map(|each| {
+            let Text { title, reason, .. } = finding(each, system);
+            format!("{}: {title} {reason}", severity(each.severity))
+        })
+        .collect();
+    if lines.is_empty() { vec![NOTHING.into()] } else { lines }
 }
