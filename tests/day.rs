@@ -284,12 +284,12 @@ fn days_at_and_beyond_every_usual_limit_are_found_or_refused_by_name() {
     }
 }
 
-/// What is done to a design.
-type Change = fn(&mut Design);
+/// A name, and what is changed in the demonstration.
+type Extreme = (&'static str, fn(&mut Design));
 
 #[test]
 fn nonsense_and_extremes_together_are_a_day_or_a_reason() {
-    let all: [(&str, Change); 10] = [
+    let all: [Extreme; 10] = [
         ("no firing", |design| design.fire.firings_per_day = 0.0),
         ("no wood", |design| design.fire.charge = 0.0),
         ("a fire longer than the interval", |design| {
