@@ -7,8 +7,9 @@
 use longsmoke::analysis::analyze;
 use longsmoke::design::material::Material;
 use longsmoke::design::{
-    AirControl, BurnShape, Chimney, ChimneyDuty, Design, Fire, Firebox, FlueShape, Layout,
-    RuleSet, RunOverride, Shell, Site, SmokePath, Species, Surroundings, document, link,
+    AirControl, BurnShape, Chimney, ChimneyDuty, Design, FaceInsulation, Fire, Firebox,
+    FlueShape, Layout, RuleSet, RunOverride, Shell, Site, SmokePath, Species, Surroundings,
+    WallBehind, document, link,
 };
 use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
@@ -174,6 +175,7 @@ fn different() -> Design {
             cap_thickness: 0.16,
             base_thickness: 0.15,
             inner_emissivity: 0.88,
+            insulation: FaceInsulation::default(),
         },
         chimney: Chimney {
             mouth_height: 8.3,
@@ -190,7 +192,16 @@ fn different() -> Design {
             rated_temperature: kelvin(450.0),
             duty: ChimneyDuty::Wet,
         },
-        surroundings: Surroundings { side: 0.52, behind: 0.33, front: 1.65, above: 0.74 },
+        surroundings: Surroundings {
+            side: 0.52,
+            behind: 0.33,
+            front: 1.65,
+            above: 0.74,
+            wall_behind: WallBehind::NoWall,
+            wall_gap: 0.30,
+            gap_low_opening: 0.0,
+            gap_high_opening: 0.0,
+        },
     }
 }
 

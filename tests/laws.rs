@@ -696,8 +696,11 @@ fn more_runs_cool_the_gas_and_hold_it_back() {
         |design| design.path.run_count += 1,
         |few, many| {
             prop_assert!(many.runs_outlet < few.runs_outlet);
-            prop_assert!(many.chimney_inlet < few.chimney_inlet);
-            prop_assert!(many.efficiency_lower > few.efficiency_lower);
+            // What more runs hold back may take the bleed slot instead, hot.
+            if few.bleed_fraction <= 0.0 {
+                prop_assert!(many.chimney_inlet < few.chimney_inlet);
+                prop_assert!(many.efficiency_lower > few.efficiency_lower);
+            }
             // Not all losses: cooler gas takes less friction and speed in a narrow flue, which can
             // outweigh one more run.
             let held = |fire: &HeightOfFire| -> f64 {

@@ -7,6 +7,7 @@ use crate::design::{Design, Layout, Run};
 use crate::physics::conduction::{semi_infinite_resistance, slab_resistance};
 use crate::physics::convection::{Duct, nusselt_laminar_rectangle};
 use crate::physics::pressure::laminar_friction_rectangle;
+use crate::units::kelvin;
 
 /// What lies behind a wall of a run.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -100,6 +101,10 @@ impl Wall {
     }
 }
 
+/// At which the core conducts at the height of the fire (K): the mean over the depth that the heat
+/// has reached by then, common practice, no source.
+const MEAN_WALL: f64 = kelvin(300.0);
+
 /// Surface temperature rise of a core wall per unit of constant flux (m2K/W).
 ///
 /// A shared slab is heated alike on both faces: its mid-plane passes no heat.
@@ -110,7 +115,7 @@ pub fn storage_resistance(
     time: f64,
 ) -> f64 {
     let material = design.shell.core_material.properties();
-    let conductivity = material.conductivity * factors.core_conductivity;
+    let conductivity = material.conductivity_at(MEAN_WALL) * factors.core_conductivity;
     let capacity = material.volumetric_heat_capacity() * factors.core_heat_capacity;
     match backing {
         Backing::Face | Backing::Cap | Backing::Solid | Backing::Under => {

@@ -281,6 +281,9 @@ fn figures_of_day(day: &Day, system: System) -> Vec<String> {
         ("Warmth falls to half", hours(day.hours_to_half)),
         ("Warmth falls to a quarter", hours(day.hours_to_quarter)),
     ];
+    let wall = repeating.peak.wall_behind;
+    let wall = wall.map(|at| ("Face of the wall behind, hottest", temperature(at.temperature)));
+    let lines = lines.into_iter().chain(wall);
     std::iter::once("  Over the day, once the days repeat:".into())
         .chain(lines.map(|(name, value)| format!("  {name:<34}{value:>12}")))
         .collect()

@@ -3,8 +3,9 @@
 use super::material::Material;
 use super::{
     AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, RuleSet, RunOverride, Species,
+    WallBehind,
 };
-use crate::units::{Quantity, ZERO_CELSIUS, shown_within};
+use crate::units::{Quantity, kelvin, shown_within};
 use std::ops::RangeInclusive;
 
 /// Name of an input in code; `words` gives it a label and a help line.
@@ -111,6 +112,14 @@ pub enum FieldId {
     /// See `words` for its name.
     InnerEmissivity,
     /// See `words` for its name.
+    FrontInsulation,
+    /// See `words` for its name.
+    BackInsulation,
+    /// See `words` for its name.
+    SideInsulation,
+    /// See `words` for its name.
+    TopInsulation,
+    /// See `words` for its name.
     FlueShape,
     /// See `words` for its name.
     FlueMaterial,
@@ -144,6 +153,14 @@ pub enum FieldId {
     FrontDistance,
     /// See `words` for its name.
     AboveDistance,
+    /// See `words` for its name.
+    WallBehind,
+    /// See `words` for its name.
+    WallGap,
+    /// See `words` for its name.
+    GapLow,
+    /// See `words` for its name.
+    GapHigh,
 }
 
 /// The groups of the form, in the order in which a builder decides.
@@ -235,10 +252,6 @@ pub struct Choice {
 /// Most runs that a design can have.
 pub const MOST_RUNS: usize = 12;
 
-const fn kelvin(celsius: f64) -> f64 {
-    celsius + ZERO_CELSIUS
-}
-
 fn usize_to_f64(count: usize) -> f64 {
     u32::try_from(count).map_or(f64::MAX, f64::from)
 }
@@ -292,7 +305,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 67] = [
+pub static FIELDS: [Field; 75] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -846,6 +859,54 @@ pub static FIELDS: [Field; 67] = [
         0.01,
         shell.inner_emissivity
     ),
+    number!(
+        FrontInsulation,
+        Shell,
+        "shell.front_insulation_m",
+        "nf",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.front
+    ),
+    number!(
+        BackInsulation,
+        Shell,
+        "shell.back_insulation_m",
+        "nb",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.back
+    ),
+    number!(
+        SideInsulation,
+        Shell,
+        "shell.side_insulation_m",
+        "ns",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.sides
+    ),
+    number!(
+        TopInsulation,
+        Shell,
+        "shell.top_insulation_m",
+        "nt",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.top
+    ),
     choice!(FlueShape, Chimney, "chimney.shape", "fs", false, FlueShape, chimney.shape),
     choice!(
         FlueMaterial,
@@ -1024,6 +1085,51 @@ pub static FIELDS: [Field; 67] = [
         0.1..=5.0,
         0.01,
         surroundings.above
+    ),
+    choice!(
+        WallBehind,
+        Surroundings,
+        "surroundings.wall_behind",
+        "vb",
+        false,
+        WallBehind,
+        surroundings.wall_behind
+    ),
+    number!(
+        WallGap,
+        Surroundings,
+        "surroundings.wall_gap_m",
+        "vg",
+        false,
+        Size,
+        0.0..=5.0,
+        0.025..=2.0,
+        0.005,
+        surroundings.wall_gap
+    ),
+    number!(
+        GapLow,
+        Surroundings,
+        "surroundings.gap_low_opening_m2",
+        "vl",
+        true,
+        Opening,
+        0.0..=2.0,
+        0.0..=0.5,
+        0.005,
+        surroundings.gap_low_opening
+    ),
+    number!(
+        GapHigh,
+        Surroundings,
+        "surroundings.gap_high_opening_m2",
+        "vh",
+        true,
+        Opening,
+        0.0..=2.0,
+        0.0..=0.5,
+        0.005,
+        surroundings.gap_high_opening
     ),
 ];
 

@@ -185,6 +185,21 @@ pub struct Shell {
     pub base_thickness: f64,
     /// Emissivity of inner walls (–).
     pub inner_emissivity: f64,
+    /// Insulating board on the faces (m); 0 leaves them free to the room.
+    pub insulation: FaceInsulation,
+}
+
+/// Thickness of insulating board on the faces of the heater (m).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct FaceInsulation {
+    /// On the front, around the door.
+    pub front: f64,
+    /// On the back.
+    pub back: f64,
+    /// On each side, where the runs end.
+    pub sides: f64,
+    /// On the cap.
+    pub top: f64,
 }
 
 /// Connector and chimney.
@@ -229,6 +244,24 @@ pub struct Surroundings {
     pub front: f64,
     /// From the cap slab up to the ceiling (m).
     pub above: f64,
+    /// Wall of the house behind the heater.
+    pub wall_behind: WallBehind,
+    /// From the back to that wall (m).
+    pub wall_gap: f64,
+    /// Free opening at the foot of that gap (m2).
+    pub gap_low_opening: f64,
+    /// Free opening at its top (m2).
+    pub gap_high_opening: f64,
+}
+
+impl Surroundings {
+    /// From the back to the nearest thing that can burn (m), a framed wall included.
+    pub fn behind_to_combustibles(&self) -> f64 {
+        match self.wall_behind {
+            WallBehind::Framed => self.behind.min(self.wall_gap),
+            WallBehind::NoWall | WallBehind::Masonry => self.behind,
+        }
+    }
 }
 
 macro_rules! choices {
@@ -322,6 +355,18 @@ choices! {
         Behind = "behind",
         /// Side by side at floor level, as a bench.
         Bench = "bench",
+    }
+}
+
+choices! {
+    /// Wall of the house behind the heater.
+    WallBehind {
+        /// None near by.
+        NoWall = "no_wall",
+        /// Framed in wood and insulated.
+        Framed = "framed",
+        /// Brick, stone or concrete.
+        Masonry = "masonry",
     }
 }
 
@@ -504,6 +549,7 @@ impl Design {
                 cap_thickness: 0.15,
                 base_thickness: 0.15,
                 inner_emissivity: 0.9,
+                insulation: FaceInsulation { front: 0.0, back: 0.0, sides: 0.0, top: 0.0 },
             },
             chimney: Chimney {
                 mouth_height: 8.2,
@@ -520,7 +566,16 @@ impl Design {
                 rated_temperature: kelvin(538.0),
                 duty: ChimneyDuty::Dry,
             },
-            surroundings: Surroundings { side: 0.60, behind: 0.30, front: 1.50, above: 0.60 },
+            surroundings: Surroundings {
+                side: 0.60,
+                behind: 0.30,
+                front: 1.50,
+                above: 0.60,
+                wall_behind: WallBehind::NoWall,
+                wall_gap: 0.30,
+                gap_low_opening: 0.0,
+                gap_high_opening: 0.0,
+            },
         }
     }
 }

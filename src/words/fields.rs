@@ -56,6 +56,10 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::Cap => "Cap slab",
         FieldId::Base => "Base slab",
         FieldId::InnerEmissivity => "Wall emissivity",
+        FieldId::FrontInsulation => "Insulation on the front",
+        FieldId::BackInsulation => "Insulation on the back",
+        FieldId::SideInsulation => "Insulation on the sides",
+        FieldId::TopInsulation => "Insulation on the cap",
         FieldId::MouthHeight => "Chimney mouth height",
         FieldId::FlueShape => "Flue shape",
         FieldId::FlueWidth => "Flue width or diameter",
@@ -73,6 +77,10 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::BehindDistance => "Clearance behind",
         FieldId::FrontDistance => "Clearance in front of the door",
         FieldId::AboveDistance => "Clearance above",
+        FieldId::WallBehind => "Wall behind",
+        FieldId::WallGap => "Gap to the wall behind",
+        FieldId::GapLow => "Opening low in that gap",
+        FieldId::GapHigh => "Opening high in that gap",
     }
 }
 
@@ -166,6 +174,16 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Cap => "Thickness of the slab that closes the heater at the top.",
         FieldId::Base => "Concrete slab below the heater, over a ventilated void.",
         FieldId::InnerEmissivity => "How well the inner walls take up radiation.",
+        FieldId::FrontInsulation => {
+            "Insulating board around the door; 0 leaves the front free to the room."
+        }
+        FieldId::BackInsulation => {
+            "Insulating board on the back; 0 leaves it free. Behind it the masonry gets hotter."
+        }
+        FieldId::SideInsulation => {
+            "Insulating board on both sides, where the runs end; 0 leaves them free."
+        }
+        FieldId::TopInsulation => "Insulating board on the cap slab; 0 leaves it free.",
         FieldId::MouthHeight => {
             "Height of the mouth above the floor of the firebox. The house fixes it."
         }
@@ -193,5 +211,15 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::BehindDistance => "From the back to the nearest thing that can burn.",
         FieldId::FrontDistance => "From the loading door to the nearest thing that can burn.",
         FieldId::AboveDistance => "From the cap slab up to the ceiling.",
+        FieldId::WallBehind => {
+            "Wall of the house that the back of the heater faces. The day shows how hot its face gets at most."
+        }
+        FieldId::WallGap => "From the back to the wall behind, where there is one.",
+        FieldId::GapLow => {
+            "Free area through which room air enters at the foot of the gap; with 0 the gap counts as blocked. The air flows freely when the openings at foot and top each have half of the gap's own section and it is at least 25 mm wide."
+        }
+        FieldId::GapHigh => {
+            "Free area through which the air leaves at the top of the gap; with 0 the gap counts as blocked."
+        }
     }
 }

@@ -74,6 +74,13 @@ pub fn choice(key: &str) -> &'static str {
         "granite" => "Granite, crystalline stone",
         "clay_tile" => "Clay tile or liner",
         "stainless" => "Stainless steel",
+        "insulating_firebrick" => "Insulating firebrick",
+        "high_duty_fireclay" => "High-duty fireclay brick",
+        "no_wall" => "None near by",
+        "framed" => "Wood-framed, insulated",
+        "masonry" => "Masonry",
+        "limestone" => "Hard limestone",
+        "sandstone" => "Sandstone",
         _ => "Unknown",
     }
 }
