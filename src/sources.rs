@@ -139,8 +139,7 @@ pub const MATERIAL_FROM_MEMORY: Source =
 /// Hottest that refractories may get.
 pub const REFRACTORY_SERVICE: Source = memory(
     "Dense fireclay 1300-1400 C, high-duty 1400-1450 C, surely remembered; refractory concrete \
-     1200-1500 C, vermiculite board 1000-1100 C, probably; insulating firebrick by its name: \
-     obtain a data sheet",
+     1200-1500 C, vermiculite board 1000-1100 C, probably: obtain a data sheet",
 );
 /// Hottest that clay brick and tile may get.
 pub const BRICK_SERVICE: Source = memory(

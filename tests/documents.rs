@@ -8,8 +8,8 @@ use longsmoke::analysis::analyze;
 use longsmoke::design::material::Material;
 use longsmoke::design::{
     AirControl, BurnShape, Chimney, ChimneyDuty, Design, FaceInsulation, Fire, Firebox,
-    FlueShape, Layout, RuleSet, RunOverride, Shell, Site, SmokePath, Species, Surroundings,
-    WallBehind, document, link,
+    FlueShape, Layout, Oven, RuleSet, RunOverride, Shell, Site, SmokePath, Species,
+    Surroundings, WallBehind, document, link,
 };
 use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
@@ -165,6 +165,7 @@ fn different() -> Design {
             turn_coefficient: 1.1,
             bleed_area: 0.0,
             bypass_area: 0.0,
+            oven: Oven { place: 0, width: 0.5, depth: 0.4, height: 0.35, door_area: 0.12 },
         },
         shell: Shell {
             core_material: Material::Castable,

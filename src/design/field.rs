@@ -2,8 +2,8 @@
 
 use super::material::Material;
 use super::{
-    AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, RuleSet, RunOverride, Species,
-    WallBehind,
+    AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, Oven, RuleSet, RunOverride,
+    SmokePath, Species, WallBehind,
 };
 use crate::units::{Quantity, kelvin, shown_within};
 use std::ops::RangeInclusive;
@@ -95,6 +95,16 @@ pub enum FieldId {
     Bleed,
     /// See `words` for its name.
     Bypass,
+    /// See `words` for its name.
+    OvenPlace,
+    /// See `words` for its name.
+    OvenWidth,
+    /// See `words` for its name.
+    OvenDepth,
+    /// See `words` for its name.
+    OvenHeight,
+    /// See `words` for its name.
+    OvenDoor,
     /// See `words` for its name.
     CoreMaterial,
     /// See `words` for its name.
@@ -305,7 +315,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 75] = [
+pub static FIELDS: [Field; 80] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -769,6 +779,69 @@ pub static FIELDS: [Field; 75] = [
         0.0005,
         path.bypass_area
     ),
+    Field {
+        id: FieldId::OvenPlace,
+        group: Group::Path,
+        path: "path.oven_place",
+        link: "ov",
+        advanced: true,
+        kind: Kind::Number(Number {
+            quantity: Quantity::Count,
+            possible: 0.0..=12.0,
+            usual: 0.0..=12.0,
+            step: 1.0,
+            get: |design| usize_to_f64(design.path.oven.place),
+            set: |design, value| design.path.oven.place = f64_to_usize(value),
+        }),
+    },
+    number!(
+        OvenWidth,
+        Path,
+        "path.oven_width_m",
+        "ol",
+        true,
+        Size,
+        0.2..=1.5,
+        0.3..=0.9,
+        0.01,
+        path.oven.width
+    ),
+    number!(
+        OvenDepth,
+        Path,
+        "path.oven_depth_m",
+        "ow",
+        true,
+        Size,
+        0.1..=1.2,
+        0.25..=0.7,
+        0.01,
+        path.oven.depth
+    ),
+    number!(
+        OvenHeight,
+        Path,
+        "path.oven_height_m",
+        "oh",
+        true,
+        Size,
+        0.1..=1.0,
+        0.25..=0.5,
+        0.01,
+        path.oven.height
+    ),
+    number!(
+        OvenDoor,
+        Path,
+        "path.oven_door_m2",
+        "od",
+        true,
+        Opening,
+        0.0..=0.5,
+        0.0..=0.25,
+        0.005,
+        path.oven.door_area
+    ),
     choice!(
         CoreMaterial,
         Shell,
@@ -1173,6 +1246,10 @@ pub enum ProblemKind {
     FiringsOverlap(f64),
     /// The door must fit into the wall of the firebox, this size at most (m).
     DoorLargerThanFirebox(f64),
+    /// A bench has no oven.
+    OvenInBench,
+    /// The door of the oven must fit into its front, this size at most (m2).
+    DoorLargerThanOven(f64),
 }
 
 /// Shortest chimney above the connector that can be analyzed (m).
@@ -1239,6 +1316,7 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
         ));
     }
     problems.extend(check_firings(&design.fire));
+    problems.extend(check_oven(&design.path));
     if firebox.width < firebox.door_width {
         problems.push(problem(
             FieldId::DoorWidth,
@@ -1252,6 +1330,19 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
         ));
     }
     problems
+}
+
+fn check_oven(path: &SmokePath) -> Option<Problem> {
+    path.oven_index()?;
+    let Oven { width, height, door_area, .. } = path.oven;
+    if path.layout == Layout::Bench {
+        return Some(Problem { field: FieldId::OvenPlace, kind: ProblemKind::OvenInBench });
+    }
+    let front = width * height;
+    (front < door_area).then_some(Problem {
+        field: FieldId::OvenDoor,
+        kind: ProblemKind::DoorLargerThanOven(front),
+    })
 }
 
 const SECONDS_PER_DAY: f64 = 86_400.0;

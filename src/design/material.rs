@@ -24,8 +24,6 @@ choices! {
         ClayTile = "clay_tile",
         /// Stainless steel.
         Stainless = "stainless",
-        /// Insulating firebrick for 1260 °C.
-        InsulatingFirebrick = "insulating_firebrick",
         /// Dense fireclay brick rich in alumina.
         HighDutyFireclay = "high_duty_fireclay",
         /// Hard limestone.
@@ -45,10 +43,6 @@ const FIRECLAY: Rows =
 /// Dense fireclay brick rich in alumina.
 const HIGH_DUTY_FIRECLAY: Rows =
     &[(400.0, 1.20), (600.0, 1.27), (800.0, 1.33), (1000.0, 1.38), (1200.0, 1.42)];
-
-/// Insulating firebrick.
-const INSULATING_FIREBRICK: Rows =
-    &[(400.0, 0.14), (600.0, 0.16), (800.0, 0.18), (1000.0, 0.20), (1200.0, 0.22)];
 
 /// Properties of a material near 300 °C, the mean of a wall in a firing. Density and specific heat
 /// are held: only the conductivity follows the temperature.
@@ -143,14 +137,12 @@ impl Material {
             Self::Granite => (2.8, 2600.0, 1000.0, &EN_12524),
             Self::ClayTile => (1.0, 2000.0, 800.0, &EN_12524),
             Self::Stainless => (17.0, 7900.0, 480.0, &EN_12524),
-            Self::InsulatingFirebrick => (0.14, 490.0, 942.0, &VDI_REFRACTORIES),
             Self::HighDutyFireclay => (1.20, 2320.0, 958.0, &VDI_REFRACTORIES),
             Self::Limestone => (1.7, 2200.0, 1000.0, &EN_12524),
             Self::Sandstone => (2.3, 2600.0, 1000.0, &EN_12524),
         };
         let rows: Rows = match self {
             Self::Fireclay => FIRECLAY,
-            Self::InsulatingFirebrick => INSULATING_FIREBRICK,
             Self::HighDutyFireclay => HIGH_DUTY_FIRECLAY,
             _ => &[],
         };
@@ -167,7 +159,6 @@ impl Material {
             Self::Fireclay => (1300.0, &REFRACTORY_SERVICE),
             Self::HighDutyFireclay => (1400.0, &REFRACTORY_SERVICE),
             Self::Castable => (1200.0, &REFRACTORY_SERVICE),
-            Self::InsulatingFirebrick => (1260.0, &REFRACTORY_SERVICE),
             Self::CommonBrick => (600.0, &BRICK_SERVICE),
             Self::ClayTile => (1000.0, &BRICK_SERVICE),
             Self::Soapstone => (1000.0, &STONE_SERVICE),

@@ -142,6 +142,23 @@ pub struct SmokePath {
     pub bleed_area: f64,
     /// Damper from the firebox to the connector that is opened to light a cold heater (m2).
     pub bypass_area: f64,
+    /// Oven in place of a run.
+    pub oven: Oven,
+}
+
+/// A chamber in the way of the gas, in place of a run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Oven {
+    /// Number of the run that it is, from 1; 0 for none, past the runs likewise.
+    pub place: usize,
+    /// Inner width, along the runs (m).
+    pub width: f64,
+    /// Inner depth, front to back (m).
+    pub depth: f64,
+    /// Inner height (m).
+    pub height: f64,
+    /// Metal door to the room (m2).
+    pub door_area: f64,
 }
 
 /// Sizes of one run where they differ from the rest.
@@ -391,10 +408,19 @@ choices! {
 }
 
 impl SmokePath {
+    /// Index of the run that is an oven.
+    pub fn oven_index(&self) -> Option<usize> {
+        self.oven.place.checked_sub(1).filter(|index| *index < self.run_count)
+    }
+
     /// Sizes of every run, in flow order.
     pub fn runs(&self) -> Vec<Run> {
         (0..self.run_count)
             .map(|index| {
+                if self.oven_index() == Some(index) {
+                    let Oven { width, depth, height, .. } = self.oven;
+                    return Run { length: width, width: depth, height };
+                }
                 let own = self.overrides.get(index).copied().unwrap_or_default();
                 Run {
                     length: own.length.unwrap_or(self.run_length),
@@ -539,6 +565,7 @@ impl Design {
                 turn_coefficient: 1.2,
                 bleed_area: 0.0,
                 bypass_area: 0.0,
+                oven: Oven { place: 0, width: 0.5, depth: 0.4, height: 0.35, door_area: 0.12 },
             },
             shell: Shell {
                 core_material: Material::Fireclay,

@@ -48,6 +48,11 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::Turn => "Turn loss",
         FieldId::Bleed => "Bleed slot",
         FieldId::Bypass => "Bypass damper",
+        FieldId::OvenPlace => "Oven in place of run",
+        FieldId::OvenWidth => "Oven width",
+        FieldId::OvenDepth => "Oven depth",
+        FieldId::OvenHeight => "Oven height",
+        FieldId::OvenDoor => "Oven door",
         FieldId::CoreMaterial => "Core material",
         FieldId::CoreThickness => "Core thickness",
         FieldId::Gap => "Gap",
@@ -128,9 +133,9 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::AfterOpening => {
             "Free opening that stays through damper and door after the fire. Air through it carries heat up the chimney."
         }
-        FieldId::FireboxWidth => "Inside, along the runs.",
-        FieldId::FireboxDepth => "Inside, front to back.",
-        FieldId::FireboxHeight => "Inside, floor to ceiling.",
+        FieldId::FireboxWidth | FieldId::OvenWidth => "Inside, along the runs.",
+        FieldId::FireboxDepth | FieldId::OvenDepth => "Inside, front to back.",
+        FieldId::FireboxHeight | FieldId::OvenHeight => "Inside, floor to ceiling.",
         FieldId::FireboxWall => "Thickness of the firebox walls, without facing.",
         FieldId::Crown => "Thickness of the slab between the firebox and what lies above it.",
         FieldId::DoorWidth => "Opening of the loading door.",
@@ -166,6 +171,10 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Bypass => {
             "Opening from the firebox to the connector that is opened to light a cold heater and shut when it draws."
         }
+        FieldId::OvenPlace => {
+            "Number of the run that is an oven through which the smoke passes; 0 for none. A bench has none."
+        }
+        FieldId::OvenDoor => "Area of the metal door of the oven, at the front.",
         FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
         FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",
         FieldId::Gap => "Space between core and facing.",

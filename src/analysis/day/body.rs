@@ -3,6 +3,7 @@
 use super::layers::{Back, Gap, Layer, Layers, OUTER_EMISSIVITY};
 use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::{CELLS, FILM_INDOORS, FILM_OUTDOORS, girth};
+use crate::analysis::fire::DOOR_CONDUCTANCE;
 use crate::analysis::path::{Backing, Path, Segment, Side, Wall};
 use crate::design::material::{
     BOARD, CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, STEEL_HEAT_CAPACITY,
@@ -49,6 +50,8 @@ pub enum Zone {
     RunFace(usize, Outside),
     /// A face around the firebox, to the room.
     FireboxFace(Outside),
+    /// The door of an oven, to the room.
+    OvenDoor,
     /// The cap, to the room.
     Cap,
     /// Below the heater.
@@ -443,6 +446,7 @@ impl Maker<'_> {
                 (self.face(shell.core_thickness, ratio(), outside), Zone::RunFace(run, outside))
             }
             Backing::Cap => (self.cap(ratio()), Zone::Cap),
+            Backing::Door => (self.oven_door(), Zone::OvenDoor),
             Backing::Under => (self.under(shell.core_thickness), Zone::Under),
             Backing::Solid | Backing::Run { .. } | Backing::Firebox(_) => {
                 let thickness = shell.core_thickness + shell.facing_thickness;
@@ -614,16 +618,15 @@ impl Maker<'_> {
         shares
     }
 
+    /// Double-walled, as the loading door.
+    fn oven_door(&self) -> Layers {
+        let ambient = self.design.site.room_temperature;
+        let back = Back::Film { conductance: DOOR_CONDUCTANCE, ambient };
+        Layers::new(&[sheet()], None, back)
+    }
+
     fn connector(&mut self) -> usize {
-        let layer = Layer {
-            thickness: CONNECTOR_SHEET,
-            conductivity: STEEL_CONDUCTIVITY,
-            rows: &[],
-            volumetric_heat_capacity: STEEL_HEAT_CAPACITY,
-            spread: (1.0, 1.0),
-            nodes: 1,
-            growth: 1.0,
-        };
+        let layer = sheet();
         let ambient = self.design.site.room_temperature;
         let layers = Layers::new(&[layer], None, Back::Room { ratio: 1.0, ambient });
         let chimney = &self.design.chimney;
@@ -661,6 +664,19 @@ impl Maker<'_> {
         let area = length / f64::from(CELLS) * girth(chimney);
         let back = Back::Film { conductance: film * ratio(outer), ambient };
         (0..CELLS).map(|_| self.place(Layers::new(&layers, None, back), area, zone)).collect()
+    }
+}
+
+/// Sheet of a connector or a door.
+const fn sheet() -> Layer {
+    Layer {
+        thickness: CONNECTOR_SHEET,
+        conductivity: STEEL_CONDUCTIVITY,
+        rows: &[],
+        volumetric_heat_capacity: STEEL_HEAT_CAPACITY,
+        spread: (1.0, 1.0),
+        nodes: 1,
+        growth: 1.0,
     }
 }
 

@@ -19,7 +19,7 @@ pub struct Energy {
     pub glass_joules: f64,
     /// Through the metal of the door to the room.
     pub door_joules: f64,
-    /// From the faces of firebox and runs to the room.
+    /// From the faces of firebox and runs, the door of an oven with them, to the room.
     pub faces_joules: f64,
     /// From the cap to the room.
     pub cap_joules: f64,
@@ -224,7 +224,7 @@ impl Record {
     /// Books a stage.
     pub fn add(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, stage: Stage) {
         let Stage { time, weight } = stage;
-        let faces = solver.outflow(state, Zone::is_face);
+        let faces = solver.outflow(state, |zone| zone.is_face() || zone == Zone::OvenDoor);
         let out = |zone: Zone| solver.outflow(state, |each| each == zone);
         let cap = out(Zone::Cap);
         let flows: [(&mut f64, f64); 13] = {
@@ -314,7 +314,9 @@ impl Record {
     /// Adds a point to the curves.
     pub fn point(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, time: f64) {
         let series = &mut self.series;
-        let faces = solver.outflow(state, |zone| zone.is_face() || zone == Zone::Cap);
+        let faces = solver.outflow(state, |zone| {
+            zone.is_face() || matches!(zone, Zone::Cap | Zone::OvenDoor)
+        });
         series.time_s.push(time);
         series.wood_watts.push(rates.wood);
         series.stack_watts.push(rates.stack);

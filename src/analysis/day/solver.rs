@@ -731,6 +731,7 @@ impl<'a> Solver<'a> {
                 duct: segment.duct,
                 length: segment.length,
                 area: segment.area,
+                volume_over_area: segment.volume_over_area,
                 sinks: &[],
                 wall_emissivity: self.design.shell.inner_emissivity,
                 cells,
