@@ -136,6 +136,42 @@ pub const EN_12524: Source = seen("EN 12524 / ISO 10456, as carried by the ht li
 /// Properties known only from memory.
 pub const MATERIAL_FROM_MEMORY: Source =
     memory("Material value from memory: obtain a data sheet");
+/// Hottest that refractories may get.
+pub const REFRACTORY_SERVICE: Source = memory(
+    "Dense fireclay 1300-1400 C, high-duty 1400-1450 C, surely remembered; refractory concrete \
+     1200-1500 C, vermiculite board 1000-1100 C, probably: obtain a data sheet",
+);
+/// Hottest that clay brick and tile may get.
+pub const BRICK_SERVICE: Source = memory(
+    "Common clay brick 600-900 C and not in a firebox, clay tile 1000 C and cracked by sudden heat, \
+     probably: obtain a data sheet",
+);
+/// Hottest that stone may get.
+pub const STONE_SERVICE: Source = memory(
+    "Soapstone 1000-1300 C; granite 300-500 C, as its quartz grows at 573 C; limestone 500-600 C; \
+     sandstone 500 C, probably: obtain a data sheet",
+);
+/// Hottest that stainless steel may get.
+pub const STAINLESS_SERVICE: Source =
+    memory("Stainless steel 550-800 C, surely remembered; liners to T600");
+/// Hottest that concrete may get.
+pub const CONCRETE_SERVICE: Source =
+    practice("Concrete: 400 F (204 C) in the trade, 200-300 C from memory");
+/// Wall across a gap from the back of a heater.
+pub const WALL_BEHIND: Source = computed(
+    "Balance of this project: radiation between gray faces of 0.9, film of 3.5 W/m2K, air of the gap \
+     10 K above the room where it flows freely, half as warm as the back where poorly, shut in \
+     otherwise",
+);
+/// Insulation of a wall of a house.
+pub const WALL_U_VALUE: Source = memory(
+    "Insulated wall 0.20-0.35 W/m2K, probably; the better it is, the hotter its face behind a heater",
+);
+/// Gap that counts as ventilated.
+pub const VENTILATED_GAP: Source = memory(
+    "NFPA 211, notes to table 12.6.2.1: a ventilated air space is at least 1 in wide and open at \
+     bottom and top",
+);
 /// Route for one-off heaters: loads, firebox, path length.
 pub const EN_15544_SIZES: Source = memory(
     "After EN 15544: per kg of wood 900 cm2 of firebox surface; firebox 25 cm high and 1 cm more \

@@ -21,13 +21,13 @@ const WATTS_PER_BTU_HOUR: f64 = 0.29307107;
 const PASCALS_PER_INCH_WATER: f64 = 249.08891;
 
 /// Temperature in kelvin from degrees Celsius.
-pub fn kelvin(celsius: f64) -> f64 {
+pub const fn kelvin(celsius: f64) -> f64 {
     celsius + ZERO_CELSIUS
 }
 
 /// Temperature in degrees Celsius from kelvin, rounded to a billionth so that the way there and
 /// back is lossless.
-pub fn celsius(kelvin: f64) -> f64 {
+pub const fn celsius(kelvin: f64) -> f64 {
     ((kelvin - ZERO_CELSIUS) * 1e9).round() / 1e9
 }
 

@@ -7,8 +7,9 @@
 use longsmoke::analysis::analyze;
 use longsmoke::design::material::Material;
 use longsmoke::design::{
-    AirControl, BurnShape, Chimney, ChimneyDuty, Design, Fire, Firebox, FlueShape, Layout,
-    RuleSet, RunOverride, Shell, Site, SmokePath, Species, Surroundings, document, link,
+    AirControl, BurnShape, Chimney, ChimneyDuty, Design, FaceInsulation, Fire, Firebox,
+    FlueShape, Layout, Oven, RuleSet, RunOverride, Shell, Site, SmokePath, Species,
+    Surroundings, WallBehind, document, link,
 };
 use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
@@ -164,6 +165,7 @@ fn different() -> Design {
             turn_coefficient: 1.1,
             bleed_area: 0.0,
             bypass_area: 0.0,
+            oven: Oven { place: 0, width: 0.5, depth: 0.4, height: 0.35, door_area: 0.12 },
         },
         shell: Shell {
             core_material: Material::Castable,
@@ -174,6 +176,7 @@ fn different() -> Design {
             cap_thickness: 0.16,
             base_thickness: 0.15,
             inner_emissivity: 0.88,
+            insulation: FaceInsulation::default(),
         },
         chimney: Chimney {
             mouth_height: 8.3,
@@ -190,7 +193,16 @@ fn different() -> Design {
             rated_temperature: kelvin(450.0),
             duty: ChimneyDuty::Wet,
         },
-        surroundings: Surroundings { side: 0.52, behind: 0.33, front: 1.65, above: 0.74 },
+        surroundings: Surroundings {
+            side: 0.52,
+            behind: 0.33,
+            front: 1.65,
+            above: 0.74,
+            wall_behind: WallBehind::NoWall,
+            wall_gap: 0.30,
+            gap_low_opening: 0.0,
+            gap_high_opening: 0.0,
+        },
     }
 }
 

@@ -525,6 +525,7 @@ const FINE_DAY: DayFigures = DayFigures {
     smoke_back: 0.0,
     hottest_face: 343.15,
     hottest_place: FacePlace::Run(1),
+    wall_behind: None,
 };
 
 fn rules_of_day(change: impl Fn(&mut DayFigures)) -> Vec<Rule> {

@@ -19,6 +19,7 @@ fn quiet() -> DayFigures {
         smoke_back: 0.0,
         hottest_face: kelvin(70.0),
         hottest_place: FacePlace::Cap,
+        wall_behind: None,
     }
 }
 
@@ -128,7 +129,8 @@ fn a_trial_leaves_what_the_builder_decides() {
 #[test]
 fn a_trial_survives_its_words() {
     for trial in Trial::ALL {
-        for day in [Ok(quiet()), Err(longsmoke::analysis::Failure::NotPeriodic)] {
+        let with_a_wall = DayFigures { wall_behind: Some(kelvin(60.0)), ..quiet() };
+        for day in [Ok(quiet()), Ok(with_a_wall), Err(longsmoke::analysis::Failure::NotPeriodic)] {
             let tried = Tried { trial, day };
             assert_eq!(tried.to_string().parse(), Ok(tried));
         }

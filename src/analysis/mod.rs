@@ -392,6 +392,7 @@ fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passag
                 duct: segment.duct,
                 length: segment.length,
                 area: segment.area,
+                volume_over_area: segment.volume_over_area,
                 sinks: &sinks,
                 wall_emissivity: design.shell.inner_emissivity,
                 cells: CELLS_PER_RUN,

@@ -2,9 +2,10 @@
 
 use super::material::Material;
 use super::{
-    AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, RuleSet, RunOverride, Species,
+    AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, Oven, RuleSet, RunOverride,
+    SmokePath, Species, WallBehind,
 };
-use crate::units::{Quantity, ZERO_CELSIUS, shown_within};
+use crate::units::{Quantity, kelvin, shown_within};
 use std::ops::RangeInclusive;
 
 /// Name of an input in code; `words` gives it a label and a help line.
@@ -95,6 +96,16 @@ pub enum FieldId {
     /// See `words` for its name.
     Bypass,
     /// See `words` for its name.
+    OvenPlace,
+    /// See `words` for its name.
+    OvenWidth,
+    /// See `words` for its name.
+    OvenDepth,
+    /// See `words` for its name.
+    OvenHeight,
+    /// See `words` for its name.
+    OvenDoor,
+    /// See `words` for its name.
     CoreMaterial,
     /// See `words` for its name.
     FacingMaterial,
@@ -110,6 +121,14 @@ pub enum FieldId {
     Base,
     /// See `words` for its name.
     InnerEmissivity,
+    /// See `words` for its name.
+    FrontInsulation,
+    /// See `words` for its name.
+    BackInsulation,
+    /// See `words` for its name.
+    SideInsulation,
+    /// See `words` for its name.
+    TopInsulation,
     /// See `words` for its name.
     FlueShape,
     /// See `words` for its name.
@@ -144,6 +163,14 @@ pub enum FieldId {
     FrontDistance,
     /// See `words` for its name.
     AboveDistance,
+    /// See `words` for its name.
+    WallBehind,
+    /// See `words` for its name.
+    WallGap,
+    /// See `words` for its name.
+    GapLow,
+    /// See `words` for its name.
+    GapHigh,
 }
 
 /// The groups of the form, in the order in which a builder decides.
@@ -235,10 +262,6 @@ pub struct Choice {
 /// Most runs that a design can have.
 pub const MOST_RUNS: usize = 12;
 
-const fn kelvin(celsius: f64) -> f64 {
-    celsius + ZERO_CELSIUS
-}
-
 fn usize_to_f64(count: usize) -> f64 {
     u32::try_from(count).map_or(f64::MAX, f64::from)
 }
@@ -292,7 +315,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 67] = [
+pub static FIELDS: [Field; 80] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -756,6 +779,69 @@ pub static FIELDS: [Field; 67] = [
         0.0005,
         path.bypass_area
     ),
+    Field {
+        id: FieldId::OvenPlace,
+        group: Group::Path,
+        path: "path.oven_place",
+        link: "ov",
+        advanced: true,
+        kind: Kind::Number(Number {
+            quantity: Quantity::Count,
+            possible: 0.0..=12.0,
+            usual: 0.0..=12.0,
+            step: 1.0,
+            get: |design| usize_to_f64(design.path.oven.place),
+            set: |design, value| design.path.oven.place = f64_to_usize(value),
+        }),
+    },
+    number!(
+        OvenWidth,
+        Path,
+        "path.oven_width_m",
+        "ol",
+        true,
+        Size,
+        0.2..=1.5,
+        0.3..=0.9,
+        0.01,
+        path.oven.width
+    ),
+    number!(
+        OvenDepth,
+        Path,
+        "path.oven_depth_m",
+        "ow",
+        true,
+        Size,
+        0.1..=1.2,
+        0.25..=0.7,
+        0.01,
+        path.oven.depth
+    ),
+    number!(
+        OvenHeight,
+        Path,
+        "path.oven_height_m",
+        "oh",
+        true,
+        Size,
+        0.1..=1.0,
+        0.25..=0.5,
+        0.01,
+        path.oven.height
+    ),
+    number!(
+        OvenDoor,
+        Path,
+        "path.oven_door_m2",
+        "od",
+        true,
+        Opening,
+        0.0..=0.5,
+        0.0..=0.25,
+        0.005,
+        path.oven.door_area
+    ),
     choice!(
         CoreMaterial,
         Shell,
@@ -845,6 +931,54 @@ pub static FIELDS: [Field; 67] = [
         0.8..=0.95,
         0.01,
         shell.inner_emissivity
+    ),
+    number!(
+        FrontInsulation,
+        Shell,
+        "shell.front_insulation_m",
+        "nf",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.front
+    ),
+    number!(
+        BackInsulation,
+        Shell,
+        "shell.back_insulation_m",
+        "nb",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.back
+    ),
+    number!(
+        SideInsulation,
+        Shell,
+        "shell.side_insulation_m",
+        "ns",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.sides
+    ),
+    number!(
+        TopInsulation,
+        Shell,
+        "shell.top_insulation_m",
+        "nt",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.top
     ),
     choice!(FlueShape, Chimney, "chimney.shape", "fs", false, FlueShape, chimney.shape),
     choice!(
@@ -1025,6 +1159,51 @@ pub static FIELDS: [Field; 67] = [
         0.01,
         surroundings.above
     ),
+    choice!(
+        WallBehind,
+        Surroundings,
+        "surroundings.wall_behind",
+        "vb",
+        false,
+        WallBehind,
+        surroundings.wall_behind
+    ),
+    number!(
+        WallGap,
+        Surroundings,
+        "surroundings.wall_gap_m",
+        "vg",
+        false,
+        Size,
+        0.0..=5.0,
+        0.025..=2.0,
+        0.005,
+        surroundings.wall_gap
+    ),
+    number!(
+        GapLow,
+        Surroundings,
+        "surroundings.gap_low_opening_m2",
+        "vl",
+        true,
+        Opening,
+        0.0..=2.0,
+        0.0..=0.5,
+        0.005,
+        surroundings.gap_low_opening
+    ),
+    number!(
+        GapHigh,
+        Surroundings,
+        "surroundings.gap_high_opening_m2",
+        "vh",
+        true,
+        Opening,
+        0.0..=2.0,
+        0.0..=0.5,
+        0.005,
+        surroundings.gap_high_opening
+    ),
 ];
 
 /// The input of a name.
@@ -1067,6 +1246,10 @@ pub enum ProblemKind {
     FiringsOverlap(f64),
     /// The door must fit into the wall of the firebox, this size at most (m).
     DoorLargerThanFirebox(f64),
+    /// A bench has no oven.
+    OvenInBench,
+    /// The door of the oven must fit into its front, this size at most (m2).
+    DoorLargerThanOven(f64),
 }
 
 /// Shortest chimney above the connector that can be analyzed (m).
@@ -1133,6 +1316,7 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
         ));
     }
     problems.extend(check_firings(&design.fire));
+    problems.extend(check_oven(&design.path));
     if firebox.width < firebox.door_width {
         problems.push(problem(
             FieldId::DoorWidth,
@@ -1146,6 +1330,19 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
         ));
     }
     problems
+}
+
+fn check_oven(path: &SmokePath) -> Option<Problem> {
+    path.oven_index()?;
+    let Oven { width, height, door_area, .. } = path.oven;
+    if path.layout == Layout::Bench {
+        return Some(Problem { field: FieldId::OvenPlace, kind: ProblemKind::OvenInBench });
+    }
+    let front = width * height;
+    (front < door_area).then_some(Problem {
+        field: FieldId::OvenDoor,
+        kind: ProblemKind::DoorLargerThanOven(front),
+    })
 }
 
 const SECONDS_PER_DAY: f64 = 86_400.0;

@@ -142,6 +142,23 @@ pub struct SmokePath {
     pub bleed_area: f64,
     /// Damper from the firebox to the connector that is opened to light a cold heater (m2).
     pub bypass_area: f64,
+    /// Oven in place of a run.
+    pub oven: Oven,
+}
+
+/// A chamber in the way of the gas, in place of a run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Oven {
+    /// Number of the run that it is, from 1; 0 for none, past the runs likewise.
+    pub place: usize,
+    /// Inner width, along the runs (m).
+    pub width: f64,
+    /// Inner depth, front to back (m).
+    pub depth: f64,
+    /// Inner height (m).
+    pub height: f64,
+    /// Metal door to the room (m2).
+    pub door_area: f64,
 }
 
 /// Sizes of one run where they differ from the rest.
@@ -185,6 +202,21 @@ pub struct Shell {
     pub base_thickness: f64,
     /// Emissivity of inner walls (–).
     pub inner_emissivity: f64,
+    /// Insulating board on the faces (m); 0 leaves them free to the room.
+    pub insulation: FaceInsulation,
+}
+
+/// Thickness of insulating board on the faces of the heater (m).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct FaceInsulation {
+    /// On the front, around the door.
+    pub front: f64,
+    /// On the back.
+    pub back: f64,
+    /// On each side, where the runs end.
+    pub sides: f64,
+    /// On the cap.
+    pub top: f64,
 }
 
 /// Connector and chimney.
@@ -229,6 +261,24 @@ pub struct Surroundings {
     pub front: f64,
     /// From the cap slab up to the ceiling (m).
     pub above: f64,
+    /// Wall of the house behind the heater.
+    pub wall_behind: WallBehind,
+    /// From the back to that wall (m).
+    pub wall_gap: f64,
+    /// Free opening at the foot of that gap (m2).
+    pub gap_low_opening: f64,
+    /// Free opening at its top (m2).
+    pub gap_high_opening: f64,
+}
+
+impl Surroundings {
+    /// From the back to the nearest thing that can burn (m), a framed wall included.
+    pub fn behind_to_combustibles(&self) -> f64 {
+        match self.wall_behind {
+            WallBehind::Framed => self.behind.min(self.wall_gap),
+            WallBehind::NoWall | WallBehind::Masonry => self.behind,
+        }
+    }
 }
 
 macro_rules! choices {
@@ -326,6 +376,18 @@ choices! {
 }
 
 choices! {
+    /// Wall of the house behind the heater.
+    WallBehind {
+        /// None near by.
+        NoWall = "no_wall",
+        /// Framed in wood and insulated.
+        Framed = "framed",
+        /// Brick, stone or concrete.
+        Masonry = "masonry",
+    }
+}
+
+choices! {
     /// Shape of the flue.
     FlueShape {
         /// Round.
@@ -346,10 +408,19 @@ choices! {
 }
 
 impl SmokePath {
+    /// Index of the run that is an oven.
+    pub fn oven_index(&self) -> Option<usize> {
+        self.oven.place.checked_sub(1).filter(|index| *index < self.run_count)
+    }
+
     /// Sizes of every run, in flow order.
     pub fn runs(&self) -> Vec<Run> {
         (0..self.run_count)
             .map(|index| {
+                if self.oven_index() == Some(index) {
+                    let Oven { width, depth, height, .. } = self.oven;
+                    return Run { length: width, width: depth, height };
+                }
                 let own = self.overrides.get(index).copied().unwrap_or_default();
                 Run {
                     length: own.length.unwrap_or(self.run_length),
@@ -494,6 +565,7 @@ impl Design {
                 turn_coefficient: 1.2,
                 bleed_area: 0.0,
                 bypass_area: 0.0,
+                oven: Oven { place: 0, width: 0.5, depth: 0.4, height: 0.35, door_area: 0.12 },
             },
             shell: Shell {
                 core_material: Material::Fireclay,
@@ -504,6 +576,7 @@ impl Design {
                 cap_thickness: 0.15,
                 base_thickness: 0.15,
                 inner_emissivity: 0.9,
+                insulation: FaceInsulation { front: 0.0, back: 0.0, sides: 0.0, top: 0.0 },
             },
             chimney: Chimney {
                 mouth_height: 8.2,
@@ -520,7 +593,16 @@ impl Design {
                 rated_temperature: kelvin(538.0),
                 duty: ChimneyDuty::Dry,
             },
-            surroundings: Surroundings { side: 0.60, behind: 0.30, front: 1.50, above: 0.60 },
+            surroundings: Surroundings {
+                side: 0.60,
+                behind: 0.30,
+                front: 1.50,
+                above: 0.60,
+                wall_behind: WallBehind::NoWall,
+                wall_gap: 0.30,
+                gap_low_opening: 0.0,
+                gap_high_opening: 0.0,
+            },
         }
     }
 }

@@ -263,6 +263,27 @@ impl Scene<'_> {
             self.band(index, cell);
         }
         self.slot_bands(&cells);
+        self.oven(&cells);
+    }
+
+    /// The door of an oven over its gas, with its name.
+    fn oven(&mut self, cells: &[Cell]) {
+        let path = &self.design.path;
+        let index = path.oven_index();
+        let Some((index, cell)) = index.and_then(|index| Some((index, cells.get(index)?)))
+        else {
+            return;
+        };
+        let space = cell.extent;
+        let share = (path.oven.door_area / (space.width() * space.height())).clamp(0.0, 1.0);
+        let (half, middle) = (0.5 * share.sqrt(), space.middle());
+        let (wide, high) = (half * space.width(), half * space.height());
+        let door =
+            Extent::new(middle.x - wide, middle.y - high, middle.x + wide, middle.y + high);
+        if share > 0.0 {
+            self.sheet.rectangle(Role::Door, Some(Place::Run(index)), door);
+        }
+        self.inside(space, "oven");
     }
 
     fn baffles(&mut self, cells: &[Cell]) {

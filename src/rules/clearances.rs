@@ -72,9 +72,14 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
         return;
     };
     let around = &design.surroundings;
+    let nearest = if around.behind_to_combustibles() < around.behind {
+        FieldId::WallGap
+    } else {
+        FieldId::BehindDistance
+    };
     let distances = [
         (Rule::SideClose, Place::Side, FieldId::SideDistance, around.side, limits.faces),
-        (Rule::BackClose, Place::Back, FieldId::BehindDistance, around.behind, limits.faces),
+        (Rule::BackClose, Place::Back, nearest, around.behind_to_combustibles(), limits.faces),
         (Rule::FrontClose, Place::Front, FieldId::FrontDistance, around.front, limits.door),
         (
             Rule::CeilingClose,

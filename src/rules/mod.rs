@@ -222,6 +222,8 @@ pub struct DayFigures {
     pub hottest_face: f64,
     /// Where that is.
     pub hottest_place: FacePlace,
+    /// Hottest face of the wall behind when the days repeat, where there is one (K).
+    pub wall_behind: Option<f64>,
 }
 
 impl DayFigures {
@@ -233,6 +235,7 @@ impl DayFigures {
             smoke_back: first.draft.smoke_back_s.max(repeating.draft.smoke_back_s),
             hottest_face: repeating.peak.surface.temperature,
             hottest_place: repeating.peak.surface_place,
+            wall_behind: repeating.peak.wall_behind.map(|at| at.temperature),
         }
     }
 }

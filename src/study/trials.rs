@@ -317,7 +317,11 @@ impl fmt::Display for Tried {
                 write!(f, " {place}")?;
                 let DayFigures { first_mean, repeating_mean, smoke_back, hottest_face, .. } =
                     day;
-                write!(f, " {first_mean} {repeating_mean} {smoke_back} {hottest_face}")
+                write!(f, " {first_mean} {repeating_mean} {smoke_back} {hottest_face}")?;
+                match day.wall_behind {
+                    Some(wall) => write!(f, " {wall}"),
+                    None => Ok(()),
+                }
             }
             Err(failure) => write!(f, " failed {}", failure_id(failure)),
         }
@@ -351,6 +355,7 @@ impl FromStr for Tried {
                 1 => FacePlace::Cap,
                 run => FacePlace::Run(run - 1),
             },
+            wall_behind: figure().ok(),
         };
         Ok(Self { trial, day: Ok(day) })
     }

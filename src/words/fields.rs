@@ -48,6 +48,11 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::Turn => "Turn loss",
         FieldId::Bleed => "Bleed slot",
         FieldId::Bypass => "Bypass damper",
+        FieldId::OvenPlace => "Oven in place of run",
+        FieldId::OvenWidth => "Oven width",
+        FieldId::OvenDepth => "Oven depth",
+        FieldId::OvenHeight => "Oven height",
+        FieldId::OvenDoor => "Oven door",
         FieldId::CoreMaterial => "Core material",
         FieldId::CoreThickness => "Core thickness",
         FieldId::Gap => "Gap",
@@ -56,6 +61,10 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::Cap => "Cap slab",
         FieldId::Base => "Base slab",
         FieldId::InnerEmissivity => "Wall emissivity",
+        FieldId::FrontInsulation => "Insulation on the front",
+        FieldId::BackInsulation => "Insulation on the back",
+        FieldId::SideInsulation => "Insulation on the sides",
+        FieldId::TopInsulation => "Insulation on the cap",
         FieldId::MouthHeight => "Chimney mouth height",
         FieldId::FlueShape => "Flue shape",
         FieldId::FlueWidth => "Flue width or diameter",
@@ -73,6 +82,10 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::BehindDistance => "Clearance behind",
         FieldId::FrontDistance => "Clearance in front of the door",
         FieldId::AboveDistance => "Clearance above",
+        FieldId::WallBehind => "Wall behind",
+        FieldId::WallGap => "Gap to the wall behind",
+        FieldId::GapLow => "Opening low in that gap",
+        FieldId::GapHigh => "Opening high in that gap",
     }
 }
 
@@ -120,9 +133,9 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::AfterOpening => {
             "Free opening that stays through damper and door after the fire. Air through it carries heat up the chimney."
         }
-        FieldId::FireboxWidth => "Inside, along the runs.",
-        FieldId::FireboxDepth => "Inside, front to back.",
-        FieldId::FireboxHeight => "Inside, floor to ceiling.",
+        FieldId::FireboxWidth | FieldId::OvenWidth => "Inside, along the runs.",
+        FieldId::FireboxDepth | FieldId::OvenDepth => "Inside, front to back.",
+        FieldId::FireboxHeight | FieldId::OvenHeight => "Inside, floor to ceiling.",
         FieldId::FireboxWall => "Thickness of the firebox walls, without facing.",
         FieldId::Crown => "Thickness of the slab between the firebox and what lies above it.",
         FieldId::DoorWidth => "Opening of the loading door.",
@@ -158,6 +171,10 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Bypass => {
             "Opening from the firebox to the connector that is opened to light a cold heater and shut when it draws."
         }
+        FieldId::OvenPlace => {
+            "Number of the run that is an oven through which the smoke passes; 0 for none. A bench has none."
+        }
+        FieldId::OvenDoor => "Area of the metal door of the oven, at the front.",
         FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
         FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",
         FieldId::Gap => "Space between core and facing.",
@@ -166,6 +183,16 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Cap => "Thickness of the slab that closes the heater at the top.",
         FieldId::Base => "Concrete slab below the heater, over a ventilated void.",
         FieldId::InnerEmissivity => "How well the inner walls take up radiation.",
+        FieldId::FrontInsulation => {
+            "Insulating board around the door; 0 leaves the front free to the room."
+        }
+        FieldId::BackInsulation => {
+            "Insulating board on the back; 0 leaves it free. Behind it the masonry gets hotter."
+        }
+        FieldId::SideInsulation => {
+            "Insulating board on both sides, where the runs end; 0 leaves them free."
+        }
+        FieldId::TopInsulation => "Insulating board on the cap slab; 0 leaves it free.",
         FieldId::MouthHeight => {
             "Height of the mouth above the floor of the firebox. The house fixes it."
         }
@@ -193,5 +220,15 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::BehindDistance => "From the back to the nearest thing that can burn.",
         FieldId::FrontDistance => "From the loading door to the nearest thing that can burn.",
         FieldId::AboveDistance => "From the cap slab up to the ceiling.",
+        FieldId::WallBehind => {
+            "Wall of the house that the back of the heater faces. The day shows how hot its face gets at most."
+        }
+        FieldId::WallGap => "From the back to the wall behind, where there is one.",
+        FieldId::GapLow => {
+            "Free area through which room air enters at the foot of the gap; with 0 the gap counts as blocked. The air flows freely when the openings at foot and top each have half of the gap's own section and it is at least 25 mm wide."
+        }
+        FieldId::GapHigh => {
+            "Free area through which the air leaves at the top of the gap; with 0 the gap counts as blocked."
+        }
     }
 }

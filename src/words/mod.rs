@@ -75,6 +75,12 @@ pub fn choice(key: &str) -> &'static str {
         "granite" => "Granite, crystalline stone",
         "clay_tile" => "Clay tile or liner",
         "stainless" => "Stainless steel",
+        "high_duty_fireclay" => "High-duty fireclay brick",
+        "no_wall" => "None near by",
+        "framed" => "Wood-framed, insulated",
+        "masonry" => "Masonry",
+        "limestone" => "Hard limestone",
+        "sandstone" => "Sandstone",
         _ => "Unknown",
     }
 }
@@ -252,6 +258,13 @@ pub fn problem(problem: &Problem, system: System) -> String {
             label(FieldId::FiringInterval),
             label(FieldId::FiringsPerDay),
             figure(longest, Quantity::Hours, system)
+        ),
+        ProblemKind::OvenInBench => {
+            format!("{name}: a bench has no oven. Choose another layout or 0.")
+        }
+        ProblemKind::DoorLargerThanOven(largest) => format!(
+            "{name} cannot be larger than the front of the oven: at most {}.",
+            at_most(largest, Quantity::Opening, system)
         ),
         ProblemKind::DoorLargerThanFirebox(largest) => format!(
             "{name} cannot be larger than {}: at most {}.",

@@ -97,6 +97,8 @@ pub enum Without {
     WallRadiation,
     /// Heat through the glass.
     Glass,
+    /// Conductivity that follows the temperature: it is what it is cold.
+    HotConductivity,
 }
 
 /// How a day is computed.

@@ -19,7 +19,7 @@ pub struct Energy {
     pub glass_joules: f64,
     /// Through the metal of the door to the room.
     pub door_joules: f64,
-    /// From the faces of firebox and runs to the room.
+    /// From the faces of firebox and runs, the door of an oven with them, to the room.
     pub faces_joules: f64,
     /// From the cap to the room.
     pub cap_joules: f64,
@@ -105,6 +105,9 @@ pub struct Peak {
     pub surface: At,
     /// Where that face is.
     pub surface_place: FacePlace,
+    /// Hottest face of the wall behind; none without such a wall. An upper bound: heat spreads
+    /// sideways in the masonry, and no gap is quite shut.
+    pub wall_behind: Option<At>,
     /// Most heat from the heater to the room (W).
     pub room_watts: f64,
     /// When (s).
@@ -228,8 +231,7 @@ impl Record {
     /// Books a stage.
     pub fn add(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, stage: Stage) {
         let Stage { time, weight } = stage;
-        let faces =
-            solver.outflow(state, |zone| matches!(zone, Zone::RunFace(_) | Zone::FireboxFace));
+        let faces = solver.outflow(state, |zone| zone.is_face() || zone == Zone::OvenDoor);
         let out = |zone: Zone| solver.outflow(state, |each| each == zone);
         let cap = out(Zone::Cap);
         let flows: [(&mut f64, f64); 13] = {
@@ -277,12 +279,15 @@ impl Record {
         let (surface, zone) = solver.hottest_face(state);
         if peak.surface.temperature < surface {
             peak.surface_place = match zone {
-                Zone::RunFace(index) => FacePlace::Run(index + 1),
+                Zone::RunFace(index, _) => FacePlace::Run(index + 1),
                 Zone::Cap => FacePlace::Cap,
                 _ => FacePlace::Firebox,
             };
         }
         peak.surface.raise(surface, time);
+        if let Some(face) = solver.wall_behind(state) {
+            peak.wall_behind.get_or_insert_default().raise(face, time);
+        }
         if peak.room_watts < room {
             (peak.room_watts, peak.room_time_s) = (room, time);
         }
@@ -316,7 +321,7 @@ impl Record {
     pub fn point(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, time: f64) {
         let series = &mut self.series;
         let faces = solver.outflow(state, |zone| {
-            matches!(zone, Zone::RunFace(_) | Zone::FireboxFace | Zone::Cap)
+            zone.is_face() || matches!(zone, Zone::Cap | Zone::OvenDoor)
         });
         series.time_s.push(time);
         series.wood_watts.push(rates.wood);

@@ -26,6 +26,7 @@ use crate::analysis::march::{
 use crate::analysis::path::Path;
 use crate::design::{AirControl, Design};
 use crate::physics::air::DRY_AIR;
+use crate::physics::gap::across_gap;
 use crate::physics::gas::{Gas, sensible_enthalpy};
 
 const MOST_SWEEPS: u32 = 80;
@@ -368,7 +369,7 @@ impl<'a> Solver<'a> {
     /// Reduces all walls for a stage, with conductances at the temperatures to which the stage
     /// before leads.
     fn prepare(&mut self, old: &[f64], steps: (f64, f64)) {
-        let Self { body, conductances, reduced, new, rates, air, light, .. } = self;
+        let Self { body, setup, conductances, reduced, new, rates, air, light, .. } = self;
         new.clear();
         new.extend_from_slice(old);
         let walls = body.walls.iter().zip(conductances).zip(reduced).zip(light);
@@ -382,6 +383,9 @@ impl<'a> Solver<'a> {
             let step = if *light { steps.1 } else { steps.0 };
             for (new, rate) in new.iter_mut().zip(rates) {
                 *new += step * rate;
+            }
+            if !setup.lacks(Without::HotConductivity) {
+                wall.layers.conduct(new, now);
             }
             wall.layers.conductances(new, &|t| air.conductivity(t), now);
             wall.layers.reduce(old, step, now, reduced);
@@ -590,6 +594,7 @@ impl<'a> Solver<'a> {
                 duct: segment.duct,
                 length: segment.length,
                 area: segment.area,
+                volume_over_area: segment.volume_over_area,
                 sinks: &[],
                 wall_emissivity: self.design.shell.inner_emissivity,
                 cells,
@@ -751,17 +756,28 @@ impl<'a> Solver<'a> {
     fn face_to_room(&self, state: &[f64], index: usize) -> Option<f64> {
         let wall = self.body.walls.get(index)?;
         let nodes = state.get(wall.nodes.clone())?;
-        Some(wall.layers.outer_face(nodes, self.conductances.get(index)?))
+        Some(self.conductances.get(index)?.outer_face(nodes))
     }
 
-    /// The hottest face to the room: temperature (K) and zone. Along a run the faces of the cells
-    /// are carried on to its ends by a parabola, since the hottest spot is at the inlet.
+    /// The hottest face to the room: temperature (K) and zone.
     pub fn hottest_face(&self, state: &[f64]) -> (f64, Zone) {
+        self.hottest(state, |zone| zone.is_face() || zone == Zone::Cap)
+    }
+
+    /// The hottest face of the wall behind, where there is one (K).
+    pub fn wall_behind(&self, state: &[f64]) -> Option<f64> {
+        let behind = self.body.behind?;
+        Some(across_gap(&behind, self.hottest(state, Zone::is_back).0).0)
+    }
+
+    /// The hottest face of some zones. Along a run the faces of the cells are carried on to its
+    /// ends by a parabola, since the hottest spot is at the inlet.
+    fn hottest(&self, state: &[f64], among: impl Fn(Zone) -> bool) -> (f64, Zone) {
         let mut best = (0.0, Zone::Cap);
         let mut row: Vec<f64> = Vec::new();
         let mut zone_before = None;
         for (index, wall) in self.body.walls.iter().enumerate() {
-            if !matches!(wall.zone, Zone::RunFace(_) | Zone::FireboxFace | Zone::Cap) {
+            if !among(wall.zone) {
                 continue;
             }
             let Some(face) = self.face_to_room(state, index) else { continue };
