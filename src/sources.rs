@@ -269,6 +269,11 @@ pub const CHIMNEY_ENTRY_WINDOW: Source = practice(
 pub const CHIMNEY_CLASS: Source = memory(
     "EN 1443 designation (T400, T600); in North America residential type, 1000 F (538 C) continuous",
 );
+/// Wood beyond what a heater is laid out for.
+pub const OVERLOAD_CHARGE: Source = practice(
+    "a quarter more wood than stated: charges of one and the same heater differed by 20 and 29 % \
+     in laboratory test reports (68.3 and 81.9 lb, 55 and 70.8 lb), a user's differ no less",
+);
 /// Gas at the peak of a firing against the rating of the chimney.
 pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \

@@ -15,6 +15,7 @@
 mod architecture;
 mod day;
 mod documents;
+mod edges;
 mod independent;
 mod independent_day;
 mod laws;

@@ -5,10 +5,12 @@ use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
+use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
+use longsmoke::study::edges::Study;
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
+use longsmoke::words::edges as said;
 use longsmoke::words::report::Computed;
 use std::io::{Read as _, Write as _};
 use std::num::NonZero;
@@ -160,10 +162,13 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
         }
     };
     let figures = DayFigures::new(&day.first_fire, &day.periodic);
-    let findings = judge(&design, &analysis, Some(&figures));
+    let edges = edges(&design);
+    let known = Known { day: Some(&figures), edges: edges.as_ref() };
+    let findings = judge(&design, &analysis, known);
+    let found = Found { analysis: &analysis, day: &day, edges: edges.as_ref() };
     let said = match form {
-        Form::Json => json(&design, (&analysis, &day), &findings, system),
-        Form::Text => say(&text(file, (&analysis, &day), &findings, system)),
+        Form::Json => json(&design, found, &findings, system),
+        Form::Text => say(&text(file, &design, found, &findings, system)),
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -171,15 +176,24 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     if forbidden { said.max(Outcome::Forbidden) } else { said }
 }
 
+/// What was found of a design beside its findings.
+#[derive(Clone, Copy)]
+struct Found<'a> {
+    analysis: &'a Analysis,
+    day: &'a Day,
+    edges: Option<&'a Edges>,
+}
+
 /// One JSON document a line, so that many files make one stream.
 fn json(
     design: &Design,
-    (analysis, day): (&Analysis, &Day),
+    Found { analysis, day, edges }: Found<'_>,
     findings: &[Finding],
     system: System,
 ) -> Outcome {
     let uncertainty = uncertainty(design);
-    let computed = Computed { analysis, day: Some(day), uncertainty: uncertainty.as_ref() };
+    let uncertainty = uncertainty.as_ref();
+    let computed = Computed { analysis, day: Some(day), uncertainty, edges };
     let report = words::report::report(design, computed, findings, system);
     match serde_json::to_string(&report) {
         Ok(line) => say(&format!("{line}\n")),
@@ -190,26 +204,36 @@ fn json(
     }
 }
 
-/// The samples in as many shares as there are processors; their number changes no figure.
 fn uncertainty(design: &Design) -> Option<Uncertainty> {
     let plan = &Plan::new(design, Samples::standard(Samples::ENOUGH));
+    plan.sum_up(&shared(plan.len(), |index| plan.sample(index)))
+}
+
+/// Safety at its unfavorable edge; a day that has none leaves the judgment without it.
+fn edges(design: &Design) -> Option<Edges> {
+    let study = &Study::new(design).ok()?;
+    study.sum_up(&shared(study.len(), |index| study.sample(index))).ok()
+}
+
+/// Samples in as many shares as there are processors; their number changes no figure.
+fn shared<T: Send>(count: usize, sample: impl Fn(usize) -> Option<T> + Sync) -> Vec<T> {
     let shares = std::thread::available_parallelism().map_or(1, NonZero::get);
-    let samples: Vec<_> = std::thread::scope(|scope| {
+    let sample = &sample;
+    std::thread::scope(|scope| {
         let share = |first: usize| {
             scope.spawn(move || {
-                let indices = (first..plan.len()).step_by(shares);
-                indices.filter_map(|index| plan.sample(index)).collect::<Vec<_>>()
+                (first..count).step_by(shares).filter_map(sample).collect::<Vec<_>>()
             })
         };
         let all: Vec<_> = (0..shares).map(share).collect();
         all.into_iter().flat_map(|share| share.join().unwrap_or_default()).collect()
-    });
-    plan.sum_up(&samples)
+    })
 }
 
 fn text(
     file: &str,
-    (analysis, day): (&Analysis, &Day),
+    design: &Design,
+    Found { analysis, day, edges }: Found<'_>,
     findings: &[Finding],
     system: System,
 ) -> String {
@@ -224,6 +248,13 @@ fn text(
     }
     lines.extend(figures(analysis, system));
     lines.extend(figures_of_day(day, system));
+    if let Some(edges) = edges {
+        lines.push(format!("  {}:", said::TITLE));
+        let rows = said::rows(design, edges, system);
+        lines.extend(rows.map(|row| {
+            format!("  {:<34}{:>12}, {} in 95 of 100 cases", row.name, row.nominal, row.edge)
+        }));
+    }
     for finding in findings {
         let text = words::finding(finding, system);
         lines.push(format!(

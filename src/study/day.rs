@@ -334,7 +334,7 @@ fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 5] {
 }
 
 /// Problems with the inputs are told at the inputs, before anybody computes a day.
-const fn failure_id(failure: &Failure) -> &'static str {
+pub(super) const fn failure_id(failure: &Failure) -> &'static str {
     match failure {
         Failure::Inputs(_) => "inputs",
         Failure::Firebox(NoRoot::NotBracketed) => "firebox-sign",
@@ -348,7 +348,7 @@ const fn failure_id(failure: &Failure) -> &'static str {
     }
 }
 
-fn failure_from_id(id: &str) -> Option<Failure> {
+pub(super) fn failure_from_id(id: &str) -> Option<Failure> {
     Some(match id {
         "inputs" => Failure::Inputs(Vec::new()),
         "firebox-sign" => Failure::Firebox(NoRoot::NotBracketed),

@@ -21,6 +21,10 @@ pub enum Order {
     Strip { generation: u64, design: String },
     /// Computes the firing day of a design, given as a file.
     Day { generation: u64, design: String },
+    /// Tries the spreads of a design, given as a file.
+    Samples { generation: u64, design: String },
+    /// Looks for the unfavorable edge of a design, given as a file.
+    Edges { generation: u64, design: String },
     /// Ends the work for earlier generations.
     Stop { generation: u64 },
 }
@@ -35,6 +39,12 @@ impl Order {
             Self::Day { generation, design } => {
                 json!({ "job": "day", "generation": generation, "design": design })
             }
+            Self::Samples { generation, design } => {
+                json!({ "job": "samples", "generation": generation, "design": design })
+            }
+            Self::Edges { generation, design } => {
+                json!({ "job": "edges", "generation": generation, "design": design })
+            }
             Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
         };
         order.to_string()
@@ -45,10 +55,12 @@ impl Order {
         let generation = order.get("generation")?.as_u64()?;
         match order.get("job")?.as_str()? {
             "ping" => Some(Self::Ping { generation }),
-            job @ ("strip" | "day") => {
+            job @ ("strip" | "day" | "samples" | "edges") => {
                 let design = order.get("design")?.as_str()?.to_owned();
                 Some(match job {
                     "day" => Self::Day { generation, design },
+                    "edges" => Self::Edges { generation, design },
+                    "samples" => Self::Samples { generation, design },
                     _ => Self::Strip { generation, design },
                 })
             }

@@ -2,8 +2,8 @@
 
 use super::labor::Order;
 use longsmoke::design::{Design, document};
-use longsmoke::study::day::Parts;
 use longsmoke::study::strip::Strip;
+use longsmoke::study::{day, edges, uncertainty};
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -47,7 +47,17 @@ fn take(
             begin(Box::new(told), generation, scope, latest);
         }
         Order::Day { generation, design } => {
-            let parts = Parts::new(&read(&design)?);
+            let parts = day::Parts::new(&read(&design)?);
+            let told = parts.map(|part| part.to_string());
+            begin(Box::new(told), generation, scope, latest);
+        }
+        Order::Edges { generation, design } => {
+            let parts = edges::Parts::new(&read(&design)?);
+            let told = parts.map(|part| part.to_string());
+            begin(Box::new(told), generation, scope, latest);
+        }
+        Order::Samples { generation, design } => {
+            let parts = uncertainty::Parts::new(&read(&design)?);
             let told = parts.map(|part| part.to_string());
             begin(Box::new(told), generation, scope, latest);
         }

@@ -3,9 +3,11 @@
 use super::layers::{Back, Gap, Layer, Layers};
 use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::{CELLS, FILM_INDOORS, FILM_OUTDOORS, girth};
+use crate::analysis::factors::Factors;
 use crate::analysis::path::{Backing, Path, Segment, Side, Wall};
 use crate::design::material::{
-    CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, STEEL_HEAT_CAPACITY,
+    CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, Properties,
+    STEEL_HEAT_CAPACITY,
 };
 use crate::design::{Design, Layout};
 use std::ops::Range;
@@ -268,10 +270,20 @@ impl Maker<'_> {
         }
     }
 
+    /// What core, cap and baffles are made of.
+    fn core(&self) -> Properties {
+        let core = self.design.shell.core_material.properties();
+        let Factors { core_conductivity, core_heat_capacity, .. } = self.setup.factors;
+        Properties {
+            conductivity: core.conductivity * core_conductivity,
+            density: core.density * core_heat_capacity,
+            ..core
+        }
+    }
+
     /// A slab with gas on both sides.
     fn slab(&self, thickness: f64) -> Layers {
-        let core = self.design.shell.core_material.properties();
-        let layer = Layer::plane(&core, thickness, self.resolution.slab_nodes);
+        let layer = Layer::plane(&self.core(), thickness, self.resolution.slab_nodes);
         Layers::new(&[layer], None, Back::Gas)
     }
 
@@ -317,7 +329,7 @@ impl Maker<'_> {
     /// Core, gap, facing, room.
     fn face(&self, core_thickness: f64, ratio: f64) -> Layers {
         let shell = &self.design.shell;
-        let core = shell.core_material.properties();
+        let core = self.core();
         let facing = shell.facing_material.properties();
         let layers = [
             Layer::plane(&core, core_thickness, self.resolution.core_nodes)
@@ -329,26 +341,25 @@ impl Maker<'_> {
         let gap = (shell.gap > 0.0)
             .then_some(Gap { width: shell.gap, emissivity: shell.inner_emissivity });
         let ambient = self.design.site.room_temperature;
-        Layers::new(&layers, gap, Back::Room { ratio, ambient })
+        Layers::new(&layers, gap, Back::Room { ratio, ambient, film: 1.0 })
     }
 
     fn cap(&self, ratio: f64) -> Layers {
         let shell = &self.design.shell;
         let layer = Layer::plane(
-            &shell.core_material.properties(),
+            &self.core(),
             shell.cap_thickness,
             self.resolution.core_nodes + self.resolution.facing_nodes,
         );
         let ambient = self.design.site.room_temperature;
         let layer = layer.growing(GROWTH_OF_SLABS).spreading(1.0, ratio);
-        Layers::new(&[layer], None, Back::Room { ratio, ambient })
+        Layers::new(&[layer], None, Back::Room { ratio, ambient, film: 1.0 })
     }
 
     fn plain(&self, thickness: f64, back: Back) -> Layers {
-        let core = self.design.shell.core_material.properties();
         let nodes = self.resolution.core_nodes + self.resolution.facing_nodes;
         Layers::new(
-            &[Layer::plane(&core, thickness, nodes).growing(GROWTH_OF_SLABS)],
+            &[Layer::plane(&self.core(), thickness, nodes).growing(GROWTH_OF_SLABS)],
             None,
             back,
         )
@@ -357,9 +368,8 @@ impl Maker<'_> {
     /// Core of a thickness on the base slab, over a ventilated void.
     fn under(&self, thickness: f64) -> Layers {
         let shell = &self.design.shell;
-        let core = shell.core_material.properties();
         let layers = [
-            Layer::plane(&core, thickness, self.resolution.core_nodes).growing(GROWTH),
+            Layer::plane(&self.core(), thickness, self.resolution.core_nodes).growing(GROWTH),
             Layer::plane(&CONCRETE, shell.base_thickness, self.resolution.facing_nodes),
         ];
         let ambient = self.design.site.room_temperature;
@@ -419,7 +429,8 @@ impl Maker<'_> {
             growth: 1.0,
         };
         let ambient = self.design.site.room_temperature;
-        let layers = Layers::new(&[layer], None, Back::Room { ratio: 1.0, ambient });
+        let film = self.setup.factors.outside_film;
+        let layers = Layers::new(&[layer], None, Back::Room { ratio: 1.0, ambient, film });
         let chimney = &self.design.chimney;
         let area = chimney.connector_length * girth(chimney);
         self.place(layers, area, Zone::Connector)
@@ -429,6 +440,7 @@ impl Maker<'_> {
     fn flue(&mut self, length: f64, zone: Zone) -> Vec<usize> {
         let chimney = &self.design.chimney;
         let site = &self.design.site;
+        let Factors { flue_conductivity, outside_film, .. } = self.setup.factors;
         let (film, ambient) = match zone {
             Zone::Outdoors => (FILM_OUTDOORS, site.outdoor_temperature),
             _ => (FILM_INDOORS, site.room_temperature),
@@ -437,14 +449,17 @@ impl Maker<'_> {
         let ratio = |depth: f64| 1.0 + 2.0 * depth / inner;
         let wall = chimney.wall_thickness;
         let outer = wall + chimney.insulation_thickness;
+        let material = chimney.wall_material.properties();
+        let material =
+            Properties { conductivity: material.conductivity * flue_conductivity, ..material };
         let mut layers = vec![
-            Layer::plane(&chimney.wall_material.properties(), wall, self.resolution.flue_nodes)
+            Layer::plane(&material, wall, self.resolution.flue_nodes)
                 .spreading(1.0, ratio(wall)),
         ];
         if chimney.insulation_thickness > 0.0 {
             layers.push(Layer {
                 thickness: chimney.insulation_thickness,
-                conductivity: MINERAL_WOOL_CONDUCTIVITY,
+                conductivity: MINERAL_WOOL_CONDUCTIVITY * flue_conductivity,
                 volumetric_heat_capacity: MINERAL_WOOL_HEAT_CAPACITY,
                 spread: (ratio(wall), ratio(outer)),
                 nodes: self.resolution.flue_nodes,
@@ -452,7 +467,7 @@ impl Maker<'_> {
             });
         }
         let area = length / f64::from(CELLS) * girth(chimney);
-        let back = Back::Film { conductance: film * ratio(outer), ambient };
+        let back = Back::Film { conductance: film * outside_film * ratio(outer), ambient };
         (0..CELLS).map(|_| self.place(Layers::new(&layers, None, back), area, zone)).collect()
     }
 }

@@ -85,6 +85,8 @@ pub enum Back {
         ratio: f64,
         /// Room temperature (K).
         ambient: f64,
+        /// Factor on the film (–).
+        film: f64,
     },
     /// A fixed film toward a temperature.
     Film {
@@ -296,10 +298,11 @@ impl Layers {
             Back::Adiabatic | Back::Gas => return false,
             Back::Film { conductance, ambient } => (conductance, ambient),
             Back::Room { .. } if (last - now.node).abs() < NODE_MOVED => return false,
-            Back::Room { ratio, ambient } => {
+            Back::Room { ratio, ambient, film: factor } => {
                 now.node = last;
                 let start = if now.face > 0.0 { now.face } else { last };
-                let (face, film) = room_film(start, ambient, (last, self.outer / ratio));
+                let (face, film) =
+                    room_film(start, (ambient, factor), (last, self.outer / ratio));
                 now.face = face;
                 (ratio * film, ambient)
             }
@@ -380,12 +383,17 @@ fn replaced(conductance: &mut f64, next: f64, difference: f64) -> bool {
 }
 
 /// A face to the room and the film there (K, W/m2K), from a start near it; behind the face a node
-/// and the conductance between.
-fn room_film(start: f64, ambient: f64, (node, conductance): (f64, f64)) -> (f64, f64) {
+/// and the conductance between. The film of the room is multiplied by a factor.
+fn room_film(
+    start: f64,
+    (ambient, factor): (f64, f64),
+    (node, conductance): (f64, f64),
+) -> (f64, f64) {
     let mut face = start;
     let mut flux = 0.0;
     for _ in 0..MOST_FILM_ROUNDS {
         let (here, slope) = emission(OUTER_EMISSIVITY, face, ambient);
+        let (here, slope) = (factor * here, factor * slope);
         let step = (conductance * (node - face) - here) / (conductance + slope);
         face += step;
         flux = here + slope * step;
@@ -395,7 +403,7 @@ fn room_film(start: f64, ambient: f64, (node, conductance): (f64, f64)) -> (f64,
     }
     let excess = face - ambient;
     let film = if excess.abs() < 1e-3 {
-        4.0 * STEFAN_BOLTZMANN * OUTER_EMISSIVITY * ambient * ambient * ambient
+        factor * 4.0 * STEFAN_BOLTZMANN * OUTER_EMISSIVITY * ambient * ambient * ambient
     } else {
         flux / excess
     };
