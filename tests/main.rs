@@ -15,6 +15,7 @@
 mod architecture;
 mod day;
 mod documents;
+mod drawn;
 mod edges;
 mod independent;
 mod independent_day;

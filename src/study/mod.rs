@@ -5,5 +5,6 @@
 
 pub mod day;
 pub mod edges;
+pub mod order;
 pub mod strip;
 pub mod uncertainty;

@@ -1,23 +1,21 @@
 //! Safety at its unfavorable edge: ordered from a worker of its own, judged as soon as it is known.
 
 use super::dom::{Tag, tag};
-use super::labor::{Heard, Job, Order, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive};
 use super::texts;
 use super::workspace::{Workspace, same_but_name};
 use leptos::prelude::*;
 use longsmoke::analysis::Failure;
 use longsmoke::rules::Edges;
 use longsmoke::study::edges::{ENOUGH, Part};
+use longsmoke::study::order;
 use longsmoke::words;
 use longsmoke::words::edges::{self as said, Row};
 use std::sync::Arc;
 use std::time::Duration;
 
 /// The last of all: it takes the longest.
-const JOB: Job = Job {
-    rest: Duration::from_millis(600),
-    order: |generation, design| Order::Edges { generation, design },
-};
+const JOB: Job = Job { rest: Duration::from_millis(600), study: order::Job::Edges };
 
 /// What the worker has found; written by its messages alone.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -22,7 +22,6 @@ mod storage;
 mod strip;
 mod texts;
 mod uncertainty;
-pub mod worker;
 mod workspace;
 
 use dom::{Tag, tag};

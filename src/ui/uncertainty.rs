@@ -2,11 +2,12 @@
 //! of its own and shown wherever the figures stand.
 
 use super::dom::{Tag, svg, tag, value_of};
-use super::labor::{Heard, Job, Order, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive};
 use super::texts;
 use super::workspace::{Workspace, same_but_name};
 use leptos::prelude::*;
 use longsmoke::rules::Question;
+use longsmoke::study::order;
 use longsmoke::study::uncertainty::{Headline, Part, Rank, SpreadRange, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
@@ -15,10 +16,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 /// The samples start after the day, so that what is looked at first is there first.
-const JOB: Job = Job {
-    rest: Duration::from_millis(400),
-    order: |generation, design| Order::Samples { generation, design },
-};
+const JOB: Job = Job { rest: Duration::from_millis(400), study: order::Job::Samples };
 
 /// What the worker has found; written by its messages alone. The old stays until it is replaced.
 #[derive(Clone, Debug, Default, PartialEq)]
