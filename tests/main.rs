@@ -16,6 +16,7 @@ mod architecture;
 mod day;
 mod documents;
 mod drawn;
+mod edges;
 mod independent;
 mod independent_day;
 mod laws;

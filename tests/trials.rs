@@ -5,7 +5,7 @@ use crate::laws::{Outcome, holds, usual};
 use longsmoke::analysis::analyze;
 use longsmoke::analysis::day::FacePlace;
 use longsmoke::design::Design;
-use longsmoke::rules::{self, Answer, DayFigures, Question, Rule};
+use longsmoke::rules::{self, Answer, DayFigures, Known, Question, Rule};
 use longsmoke::study::trials::{Trial, Tried, Verdict, judge};
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
@@ -93,7 +93,7 @@ fn no_finding_is_lost_among_the_trials() {
         let Ok(analysis) = analyze(&design) else {
             return Ok(());
         };
-        let told = rules::judge(&design, &analysis, Some(&quiet()));
+        let told = rules::judge(&design, &analysis, Known { day: Some(&quiet()), edges: None });
         let tried: Vec<_> = together
             .into_iter()
             .filter_map(|trial| judge(&design, &Tried { trial, day: Ok(quiet()) }).ok())
@@ -130,7 +130,9 @@ fn a_trial_leaves_what_the_builder_decides() {
 fn a_trial_survives_its_words() {
     for trial in Trial::ALL {
         let with_a_wall = DayFigures { wall_behind: Some(kelvin(60.0)), ..quiet() };
-        for day in [Ok(quiet()), Ok(with_a_wall), Err(longsmoke::analysis::Failure::NotPeriodic)] {
+        for day in
+            [Ok(quiet()), Ok(with_a_wall), Err(longsmoke::analysis::Failure::NotPeriodic)]
+        {
             let tried = Tried { trial, day };
             assert_eq!(tried.to_string().parse(), Ok(tried));
         }

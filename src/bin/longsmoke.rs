@@ -5,15 +5,17 @@ use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
+use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
 use longsmoke::study::day::First;
+use longsmoke::study::edges::Study;
 use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, try_one};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use longsmoke::words::day::{DayFigure, FigureGroup};
+use longsmoke::words::edges as said;
 use longsmoke::words::report::Computed;
-use longsmoke::words::trials as said;
+use longsmoke::words::trials as trial_words;
 use std::io::{Read as _, Write as _};
 use std::num::NonZero;
 use std::process::ExitCode;
@@ -164,14 +166,16 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
         }
     };
     let figures = DayFigures::new(&day.first_fire, &day.periodic);
-    let findings = judge(&design, &analysis, Some(&figures));
+    let edges = edges(&design);
+    let known = Known { day: Some(&figures), edges: edges.as_ref() };
+    let findings = judge(&design, &analysis, known);
+    let found = Found { analysis: &analysis, day: &day, edges: edges.as_ref() };
     let said = match form {
-        Form::Json => json(&design, (&analysis, &day), &findings, system),
-        Form::Text => say(&[
-            text(file, (&analysis, &day), &findings, system),
-            other_days(&design, system),
-        ]
-        .concat()),
+        Form::Json => json(&design, found, &findings, system),
+        Form::Text => {
+            say(&[text(file, &design, found, &findings, system), other_days(&design, system)]
+                .concat())
+        }
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -179,10 +183,18 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     if forbidden { said.max(Outcome::Forbidden) } else { said }
 }
 
+/// What was found of a design beside its findings.
+#[derive(Clone, Copy)]
+struct Found<'a> {
+    analysis: &'a Analysis,
+    day: &'a Day,
+    edges: Option<&'a Edges>,
+}
+
 /// One JSON document a line, so that many files make one stream.
 fn json(
     design: &Design,
-    (analysis, day): (&Analysis, &Day),
+    Found { analysis, day, edges }: Found<'_>,
     findings: &[Finding],
     system: System,
 ) -> Outcome {
@@ -192,6 +204,7 @@ fn json(
         analysis,
         day: Some(day),
         uncertainty: uncertainty.as_ref(),
+        edges,
         trials: Some(&trials),
     };
     let report = words::report::report(design, computed, findings, system);
@@ -205,26 +218,31 @@ fn json(
 }
 
 fn uncertainty(design: &Design) -> Option<Uncertainty> {
-    let plan = Plan::new(design, Samples::standard(Samples::ENOUGH));
-    let samples: Vec<_> = shared_out(plan.len(), |index| plan.sample(index));
-    plan.sum_up(&samples)
+    let plan = &Plan::new(design, Samples::standard(Samples::ENOUGH));
+    plan.sum_up(&shared(plan.len(), |index| plan.sample(index)))
+}
+
+/// Safety at its unfavorable edge; a day that has none leaves the judgment without it.
+fn edges(design: &Design) -> Option<Edges> {
+    let study = &Study::new(design).ok()?;
+    study.sum_up(&shared(study.len(), |index| study.sample(index))).ok()
 }
 
 fn trials(design: &Design) -> Vec<Tried> {
-    let mut tried =
-        shared_out(Trial::ALL.len(), |index| Some(try_one(design, *Trial::ALL.get(index)?)));
+    let all = Trial::ALL;
+    let mut tried = shared(all.len(), |index| Some(try_one(design, *all.get(index)?)));
     tried.sort_by_key(|tried| tried.trial);
     tried
 }
 
-/// Work in as many shares as there are processors, whose number changes no figure.
-fn shared_out<T: Send>(count: usize, work: impl Fn(usize) -> Option<T> + Sync) -> Vec<T> {
+/// Work in as many shares as there are processors; their number changes no figure.
+fn shared<T: Send>(count: usize, sample: impl Fn(usize) -> Option<T> + Sync) -> Vec<T> {
     let shares = std::thread::available_parallelism().map_or(1, NonZero::get);
-    let work = &work;
+    let sample = &sample;
     std::thread::scope(|scope| {
         let share = |first: usize| {
             scope.spawn(move || {
-                (first..count).step_by(shares).filter_map(work).collect::<Vec<_>>()
+                (first..count).step_by(shares).filter_map(sample).collect::<Vec<_>>()
             })
         };
         let all: Vec<_> = (0..shares).map(share).collect();
@@ -234,7 +252,8 @@ fn shared_out<T: Send>(count: usize, work: impl Fn(usize) -> Option<T> + Sync) -
 
 fn text(
     file: &str,
-    (analysis, day): (&Analysis, &Day),
+    design: &Design,
+    Found { analysis, day, edges }: Found<'_>,
     findings: &[Finding],
     system: System,
 ) -> String {
@@ -249,6 +268,13 @@ fn text(
     }
     lines.extend(figures(analysis, system));
     lines.extend(figures_of_day(day, system));
+    if let Some(edges) = edges {
+        lines.push(format!("  {}:", said::TITLE));
+        let rows = said::rows(design, edges, system);
+        lines.extend(rows.map(|row| {
+            format!("  {:<34}{:>12}, {} in 95 of 100 cases", row.name, row.nominal, row.edge)
+        }));
+    }
     for finding in findings {
         let text = words::finding(finding, system);
         lines.push(format!(
@@ -280,7 +306,7 @@ fn other_days(design: &Design, system: System) -> String {
                 .join(" "),
             Err(failure) => words::failure(&failure, system),
         };
-        let (name, supposes) = (said::name(trial), said::supposes(trial, system));
+        let (name, supposes) = (trial_words::name(trial), trial_words::supposes(trial, system));
         format!("  {name} ({supposes}): {answers}\n")
     };
     trials(design).iter().map(line).collect()

@@ -52,6 +52,8 @@ pub struct Properties {
     pub conductivity: f64,
     /// The same by temperature (°C, W/mK), as printed; empty where one value is all there is.
     pub rows: Rows,
+    /// Factor on these rows (–); 1 as printed.
+    pub scale: f64,
     /// Density (kg/m3).
     pub density: f64,
     /// Specific heat capacity (J/kgK).
@@ -72,6 +74,7 @@ pub const MINERAL_WOOL_HEAT_CAPACITY: f64 = 100.0 * 1030.0;
 pub const CONCRETE: Properties = Properties {
     conductivity: 2.0,
     rows: &[],
+    scale: 1.0,
     density: 2400.0,
     specific_heat: 1000.0,
     source: &EN_12524,
@@ -81,6 +84,7 @@ pub const CONCRETE: Properties = Properties {
 pub const BOARD: Properties = Properties {
     conductivity: 0.16,
     rows: &[],
+    scale: 1.0,
     density: 550.0,
     specific_heat: 975.0,
     source: &MATERIAL_FROM_MEMORY,
@@ -101,10 +105,22 @@ impl Properties {
         self.density * self.specific_heat
     }
 
+    /// The same with other conductivity and heat capacity, by a factor each (–).
+    #[must_use]
+    pub fn scaled(self, conductivity: f64, heat_capacity: f64) -> Self {
+        Self {
+            conductivity: self.conductivity * conductivity,
+            scale: self.scale * conductivity,
+            density: self.density * heat_capacity,
+            ..self
+        }
+    }
+
     /// Conductivity at a temperature (W/mK; K): straight between the rows of the table, constant
     /// outside them.
     pub fn conductivity_at(&self, temperature: f64) -> f64 {
-        conductivity_in(self.rows, temperature).unwrap_or(self.conductivity)
+        let printed = conductivity_in(self.rows, temperature);
+        printed.map_or(self.conductivity, |value| self.scale * value)
     }
 }
 
@@ -146,7 +162,7 @@ impl Material {
             Self::HighDutyFireclay => HIGH_DUTY_FIRECLAY,
             _ => &[],
         };
-        Properties { conductivity, rows, density, specific_heat, source }
+        Properties { conductivity, rows, scale: 1.0, density, specific_heat, source }
     }
 
     /// Hottest that the material may get in use (K), the lower end where a range is known.

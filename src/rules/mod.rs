@@ -5,11 +5,14 @@
 mod clearances;
 mod day;
 mod draft;
+mod edges;
 mod firebox;
 mod gas;
 mod inputs;
 
+pub use day::HOTTEST_FACE;
 pub use draft::{Condition, Start, conditions};
+pub use edges::{BEYOND, Edges, Hazard, OVERLOAD, Standing, TemperatureEdge, TimeEdge};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 
 use crate::analysis::Analysis;
@@ -198,6 +201,8 @@ pub enum Rule {
     SmokeBack,
     /// A face to the room above what a masonry heater may have.
     FaceTooHot,
+    /// Something beyond its limit at the unfavorable edge of what is known only roughly.
+    AtTheEdge(Hazard, Standing),
 }
 
 /// A state of the heater to which a temperature belongs.
@@ -278,6 +283,20 @@ impl Rule {
             Self::HouseNotCovered => "house-not-covered",
             Self::SmokeBack => "smoke-back",
             Self::FaceTooHot => "face-too-hot",
+            Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
+                Hazard::Rating => "overload-above-chimney-rating",
+                Hazard::Face => "overload-face-too-hot",
+                Hazard::Starved => "overload-short-of-draft",
+                Hazard::WetWall => "chimney-wall-wet",
+                Hazard::FrozenWall => "chimney-wall-freezing",
+            },
+            Self::AtTheEdge(hazard, Standing::Edge) => match hazard {
+                Hazard::Rating => "overload-may-pass-chimney-rating",
+                Hazard::Face => "overload-face-may-be-too-hot",
+                Hazard::Starved => "overload-may-be-short-of-draft",
+                Hazard::WetWall => "chimney-wall-may-be-wet",
+                Hazard::FrozenWall => "chimney-wall-may-freeze",
+            },
         }
     }
 
@@ -315,6 +334,7 @@ impl Rule {
             | Self::GasSlow
             | Self::GasFast
             | Self::SmokeBack
+            | Self::AtTheEdge(Hazard::Starved, _)
             | Self::InletFast => Question::Draw,
             Self::GasWasteful(_)
             | Self::GasWarm(_)
@@ -338,6 +358,7 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::FaceTooHot
+            | Self::AtTheEdge(..)
             | Self::ClearancesNotChecked => Question::Safe,
             Self::InputUnusual(id) => inputs::question(id),
         }
@@ -395,19 +416,32 @@ pub enum Answer {
     NotEnoughKnown,
 }
 
-/// All findings of a design without its firing day, the heaviest first.
-pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
-    judge(design, analysis, None)
+/// What is known of a design beside its analysis; what takes longer is not known yet.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Known<'a> {
+    /// The firing day: the gas into the chimney is judged on its burns instead of the height of the
+    /// fire.
+    pub day: Option<&'a DayFigures>,
+    /// Safety at its unfavorable edge: the chimney is judged on the peak with an overload instead
+    /// of an allowance for it.
+    pub edges: Option<&'a Edges>,
 }
 
-/// All findings of a design, the heaviest first. With the day, the gas into the chimney is judged
-/// on its burns instead of the height of the fire.
-pub fn judge(design: &Design, analysis: &Analysis, day: Option<&DayFigures>) -> Vec<Finding> {
+/// All findings of a design of which nothing more is known, the heaviest first.
+pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
+    judge(design, analysis, Known::default())
+}
+
+/// All findings of a design, the heaviest first.
+pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
     draft::check(design, analysis, &mut findings);
-    gas::check(design, (analysis, day), &mut findings);
-    if let Some(day) = day {
+    gas::check(design, (analysis, known), &mut findings);
+    if let Some(day) = known.day {
         day::check(day, &mut findings);
+    }
+    if let Some(edges) = known.edges {
+        edges::check(design, edges, &mut findings);
     }
     firebox::check(design, analysis, &mut findings);
     clearances::check(design, &mut findings);

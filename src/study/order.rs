@@ -1,6 +1,6 @@
 //! What is asked of a study from another program, as words, and its answers.
 
-use super::{day, strip, trials};
+use super::{day, edges, strip, trials, uncertainty};
 use crate::design::Design;
 use crate::design::document;
 use std::fmt;
@@ -15,16 +15,22 @@ pub enum Job {
     Day,
     /// Judges the heater under other conditions.
     Trials,
+    /// Tries the spreads at the height of the fire.
+    Samples,
+    /// Looks for the unfavorable edge of safety.
+    Edges,
 }
 
 impl Job {
-    const ALL: [Self; 3] = [Self::Strip, Self::Day, Self::Trials];
+    const ALL: [Self; 5] = [Self::Strip, Self::Day, Self::Trials, Self::Samples, Self::Edges];
 
     const fn id(self) -> &'static str {
         match self {
             Self::Strip => "strip",
             Self::Day => "day",
             Self::Trials => "trials",
+            Self::Samples => "samples",
+            Self::Edges => "edges",
         }
     }
 
@@ -34,6 +40,10 @@ impl Job {
             Self::Strip => Box::new(strip::Strip::new(design).map(|column| column.to_string())),
             Self::Day => Box::new(day::Parts::new(design).map(|part| part.to_string())),
             Self::Trials => Box::new(trials::Trials::new(design).map(|each| each.to_string())),
+            Self::Samples => {
+                Box::new(uncertainty::Parts::new(design).map(|part| part.to_string()))
+            }
+            Self::Edges => Box::new(edges::Parts::new(design).map(|part| part.to_string())),
         }
     }
 }

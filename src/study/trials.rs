@@ -8,7 +8,9 @@ use crate::analysis::day::{FacePlace, Setup, day};
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind, field};
-use crate::rules::{self, Answer, Condition, Day, DayFigures, Finding, Question, Rule, Start};
+use crate::rules::{
+    self, Answer, Condition, Day, DayFigures, Finding, Known, OVERLOAD, Question, Rule, Start,
+};
 use crate::study::day::{failure_from_id, failure_id};
 use std::fmt;
 use std::str::FromStr;
@@ -21,12 +23,6 @@ use std::str::FromStr;
 pub const WET_WOOD: f64 = 0.30;
 /// Charge over the stated one when half is laid (–).
 pub const HALF_CHARGE: f64 = 0.5;
-/// Charge over the stated one when too much is laid (–).
-///
-/// # Source
-///
-/// [`crate::sources::TRIAL_OVERLOAD`].
-pub const OVERLOAD: f64 = 1.25;
 /// Suction that fans add (Pa).
 ///
 /// # Source
@@ -248,7 +244,7 @@ pub fn judge(design: &Design, tried: &Tried) -> Result<Verdict, Failure> {
     let changed = trial.apply(design);
     let day = tried.day.as_ref().map_err(Clone::clone)?;
     let analysis = analyze(&changed)?;
-    let mut findings = rules::judge(&changed, &analysis, Some(day));
+    let mut findings = rules::judge(&changed, &analysis, Known { day: Some(day), edges: None });
     findings.retain(|finding| !trial.supposes(finding.rule));
     let margin = margin(trial, &rules::conditions(&changed, &analysis));
     Ok(Verdict { analysis, findings, margin, chimney_inlet: day.repeating_mean })

@@ -3,14 +3,16 @@
 use super::answers::name;
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
+use super::uncertainty::Worth;
 use super::workspace::Workspace;
 use super::{decisions, texts};
 use leptos::prelude::*;
 use longsmoke::rules::{Finding, Lever, Question};
 use longsmoke::units::System;
 use longsmoke::words;
+use longsmoke::words::uncertainty as said;
 
-pub fn findings(workspace: Workspace) -> Tag {
+pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
     let always = words::CAUTIONS.into_iter().skip(1);
     let always = always.map(|caution| tag("li").text(caution));
     let always = tag("section")
@@ -22,7 +24,7 @@ pub fn findings(workspace: Workspace) -> Tag {
         .id("findings")
         .attr("aria-labelledby", "findings-title")
         .child(tag("h2").id("findings-title").text(texts::FINDINGS))
-        .children(Question::ALL.map(|question| answered(workspace, question)))
+        .children(Question::ALL.map(|question| answered(workspace, worth, question)))
         .child(always)
 }
 
@@ -46,7 +48,7 @@ fn with_mine<T>(
     })
 }
 
-fn answered(workspace: Workspace, question: Question) -> Tag {
+fn answered(workspace: Workspace, worth: Worth, question: Question) -> Tag {
     let count = move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
     let nothing = tag("p")
         .class("help")
@@ -62,11 +64,15 @@ fn answered(workspace: Workspace, question: Question) -> Tag {
         finding_view(Nth { workspace, found })
     };
     let list = tag("ul").repeat(count, nth);
+    let yes = tag("p").attr("data-testid", &format!("cases-{}", name(question)));
+    let yes = worth
+        .line(yes, "band", move |found, _| said::yes(question, found.answers.get(question)));
     tag("section")
         .class("answered")
         .id(&format!("findings-{}", name(question)))
         .attr("tabindex", "-1")
         .child(tag("h3").text(words::question(question)))
+        .child(yes)
         .child(nothing)
         .child(list)
 }

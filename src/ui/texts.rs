@@ -113,6 +113,24 @@ pub const DAY_ACCOUNT: &str = "Where the heat of the wood went";
 pub const DAY_WHERE: &str = "Where";
 pub const DAY_SHARE: &str = "Share";
 pub const DAY_HEAT: &str = "Heat";
+pub const WORTH_WAITING: &str = "Waiting for your last change";
+pub const WORTH_STOPPED: &str =
+    "The computation of the cases stopped. It starts again with your next change.";
+pub const WORTH_NOTHING: &str = "None of the cases has figures.";
+pub const WORTH_ANSWERS: &str = "The three questions";
+pub const WORTH_OF: &str = "For the figure";
+pub const WORTH_WHAT: &str = "Known only roughly";
+pub const WORTH_SHARE: &str = "Share";
+pub const WORTH_WAY: &str = "More of it";
+pub const WORTH_REASONS: &str = "What was varied, how far and why";
+pub const EDGES_STOPPED: &str =
+    "The search for the edges stopped. It starts again with your next change.";
+pub const EDGES_FAILED: &str = "The chimney is judged with an allowance for the peak instead.";
+pub const EDGES_NOMINAL_STAGE: &str = "Computing the day with more wood";
+pub const EDGES_FIGURE: &str = "Figure";
+pub const EDGES_NOMINAL: &str = "As reckoned";
+pub const EDGES_EDGE: &str = "In 95 of 100 cases";
+pub const EDGES_LIMIT: &str = "Limit";
 pub const CONDITIONS_FIRE: &str = "Fire";
 pub const ROUTE_FIGURE: &str = "Figure";
 pub const ROUTE_ROUTE: &str = "Route";
@@ -159,6 +177,16 @@ pub fn refused_here(count: usize) -> String {
 /// Progress of the strip.
 pub fn strip_progress(done: usize, total: usize) -> String {
     format!("Computing {done} of {total}")
+}
+
+/// Progress of the cases.
+pub fn worth_progress(done: usize) -> String {
+    format!("{done} cases computed")
+}
+
+/// Progress of the edges.
+pub fn edges_progress(done: usize, total: u32) -> String {
+    format!("{done} of {total} days computed")
 }
 
 /// The allowed range of a number.

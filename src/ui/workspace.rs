@@ -9,7 +9,7 @@ use longsmoke::design::Design;
 use longsmoke::design::document::{self, DocumentError};
 use longsmoke::design::field::{Field, FieldId, Group, Number, Problem, check, check_number};
 use longsmoke::design::link::LinkError;
-use longsmoke::rules::{self, DayFigures, Finding, Place, Question};
+use longsmoke::rules::{self, DayFigures, Edges, Finding, Known, Place, Question};
 use longsmoke::units::System;
 use std::sync::Arc;
 use std::time::Duration;
@@ -68,6 +68,8 @@ pub struct Workspace {
     pub shown: Memo<Option<Shown>>,
     /// What is judged of the firing day, with the design whose day it is.
     pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
+    /// Safety at its unfavorable edge, with the design whose edges they are.
+    pub edges: RwSignal<Option<(Arc<Design>, Edges)>>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
     pub epoch: RwSignal<u32>,
     /// Decisions whose entry is refused and not in the design.
@@ -92,17 +94,22 @@ impl Workspace {
             Memo::new(move |_| history.with(|history| history.present().design.clone()));
         let units = storage::read(storage::UNITS);
         let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
+        let edges = RwSignal::new(None::<(Arc<Design>, Edges)>);
         let show = move |design: &Design, last: Option<&Option<Shown>>| {
-            day.with(|day| {
-                let day = day.as_ref().filter(|(of, _)| same_but_name(of, design));
-                show(design, day.map(|(_, figures)| figures), last)
-            })
+            let day = day.get().filter(|(of, _)| same_but_name(of, design));
+            let edges = edges.get().filter(|(of, _)| same_but_name(of, design));
+            let known = Known {
+                day: day.as_ref().map(|(_, figures)| figures),
+                edges: edges.as_ref().map(|(_, edges)| edges),
+            };
+            show(design, known, last)
         };
         Self {
             history,
             design,
             shown: Memo::new(move |last| design.with(|design| show(design, last))),
             day,
+            edges,
             epoch: RwSignal::new(0),
             refused: RwSignal::new(Vec::new()),
             system: RwSignal::new(match units.as_deref() {
@@ -385,16 +392,12 @@ pub fn same_but_name(one: &Design, other: &Design) -> bool {
     one == *other
 }
 
-/// Analysis and findings of a design, with its firing day as soon as that is known; those of the
+/// Analysis and findings of a design, with its firing day and its edges as soon as they are known; those of the
 /// last good one when it has none.
-fn show(
-    design: &Design,
-    day: Option<&DayFigures>,
-    last: Option<&Option<Shown>>,
-) -> Option<Shown> {
+fn show(design: &Design, known: Known<'_>, last: Option<&Option<Shown>>) -> Option<Shown> {
     match analyze(design) {
         Ok(analysis) => {
-            let findings = rules::judge(design, &analysis, day);
+            let findings = rules::judge(design, &analysis, known);
             let of = |question| {
                 findings.iter().filter(move |finding| finding.rule.question() == question)
             };

@@ -4,6 +4,7 @@
 
 pub mod conditions;
 pub mod day;
+pub mod edges;
 mod fields;
 mod findings;
 pub mod report;
@@ -29,8 +30,8 @@ use crate::units::{Quantity, System, at_least, at_most, editable, figure, range,
 pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
-    "Not checked here: soot and ash in the runs, an overloaded fire but for an allowance on the \
-     chimney's rating; connector, framing around the chimney, floor and hearth, what lies below \
+    "Not checked here: soot and ash in the runs, a fire with over a quarter more wood than stated; \
+     connector, framing around the chimney, floor and hearth, what lies below \
      the heater, what is too hot to touch.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
     "Never close the damper by the clock: only when no red and no blue flame is left.",

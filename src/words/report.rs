@@ -1,16 +1,16 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::{
-    CAUTIONS, finding as words_of, standard_route as route_words, trials as trial_words,
-    uncertainty as said,
+    CAUTIONS, edges as edges_said, finding as words_of, standard_route as route_words,
+    trials as trial_words, uncertainty as said,
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
 use crate::analysis::standard_route::{SOURCES, StandardRoute};
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
-use crate::rules::{self, Finding, Question, Severity, answer};
-use crate::sources::Source;
+use crate::rules::{self, Edges, Finding, OVERLOAD, Question, Severity, answer};
+use crate::sources::{OVERLOAD_CHARGE, Source};
 use crate::study::trials::{self, Tried};
 use crate::study::uncertainty::{SPREADS, SpreadId, Uncertainty};
 use crate::units::{Quantity, System, celsius};
@@ -42,6 +42,9 @@ pub struct Report {
     pub standard_route: RouteReport,
     /// What the figures are worth; missing where it was not asked for.
     pub uncertainty: Option<UncertaintyReport>,
+    /// What is judged for safety at its unfavorable edge; missing where it was not asked for or not
+    /// found.
+    pub edges: Option<EdgesReport>,
     /// The same heater under other conditions; missing where it was not asked for.
     pub trials: Option<Vec<TrialReport>>,
     /// All findings, the heaviest first.
@@ -89,6 +92,20 @@ pub struct UncertaintyReport {
     pub answers_in_words: AnswersInWords,
     /// What is taken as it was entered.
     pub not_varied: &'static str,
+}
+
+/// Safety at its unfavorable edge, with how it was found.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+pub struct EdgesReport {
+    /// Wood of each firing over that of the stated one (–).
+    pub overload_ratio: f64,
+    /// Why so much.
+    pub overload_source: Source,
+    /// How the edges were found.
+    pub method: &'static str,
+    /// The figures.
+    #[serde(flatten)]
+    pub edges: Edges,
 }
 
 /// Something known only roughly, with the reason.
@@ -195,6 +212,8 @@ pub struct Computed<'a> {
     pub uncertainty: Option<&'a Uncertainty>,
     /// The trials, where they were asked for.
     pub trials: Option<&'a [Tried]>,
+    /// Safety at its unfavorable edge, where it was asked for and found.
+    pub edges: Option<&'a Edges>,
 }
 
 /// Puts together the result of a design.
@@ -204,7 +223,7 @@ pub fn report(
     findings: &[Finding],
     system: System,
 ) -> Report {
-    let Computed { analysis, day, uncertainty, trials } = computed;
+    let Computed { analysis, day, uncertainty, edges, trials } = computed;
     let trial = |each: &Tried| trial(design, each, system);
     Report {
         heater_result_version: VERSION,
@@ -220,6 +239,12 @@ pub fn report(
         house: analysis.house,
         standard_route: route(design, analysis, system),
         uncertainty: uncertainty.map(in_words),
+        edges: edges.map(|edges| EdgesReport {
+            overload_ratio: OVERLOAD,
+            overload_source: OVERLOAD_CHARGE,
+            method: edges_said::METHOD,
+            edges: *edges,
+        }),
         trials: trials.map(|all| all.iter().map(trial).collect()),
         findings: findings.iter().map(|each| finding(each, system)).collect(),
         cautions: CAUTIONS.to_vec(),

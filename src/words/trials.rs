@@ -2,10 +2,8 @@
 
 use super::{Text, finding, severity};
 use crate::analysis::conditions::MILD_OUTDOORS;
-use crate::rules::Question;
-use crate::study::trials::{
-    ASH, FAN, HALF_CHARGE, OVERLOAD, SOOT, Trial, Verdict, WET_WOOD, WIND,
-};
+use crate::rules::{OVERLOAD, Question};
+use crate::study::trials::{ASH, FAN, HALF_CHARGE, SOOT, Trial, Verdict, WET_WOOD, WIND};
 use crate::units::{Quantity, System, figure};
 
 /// Heading over the table.

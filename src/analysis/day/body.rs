@@ -3,10 +3,12 @@
 use super::layers::{Back, Gap, Layer, Layers, OUTER_EMISSIVITY};
 use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::{CELLS, FILM_INDOORS, FILM_OUTDOORS, girth};
+use crate::analysis::factors::Factors;
 use crate::analysis::fire::DOOR_CONDUCTANCE;
 use crate::analysis::path::{Backing, Path, Segment, Side, Wall};
 use crate::design::material::{
-    BOARD, CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, STEEL_HEAT_CAPACITY,
+    BOARD, CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, Properties,
+    STEEL_HEAT_CAPACITY,
 };
 use crate::design::{Design, Layout, WallBehind as WallKind};
 use crate::physics::gap::{GapAir, WallBehind};
@@ -431,10 +433,16 @@ impl Maker<'_> {
         }
     }
 
+    /// What core, cap and baffles are made of.
+    fn core(&self) -> Properties {
+        let core = self.design.shell.core_material.properties();
+        let Factors { core_conductivity, core_heat_capacity, .. } = self.setup.factors;
+        core.scaled(core_conductivity, core_heat_capacity)
+    }
+
     /// A slab with gas on both sides.
     fn slab(&self, thickness: f64) -> Layers {
-        let core = self.design.shell.core_material.properties();
-        let layer = Layer::plane(&core, thickness, self.resolution.slab_nodes);
+        let layer = Layer::plane(&self.core(), thickness, self.resolution.slab_nodes);
         Layers::new(&[layer], None, Back::Gas)
     }
 
@@ -483,7 +491,7 @@ impl Maker<'_> {
     fn face(&self, core_thickness: f64, ratio: f64, outside: Outside) -> Layers {
         let Cover { insulation, behind } = self.cover(outside);
         let shell = &self.design.shell;
-        let core = shell.core_material.properties();
+        let core = self.core();
         let facing = shell.facing_material.properties();
         let layers = [
             Layer::plane(&core, core_thickness, self.resolution.core_nodes)
@@ -496,7 +504,7 @@ impl Maker<'_> {
         let gap = (shell.gap > 0.0)
             .then_some(Gap { width: shell.gap, emissivity: shell.inner_emissivity });
         let ambient = self.design.site.room_temperature;
-        let room = Back::Room { ratio, ambient };
+        let room = Back::Room { ratio, ambient, film: 1.0 };
         let back = behind.map_or(room, |behind| Back::Wall { ratio, behind });
         Layers::new(&layers, gap, back)
     }
@@ -508,21 +516,20 @@ impl Maker<'_> {
     fn cap(&self, ratio: f64) -> Layers {
         let shell = &self.design.shell;
         let layer = Layer::plane(
-            &shell.core_material.properties(),
+            &self.core(),
             shell.cap_thickness,
             self.resolution.core_nodes + self.resolution.facing_nodes,
         );
         let ambient = self.design.site.room_temperature;
         let layer = layer.growing(GROWTH_OF_SLABS).spreading(1.0, ratio);
         let board = self.board(shell.insulation.top, ratio);
-        Layers::new(&[layer, board], None, Back::Room { ratio, ambient })
+        Layers::new(&[layer, board], None, Back::Room { ratio, ambient, film: 1.0 })
     }
 
     fn plain(&self, thickness: f64, back: Back) -> Layers {
-        let core = self.design.shell.core_material.properties();
         let nodes = self.resolution.core_nodes + self.resolution.facing_nodes;
         Layers::new(
-            &[Layer::plane(&core, thickness, nodes).growing(GROWTH_OF_SLABS)],
+            &[Layer::plane(&self.core(), thickness, nodes).growing(GROWTH_OF_SLABS)],
             None,
             back,
         )
@@ -531,9 +538,8 @@ impl Maker<'_> {
     /// Core of a thickness on the base slab, over a ventilated void.
     fn under(&self, thickness: f64) -> Layers {
         let shell = &self.design.shell;
-        let core = shell.core_material.properties();
         let layers = [
-            Layer::plane(&core, thickness, self.resolution.core_nodes).growing(GROWTH),
+            Layer::plane(&self.core(), thickness, self.resolution.core_nodes).growing(GROWTH),
             Layer::plane(&CONCRETE, shell.base_thickness, self.resolution.facing_nodes),
         ];
         let ambient = self.design.site.room_temperature;
@@ -628,7 +634,8 @@ impl Maker<'_> {
     fn connector(&mut self) -> usize {
         let layer = sheet();
         let ambient = self.design.site.room_temperature;
-        let layers = Layers::new(&[layer], None, Back::Room { ratio: 1.0, ambient });
+        let film = self.setup.factors.outside_film;
+        let layers = Layers::new(&[layer], None, Back::Room { ratio: 1.0, ambient, film });
         let chimney = &self.design.chimney;
         let area = chimney.connector_length * girth(chimney);
         self.place(layers, area, Zone::Connector)
@@ -638,6 +645,7 @@ impl Maker<'_> {
     fn flue(&mut self, length: f64, zone: Zone) -> Vec<usize> {
         let chimney = &self.design.chimney;
         let site = &self.design.site;
+        let Factors { flue_conductivity, outside_film, .. } = self.setup.factors;
         let (film, ambient) = match zone {
             Zone::Outdoors => (FILM_OUTDOORS, site.outdoor_temperature),
             _ => (FILM_INDOORS, site.room_temperature),
@@ -646,15 +654,19 @@ impl Maker<'_> {
         let ratio = |depth: f64| 1.0 + 2.0 * depth / inner;
         let wall = chimney.wall_thickness;
         let outer = wall + chimney.insulation_thickness;
+        let material = chimney.wall_material.properties();
+        let material =
+            Properties { conductivity: material.conductivity * flue_conductivity, ..material };
         let mut layers = vec![
-            Layer::plane(&chimney.wall_material.properties(), wall, self.resolution.flue_nodes)
+            Layer::plane(&material, wall, self.resolution.flue_nodes)
                 .spreading(1.0, ratio(wall)),
         ];
         if chimney.insulation_thickness > 0.0 {
             layers.push(Layer {
                 thickness: chimney.insulation_thickness,
-                conductivity: MINERAL_WOOL_CONDUCTIVITY,
+                conductivity: MINERAL_WOOL_CONDUCTIVITY * flue_conductivity,
                 rows: &[],
+                scale: 1.0,
                 volumetric_heat_capacity: MINERAL_WOOL_HEAT_CAPACITY,
                 spread: (ratio(wall), ratio(outer)),
                 nodes: self.resolution.flue_nodes,
@@ -662,7 +674,7 @@ impl Maker<'_> {
             });
         }
         let area = length / f64::from(CELLS) * girth(chimney);
-        let back = Back::Film { conductance: film * ratio(outer), ambient };
+        let back = Back::Film { conductance: film * outside_film * ratio(outer), ambient };
         (0..CELLS).map(|_| self.place(Layers::new(&layers, None, back), area, zone)).collect()
     }
 }
@@ -673,6 +685,7 @@ const fn sheet() -> Layer {
         thickness: CONNECTOR_SHEET,
         conductivity: STEEL_CONDUCTIVITY,
         rows: &[],
+        scale: 1.0,
         volumetric_heat_capacity: STEEL_HEAT_CAPACITY,
         spread: (1.0, 1.0),
         nodes: 1,

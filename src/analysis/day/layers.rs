@@ -19,6 +19,8 @@ pub struct Layer {
     pub conductivity: f64,
     /// The same by temperature, where it is known.
     pub rows: Rows,
+    /// Factor on these rows (–).
+    pub scale: f64,
     /// Density times specific heat (J/m3K).
     pub volumetric_heat_capacity: f64,
     /// Area at its inner and outer side, over the area of the wall's inner face (–).
@@ -36,6 +38,7 @@ impl Layer {
             thickness,
             conductivity: material.conductivity,
             rows: material.rows,
+            scale: material.scale,
             volumetric_heat_capacity: material.volumetric_heat_capacity(),
             spread: (1.0, 1.0),
             nodes: nodes.max(1),
@@ -90,6 +93,8 @@ pub enum Back {
         ratio: f64,
         /// Room temperature (K).
         ambient: f64,
+        /// Factor on the film (–).
+        film: f64,
     },
     /// A wall of the house, across a gap.
     Wall {
@@ -177,13 +182,14 @@ struct Half {
     reach: f64,
     conductivity: f64,
     rows: Rows,
+    scale: f64,
 }
 
 impl Half {
     /// Resistance at a temperature (m2K/W).
     fn resistance(&self, temperature: f64) -> f64 {
-        let conductivity = conductivity_in(self.rows, temperature);
-        self.reach / conductivity.unwrap_or(self.conductivity)
+        let printed = conductivity_in(self.rows, temperature);
+        self.reach / printed.map_or(self.conductivity, |value| self.scale * value)
     }
 }
 
@@ -246,9 +252,10 @@ impl Conductances {
         self.node = node;
         let conductance = self.outer / ratio;
         let mut face = if self.face > 0.0 { self.face } else { node };
-        let mut flux = 0.0;
+        let (mut flux, mut steepness) = (0.0, 0.0);
         for _ in 0..MOST_FILM_ROUNDS {
             let (here, slope) = emission(face);
+            steepness = slope;
             let step = (conductance * (node - face) - here) / (conductance + slope);
             face += step;
             flux = here + slope * step;
@@ -258,11 +265,7 @@ impl Conductances {
         }
         self.face = face;
         let excess = face - ambient;
-        if excess.abs() < 1e-3 {
-            4.0 * STEFAN_BOLTZMANN * OUTER_EMISSIVITY * ambient * ambient * ambient
-        } else {
-            flux / excess
-        }
+        if excess.abs() < 1e-3 { steepness } else { flux / excess }
     }
 }
 
@@ -297,8 +300,8 @@ impl Layers {
             for (start, end) in layer.borders().iter().zip(layer.borders().iter().skip(1)) {
                 let half = 0.5 * (end - start);
                 let area = layer.area_at(start + half);
-                let Layer { conductivity, rows, .. } = *layer;
-                wall.halves.push(Half { reach: half / area, conductivity, rows });
+                let Layer { conductivity, rows, scale, .. } = *layer;
+                wall.halves.push(Half { reach: half / area, conductivity, rows, scale });
                 wall.capacity.push(2.0 * half * area * layer.volumetric_heat_capacity);
             }
         }
@@ -394,8 +397,11 @@ impl Layers {
             Back::Room { .. } | Back::Wall { .. } if (last - now.node).abs() < NODE_MOVED => {
                 return false;
             }
-            Back::Room { ratio, ambient } => {
-                let emission = |face| emission(OUTER_EMISSIVITY, face, ambient);
+            Back::Room { ratio, ambient, film: factor } => {
+                let emission = |face| {
+                    let (flux, slope) = emission(OUTER_EMISSIVITY, face, ambient);
+                    (factor * flux, factor * slope)
+                };
                 (ratio * now.film((last, ratio), ambient, emission), ambient)
             }
             Back::Wall { ratio, behind } => {
@@ -536,6 +542,7 @@ mod tests {
     const BRICK: Properties = Properties {
         conductivity: 1.05,
         rows: &[],
+        scale: 1.0,
         density: 2150.0,
         specific_heat: 956.0,
         source: &crate::sources::VDI_REFRACTORIES,

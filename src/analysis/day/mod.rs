@@ -18,6 +18,7 @@ mod trace;
 pub use moment::Moment;
 pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, Peak, Series};
 
+use super::factors::Factors;
 use super::fire::Burn;
 use super::path::path;
 use super::{Failure, pressure};
@@ -58,10 +59,13 @@ pub struct Resolution {
     pub flue_nodes: usize,
     /// Steps of time are shorter by this factor.
     pub refinement: f64,
+    /// Change of any node over a period at which it counts as repeating (K).
+    pub repeats_within: f64,
 }
 
 impl Resolution {
-    /// For the page and the native command: half a percent.
+    /// For the page and the native command: half a percent. A day repeats to a thousandth of what
+    /// the faces swing, a ten-thousandth of what the gas does.
     pub const STANDARD: Self = Self {
         cells_per_run: 6,
         core_nodes: 7,
@@ -69,6 +73,18 @@ impl Resolution {
         slab_nodes: 6,
         flue_nodes: 3,
         refinement: 0.75,
+        repeats_within: 0.05,
+    };
+
+    /// For many days that differ a little: what they differ by is as good as that of the standard.
+    pub const COARSE: Self = Self {
+        cells_per_run: 3,
+        core_nodes: 4,
+        facing_nodes: 3,
+        slab_nodes: 3,
+        flue_nodes: 2,
+        refinement: 0.4,
+        repeats_within: 0.5,
     };
 
     /// Everything cut finer by a factor.
@@ -82,6 +98,7 @@ impl Resolution {
             slab_nodes: times(self.slab_nodes),
             flue_nodes: times(self.flue_nodes),
             refinement: self.refinement * f64::from(factor),
+            repeats_within: self.repeats_within,
         }
     }
 }
@@ -110,12 +127,26 @@ pub struct Setup {
     pub after_flow: Option<f64>,
     /// Effects that are left out, to compare with simpler models.
     pub without: Vec<Without>,
+    /// How far formulas and table values are taken to be off.
+    pub factors: Factors,
 }
 
 impl Setup {
     /// Everything in, at the resolution of page and native command.
-    pub const STANDARD: Self =
-        Self { resolution: Resolution::STANDARD, after_flow: None, without: Vec::new() };
+    pub const STANDARD: Self = Self {
+        resolution: Resolution::STANDARD,
+        after_flow: None,
+        without: Vec::new(),
+        factors: Factors::NOMINAL,
+    };
+
+    /// The same on a coarse day.
+    pub const COARSE: Self = Self {
+        resolution: Resolution::COARSE,
+        after_flow: None,
+        without: Vec::new(),
+        factors: Factors::NOMINAL,
+    };
 
     /// Whether an effect is left out.
     fn lacks(&self, effect: Without) -> bool {
@@ -186,6 +217,8 @@ pub struct Repeating {
     pub residual: f64,
     /// As [`Day::periodic_rounds`].
     pub rounds: u32,
+    /// Temperatures of all nodes at its end (K).
+    nodes: Vec<f64>,
 }
 
 /// Computes the day of a design: [`first_fire`], then [`repeating`].
@@ -195,7 +228,7 @@ pub struct Repeating {
 /// [`Failure`]: what is wrong with the inputs, or why no day was found.
 pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
     let first = first_fire(design, setup)?;
-    let Repeating { state, residual, rounds } = repeating(design, setup, &first)?;
+    let Repeating { state, residual, rounds, .. } = repeating(design, setup, &first)?;
     Ok(Day {
         first_fire: first.state,
         hours_to_half: first.hours_to_half,
@@ -247,6 +280,44 @@ pub fn repeating(
     setup: &Setup,
     first: &FirstFire,
 ) -> Result<Repeating, Failure> {
+    repeating_from(design, setup, Some(&first.nodes))
+}
+
+/// Computes the day that repeats by itself, from the cold heater.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why no day was found that repeats.
+pub fn repeating_alone(design: &Design, setup: &Setup) -> Result<Repeating, Failure> {
+    let problems = check(design);
+    if !problems.is_empty() {
+        return Err(Failure::Inputs(problems));
+    }
+    repeating_from(design, setup, None)
+}
+
+/// Computes the day that repeats from that of a heater much like it, at the same resolution.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why no day was found that repeats.
+pub fn repeating_near(
+    design: &Design,
+    setup: &Setup,
+    near: &Repeating,
+) -> Result<Repeating, Failure> {
+    let problems = check(design);
+    if !problems.is_empty() {
+        return Err(Failure::Inputs(problems));
+    }
+    repeating_from(design, setup, Some(&near.nodes))
+}
+
+fn repeating_from(
+    design: &Design,
+    setup: &Setup,
+    start: Option<&[f64]>,
+) -> Result<Repeating, Failure> {
     let path = path(design);
     let body = body::body(design, &path, setup);
     let mut solver = Solver::new(design, &path, &body, setup);
@@ -255,16 +326,26 @@ pub fn repeating(
     let plan = steps(&curve, &lit, period, setup.resolution.refinement);
     let weights = weights(&solver);
     let mut record = Record::default();
-    let rounds = fixed_point(first.nodes.clone(), &weights, PERIODIC_TOLERANCE, |nodes| {
+    let mut end = Vec::new();
+    let within = setup.resolution.repeats_within;
+    let start = start.map_or_else(|| solver.cold(), <[f64]>::to_vec);
+    let rounds = fixed_point(start, &weights, within, |nodes| {
         let mut nodes = nodes.to_vec();
         solver.begin_period();
         record = recorded(&mut solver, &curve, &plan, &mut nodes)?;
+        end.clone_from(&nodes);
         Ok(nodes)
     })?;
+    if record.booked.energy.wood_joules
+        < LEAST_BURNED * in_float(lit.len()) * solver.charge_heat()
+    {
+        return Err(Failure::FireStarved);
+    }
     let found = Repeating {
         residual: record.booked.energy.stored_joules / record.booked.energy.wood_joules,
         state: finished(design, record, (period, lit.len())),
         rounds,
+        nodes: end,
     };
     found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
 }
@@ -387,4 +468,8 @@ impl Solver<'_> {
         let water = self.held_gas().composition().fraction(Species::Water);
         dew_point(water * pressure(self.design()))
     }
+}
+
+fn in_float(count: usize) -> f64 {
+    u32::try_from(count).map_or(f64::MAX, f64::from)
 }

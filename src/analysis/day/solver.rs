@@ -16,7 +16,6 @@ use crate::analysis::branch::{self, Way};
 use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
 use crate::analysis::conditions::Weather;
 use crate::analysis::draft::{Flow, Ledger, ledger};
-use crate::analysis::factors::Factors;
 use crate::analysis::fire::{
     Burn, Feed, Firebox, GLASS_EXCHANGE, Within, balance, black, through_glass,
 };
@@ -349,7 +348,7 @@ impl<'a> Solver<'a> {
     }
 
     const fn stream(&self, gas: &Gas, mass_flow: f64) -> Stream {
-        Stream { gas: *gas, mass_flow, pressure: self.pressure, factors: Factors::NOMINAL }
+        Stream { gas: *gas, mass_flow, pressure: self.pressure, factors: self.setup.factors }
     }
 
     /// Moves the driven flow toward the balance of draft and losses; whether it is there.
