@@ -20,6 +20,7 @@ mod independent_day;
 mod laws;
 mod published;
 mod reference;
+mod remedies;
 mod rules;
 mod standard_route;
 mod uncertainty;

@@ -6,6 +6,7 @@ use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
 use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
+use longsmoke::study::remedy::{Key, Part, Remedies, Remedy};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
@@ -161,9 +162,16 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     };
     let figures = DayFigures::new(&day.first_fire, &day.periodic);
     let findings = judge(&design, &analysis, Some(&figures));
+    let remedies = remedies(&design, system);
+    let computed = Computed {
+        analysis: &analysis,
+        day: Some(&day),
+        uncertainty: None,
+        remedies: &remedies,
+    };
     let said = match form {
-        Form::Json => json(&design, (&analysis, &day), &findings, system),
-        Form::Text => say(&text(file, (&analysis, &day), &findings, system)),
+        Form::Json => json(&design, computed, &findings, system),
+        Form::Text => say(&text(file, &computed, &findings, system)),
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -171,15 +179,24 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     if forbidden { said.max(Outcome::Forbidden) } else { said }
 }
 
+/// What mends the findings.
+fn remedies(design: &Design, system: System) -> Vec<(Key, Vec<Remedy>)> {
+    let found = |part| match part {
+        Part::Found(key, remedies) => Some((key, remedies)),
+        Part::Working => None,
+    };
+    Remedies::new(design, system).filter_map(found).collect()
+}
+
 /// One JSON document a line, so that many files make one stream.
 fn json(
     design: &Design,
-    (analysis, day): (&Analysis, &Day),
+    computed: Computed<'_>,
     findings: &[Finding],
     system: System,
 ) -> Outcome {
     let uncertainty = uncertainty(design);
-    let computed = Computed { analysis, day: Some(day), uncertainty: uncertainty.as_ref() };
+    let computed = Computed { uncertainty: uncertainty.as_ref(), ..computed };
     let report = words::report::report(design, computed, findings, system);
     match serde_json::to_string(&report) {
         Ok(line) => say(&format!("{line}\n")),
@@ -207,12 +224,8 @@ fn uncertainty(design: &Design) -> Option<Uncertainty> {
     plan.sum_up(&samples)
 }
 
-fn text(
-    file: &str,
-    (analysis, day): (&Analysis, &Day),
-    findings: &[Finding],
-    system: System,
-) -> String {
+fn text(file: &str, computed: &Computed<'_>, findings: &[Finding], system: System) -> String {
+    let analysis = computed.analysis;
     let mut lines = vec![format!("{file}: at the height of the fire, first fire")];
     for question in Question::ALL {
         lines.push(format!(
@@ -223,7 +236,7 @@ fn text(
         ));
     }
     lines.extend(figures(analysis, system));
-    lines.extend(figures_of_day(day, system));
+    lines.extend(computed.day.into_iter().flat_map(|day| figures_of_day(day, system)));
     for finding in findings {
         let text = words::finding(finding, system);
         lines.push(format!(
@@ -235,9 +248,29 @@ fn text(
             finding.source.text,
             words::trust(finding.source.trust),
         ));
+        lines.extend(tried(computed.remedies_of(finding), system));
     }
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
+}
+
+/// What was found to mend a finding; no line where nothing was sought.
+fn tried(remedies: Option<&[Remedy]>, system: System) -> Vec<String> {
+    match remedies {
+        None => Vec::new(),
+        Some([]) => vec![format!("    {}", words::remedy::NONE)],
+        Some(remedies) => {
+            let line = |remedy: &Remedy| {
+                let act = words::remedy::act(remedy, system);
+                format!(
+                    "    {}: {act} {}",
+                    words::remedy::TRIED,
+                    words::remedy::trades(remedy, system)
+                )
+            };
+            remedies.iter().map(line).collect()
+        }
+    }
 }
 
 fn figures(analysis: &Analysis, system: System) -> Vec<String> {

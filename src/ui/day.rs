@@ -23,7 +23,7 @@ use std::time::Duration;
 /// The day starts later than the strip, which is sooner done.
 const JOB: Job = Job {
     rest: Duration::from_millis(250),
-    order: |generation, design| Order::Day { generation, design },
+    order: |wanted, design| Order::Day { generation: wanted.generation, design },
 };
 
 /// Which of the two states is shown.
@@ -133,7 +133,7 @@ impl Work {
 
     /// Lets the findings know the day, once both of its parts are those of the present design.
     fn tell_workspace(self) {
-        let Wanted { generation, design } = self.wanted.get();
+        let Wanted { generation, design, .. } = self.wanted.get();
         let figures = self.found.with(|found| {
             let (of, first) = found.first.as_ref()?;
             let (and, repeating) = found.repeating.as_ref()?;

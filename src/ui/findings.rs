@@ -1,16 +1,18 @@
 //! The findings, by question, each with what, where, why, what to do, and who says so.
 
-use super::answers::name;
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
+use super::remedies::Remedies;
 use super::workspace::Workspace;
 use super::{decisions, texts};
 use leptos::prelude::*;
-use longsmoke::rules::{Finding, Lever, Question};
+use longsmoke::rules::{Finding, Lever, Question, levers};
+use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
 use longsmoke::words;
 
 pub fn findings(workspace: Workspace) -> Tag {
+    let remedies = Remedies::new(workspace);
     let always = words::CAUTIONS.into_iter().skip(1);
     let always = always.map(|caution| tag("li").text(caution));
     let always = tag("section")
@@ -22,7 +24,7 @@ pub fn findings(workspace: Workspace) -> Tag {
         .id("findings")
         .attr("aria-labelledby", "findings-title")
         .child(tag("h2").id("findings-title").text(texts::FINDINGS))
-        .children(Question::ALL.map(|question| answered(workspace, question)))
+        .children(Question::ALL.map(|question| answered(workspace, remedies, question)))
         .child(always)
 }
 
@@ -30,6 +32,7 @@ pub fn findings(workspace: Workspace) -> Tag {
 #[derive(Clone, Copy)]
 struct Nth {
     workspace: Workspace,
+    remedies: Remedies,
     question: Question,
     index: usize,
 }
@@ -46,18 +49,18 @@ fn with_mine<T>(
     })
 }
 
-fn answered(workspace: Workspace, question: Question) -> Tag {
+fn answered(workspace: Workspace, remedies: Remedies, question: Question) -> Tag {
     let count =
         move || with_mine(workspace, question, |mine, _| mine.count()).unwrap_or_default();
     let nothing = tag("p")
         .class("help")
         .live_attr("hidden", move || (count() > 0).then(String::new))
         .text(texts::NO_FINDINGS_HERE);
-    let list =
-        tag("ul").repeat(count, move |index| finding_view(Nth { workspace, question, index }));
+    let view = move |index| finding_view(Nth { workspace, remedies, question, index });
+    let list = tag("ul").class("list").repeat(count, view);
     tag("section")
         .class("answered")
-        .id(&format!("findings-{}", name(question)))
+        .id(&format!("findings-{}", question.id()))
         .attr("tabindex", "-1")
         .child(tag("h3").text(words::question(question)))
         .child(nothing)
@@ -76,6 +79,12 @@ impl Nth {
         let text =
             move || self.read(|_, finding, system| part(words::finding(finding, system)));
         tag("p").class(class).live_text(text)
+    }
+
+    /// Its name where remedies are sought for it.
+    fn key(self) -> Option<Key> {
+        self.read(|_, finding, _| (!levers(finding).is_empty()).then(|| Key::of(finding)))
+            .flatten()
     }
 
     fn lever(self) -> Option<Lever> {
@@ -118,6 +127,7 @@ fn finding_view(nth: Nth) -> Tag {
         .child(nth.text("title", |text| text.title))
         .child(nth.text("reason", |text| text.reason.to_owned()))
         .child(nth.text("remedy", |text| text.remedy.to_owned()))
+        .child(nth.remedies.view(nth.question, move || nth.key()))
         .child(go_to(nth))
         .child(source)
 }

@@ -4,6 +4,7 @@
 
 use leptos::prelude::*;
 use longsmoke::design::{Design, document};
+use longsmoke::units::System;
 use serde_json::{Value, json};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -21,9 +22,14 @@ pub enum Order {
     Strip { generation: u64, design: String },
     /// Computes the firing day of a design, given as a file.
     Day { generation: u64, design: String },
+    /// Seeks what would mend the findings of a design, given as a file, in the steps of a system.
+    Remedies { generation: u64, design: String, system: System },
     /// Ends the work for earlier generations.
     Stop { generation: u64 },
 }
+
+/// Names of the unit systems in orders.
+const UNITS: [(System, &str); 2] = [(System::Metric, "metric"), (System::Us, "us")];
 
 impl Order {
     fn write(&self) -> String {
@@ -35,6 +41,13 @@ impl Order {
             Self::Day { generation, design } => {
                 json!({ "job": "day", "generation": generation, "design": design })
             }
+            Self::Remedies { generation, design, system } => {
+                let units = UNITS.into_iter().find(|(each, _)| each == system);
+                json!({
+                    "job": "remedies", "generation": generation, "design": design,
+                    "units": units.map(|(_, name)| name)
+                })
+            }
             Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
         };
         order.to_string()
@@ -45,10 +58,15 @@ impl Order {
         let generation = order.get("generation")?.as_u64()?;
         match order.get("job")?.as_str()? {
             "ping" => Some(Self::Ping { generation }),
-            job @ ("strip" | "day") => {
+            job @ ("strip" | "day" | "remedies") => {
                 let design = order.get("design")?.as_str()?.to_owned();
                 Some(match job {
                     "day" => Self::Day { generation, design },
+                    "remedies" => {
+                        let units = order.get("units")?.as_str()?;
+                        let (system, _) = UNITS.into_iter().find(|(_, name)| *name == units)?;
+                        Self::Remedies { generation, design, system }
+                    }
                     _ => Self::Strip { generation, design },
                 })
             }
@@ -66,6 +84,8 @@ const NO_ANSWER: char = '{';
 pub struct Wanted {
     pub generation: u64,
     pub design: Arc<Design>,
+    /// Units in which they are wanted, where that counts.
+    pub system: System,
 }
 
 impl PartialEq for Wanted {
@@ -81,11 +101,22 @@ impl Wanted {
         last: Option<&Self>,
         same: fn(&Design, &Design) -> bool,
     ) -> Self {
+        Self::in_units(design, System::Metric, last, same)
+    }
+
+    /// The same where the units count as well.
+    pub fn in_units(
+        design: &Design,
+        system: System,
+        last: Option<&Self>,
+        same: fn(&Design, &Design) -> bool,
+    ) -> Self {
         match last {
-            Some(last) if same(design, &last.design) => last.clone(),
+            Some(last) if last.system == system && same(design, &last.design) => last.clone(),
             last => Self {
                 generation: last.map_or(0, |last| last.generation) + 1,
                 design: Arc::new(design.clone()),
+                system,
             },
         }
     }
@@ -106,8 +137,8 @@ pub enum Heard<'a> {
 pub struct Job {
     /// Rest after the last change before the worker starts.
     pub rest: Duration,
-    /// The order for a generation and a design, given as a file.
-    pub order: fn(u64, String) -> Order,
+    /// The order for what is wanted, its design given as a file.
+    pub order: fn(&Wanted, String) -> Order,
 }
 
 /// Keeps a worker at work for what is wanted. What it still computes for an earlier generation it
@@ -117,12 +148,12 @@ pub fn drive(wanted: Memo<Wanted>, job: Job, hear: impl Fn(Heard<'_>) + Copy + '
     let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
     let alive = Rc::new(Cell::new(false));
     Effect::new(move |_| {
-        let Wanted { generation, design } = wanted.get();
+        let wanted = wanted.get();
         if let Some(timer) = timer.borrow_mut().take() {
             timer.clear();
         }
         if let Some(worker) = worker.borrow().as_ref() {
-            send(worker, &Order::Stop { generation });
+            send(worker, &Order::Stop { generation: wanted.generation });
         }
         let (worker, alive) = (Rc::clone(&worker), Rc::clone(&alive));
         let start = move || {
@@ -132,7 +163,8 @@ pub fn drive(wanted: Memo<Wanted>, job: Job, hear: impl Fn(Heard<'_>) + Copy + '
             }
             match worker.as_ref() {
                 Some(worker) => {
-                    send(worker, &(job.order)(generation, document::write(&design, None)));
+                    let file = document::write(&wanted.design, None);
+                    send(worker, &(job.order)(&wanted, file));
                 }
                 None => hear(Heard::Stopped),
             }

@@ -16,7 +16,7 @@ use std::time::Duration;
 
 const JOB: Job = Job {
     rest: Duration::from_millis(100),
-    order: |generation, design| Order::Strip { generation, design },
+    order: |wanted, design| Order::Strip { generation: wanted.generation, design },
 };
 
 /// What the worker has found; written by its messages alone.

@@ -3,6 +3,7 @@
 use super::labor::Order;
 use longsmoke::design::{Design, document};
 use longsmoke::study::day::Parts;
+use longsmoke::study::remedy::Remedies;
 use longsmoke::study::strip::Strip;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -48,6 +49,11 @@ fn take(
         }
         Order::Day { generation, design } => {
             let parts = Parts::new(&read(&design)?);
+            let told = parts.map(|part| part.to_string());
+            begin(Box::new(told), generation, scope, latest);
+        }
+        Order::Remedies { generation, design, system } => {
+            let parts = Remedies::new(&read(&design)?, system);
             let told = parts.map(|part| part.to_string());
             begin(Box::new(told), generation, scope, latest);
         }

@@ -6,6 +6,7 @@ pub mod conditions;
 pub mod day;
 mod fields;
 mod findings;
+pub mod remedy;
 pub mod report;
 pub mod standard_route;
 pub mod uncertainty;
