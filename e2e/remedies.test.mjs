@@ -3,34 +3,35 @@ import assert from 'node:assert/strict';
 import { mkdir } from 'node:fs/promises';
 import { test } from './harness.mjs';
 
-/** Makes the chimney of the demonstration too low. */
-async function lowMouth(designer) {
+/** Gives the demonstration runs that are too many and too narrow for its chimney. */
+async function poorDraft(designer) {
   await designer.open();
-  await designer.openGroup('Chimney');
-  await designer.entry('Chimney mouth height').fill('4.6');
-  await designer.entry('Chimney mouth height').press('Enter');
+  for (const [label, value] of [['Runs', '8'], ['Run width', '110']]) {
+    await designer.entry(label).fill(value);
+    await designer.entry(label).press('Enter');
+  }
 }
 
 /** The finding on draft, whichever weight it has. */
 const draft = (designer) => designer.page.locator('[data-rule^="draft-"]');
 
 test('a remedy is tried by a press, mends the finding, and is undone by one', {}, async (designer) => {
-  await lowMouth(designer);
+  await poorDraft(designer);
   const finding = draft(designer);
   await finding.getByText('Trying which single change').waitFor();
   const tries = finding.getByRole('button', { name: /^Try it: \w.*\d.*\.$/ });
   await tries.first().waitFor({ timeout: 40_000 });
   assert.ok(await tries.count() <= 3);
   assert.match(await finding.locator('.trades').first().textContent(), /draft to spare -?\d.*, then \d/);
-  const raise = finding.getByRole('button', { name: /^Try it: Raise the mouth/ });
-  const named = (await raise.getAttribute('aria-label')).match(/[\d.]+/)[0];
-  await raise.click();
+  const width = finding.getByRole('button', { name: /^Try it: Widen the runs/ });
+  const named = (await width.getAttribute('aria-label')).match(/[\d.]+/)[0];
+  await width.click();
   assert.equal(await finding.count(), 0);
-  assert.equal(Number(await designer.entry('Chimney mouth height').inputValue()), Number(named));
+  assert.equal(await designer.entry('Run width').inputValue(), named);
   await designer.page.locator('#findings-draw:focus').waitFor();
   await designer.button('Undo').click();
   await finding.waitFor();
-  assert.equal(await designer.entry('Chimney mouth height').inputValue(), '4.6');
+  assert.equal(await designer.entry('Run width').inputValue(), '110');
 });
 
 test('what no single change mends says so', {}, async (designer) => {
@@ -44,16 +45,16 @@ test('what no single change mends says so', {}, async (designer) => {
 });
 
 test('remedies are in the steps and units that are shown', {}, async (designer) => {
-  await lowMouth(designer);
+  await poorDraft(designer);
   await designer.button('US').click();
-  const act = draft(designer).locator('.act').filter({ hasText: 'mouth' });
+  const act = draft(designer).locator('.act').filter({ hasText: 'Widen' });
   await act.waitFor({ timeout: 40_000 });
-  assert.match(await act.textContent(), /to \d+' \d+( 1\/2)?"\.$/);
+  assert.match(await act.textContent(), /to \d+( 1\/2)? in\.$/);
 });
 
 for (const [name, width, height] of [['laptop', 1440, 900], ['phone', 390, 844]]) {
   test(`a picture of remedies, ${name}`, { context: { viewport: { width, height } } }, async (designer) => {
-    await lowMouth(designer);
+    await poorDraft(designer);
     await draft(designer).getByRole('button', { name: /^Try it/ }).first().waitFor({ timeout: 40_000 });
     await mkdir('build/e2e', { recursive: true });
     await designer.page.locator('#findings').screenshot({ path: `build/e2e/remedies-${name}.png` });

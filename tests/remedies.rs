@@ -120,26 +120,28 @@ fn all_mend(design: &Design, system: System) -> Outcome {
 
 #[test]
 fn remedies_mend_random_designs_over_a_usual_day() {
-    holds(6, &usual(), |design| all_mend(&design, System::Metric));
-    holds(2, &usual(), |design| all_mend(&design, System::Us));
+    holds(2, &usual(), |design| all_mend(&design, System::Metric));
+    holds(1, &usual(), |design| all_mend(&design, System::Us));
 }
 
-fn low_mouth() -> Design {
+fn poor_draft() -> Design {
     let mut design = Design::demonstration();
-    design.chimney.mouth_height = 4.6;
+    design.path.run_count = 8;
+    design.path.run_width = 0.12;
+    design.chimney.mouth_height = 6.0;
     design
 }
 
 #[test]
-fn a_chimney_that_is_too_low_is_raised_or_relieved() {
-    let design = low_mouth();
+fn little_draft_is_mended_by_no_more_than_it_takes() {
+    let design = poor_draft();
     all_mend(&design, System::Metric).unwrap();
     let findings = judged(&design).unwrap();
     let draft = |finding: &&Finding| finding.rule.id().starts_with("draft-");
     let rule = findings.iter().find(draft).unwrap().rule;
     let remedies = remedies_of(&design, rule);
     let fields: Vec<_> = remedies.iter().map(|remedy| remedy.field).collect();
-    assert!(fields.contains(&FieldId::MouthHeight), "{fields:?}");
+    assert!(!fields.is_empty());
     // One step less of each does not do.
     for remedy in remedies {
         let number = number(remedy.field);

@@ -86,6 +86,8 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         Rule::GlassLarge => LESS_GLASS,
         Rule::InletFast | Rule::FaceTooHot => LESS_WOOD,
         Rule::HouseNotCovered => MORE_HEAT,
+        // What is unusual may be meant.
+        Rule::InputUnusual(_) => return Vec::new(),
         _ => &[],
     };
     let mut levers: Vec<Lever> = Vec::new();

@@ -19,8 +19,8 @@ use trial::{Aim, Trials};
 
 /// Most remedies that are told of a finding.
 pub const MOST: usize = 3;
-/// Most firing days that are computed along one lever.
-const MOST_DAYS: usize = 8;
+/// Most firing days that are computed along one lever, and for one finding.
+const MOST_DAYS: (usize, usize) = (5, 15);
 
 /// A figure that a remedy may cost.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -157,6 +157,8 @@ struct Work {
     levers: Vec<Lever>,
     /// Place of the next lever.
     next: usize,
+    /// Firing days that may yet be computed.
+    days: usize,
     found: Vec<Remedy>,
 }
 
@@ -179,6 +181,7 @@ impl Remedies {
                     aim: Aim::silence(finding),
                     levers,
                     next: 0,
+                    days: MOST_DAYS.1,
                     found: Vec::new(),
                 })
             })
@@ -200,7 +203,8 @@ impl Iterator for Remedies {
             && let Some(lever) = work.levers.get(work.next)
         {
             work.next += 1;
-            work.found.extend(seek(trials, work.aim, *lever, self.system));
+            let days = &mut work.days;
+            work.found.extend(seek(trials, (work.aim, days), *lever, self.system));
             return Some(Part::Working);
         }
         if work.found.is_empty()
@@ -217,45 +221,51 @@ impl Iterator for Remedies {
     }
 }
 
-/// The smallest move of a lever that reaches an aim.
-fn seek(trials: &mut Trials, aim: Aim, lever: Lever, system: System) -> Option<Remedy> {
+/// The smallest move of a lever that reaches an aim; of those that ask for the firing day one that
+/// does, found with few days.
+fn seek(
+    trials: &mut Trials,
+    (aim, days): (Aim, &mut usize),
+    lever: Lever,
+    system: System,
+) -> Option<Remedy> {
     let steps = Steps::new(number(lever.field)?, trials.design(), lever, system);
-    let mut days = MOST_DAYS;
+    let put = |step| (lever.field, steps.value(step));
     let mut from = 1;
     if !aim.finding.rule.is_of_the_day() {
-        let mut draws =
-            |step| Some(trials.passes_stated(aim, (lever.field, steps.value(step))));
-        from = nearest(&steps, 1, &mut draws)?;
+        let mut passes = |step| Some(trials.passes_stated(aim, put(step)));
+        from = nearest((1, steps.count), |way| way / 2, &mut passes)?;
     }
+    let mut along = MOST_DAYS.0.min(*days);
     let mut passes = |step| {
-        let put = (lever.field, steps.value(step));
-        if !trials.passes_stated(aim, put) {
+        if !trials.passes_stated(aim, put(step)) {
             return Some(false);
         }
-        days = days.checked_sub(1)?;
-        Some(trials.passes(aim, put))
+        along = along.checked_sub(1)?;
+        *days = days.saturating_sub(1);
+        Some(trials.passes(aim, put(step)))
     };
-    let step = nearest(&steps, from, &mut passes)?;
-    trials.remedy(aim, (lever.field, steps.value(step)))
+    let step = nearest((from, steps.count), |way| 2 * way, &mut passes)?;
+    trials.remedy(aim, put(step))
 }
 
 /// The first of some steps that passes, as far as steps spread ever wider show it: between the
 /// last that failed and the first that passed the search is halved. The test answers none when it
 /// is tired.
 fn nearest(
-    steps: &Steps,
-    from: usize,
+    (from, count): (usize, usize),
+    spread: fn(usize) -> usize,
     passes: &mut dyn FnMut(usize) -> Option<bool>,
 ) -> Option<usize> {
     let (mut failed, mut passed) = (from.saturating_sub(1), from);
     let start = failed;
-    while passed <= steps.count && !passes(passed)? {
+    while passed <= count && !passes(passed)? {
         let way = passed - start;
-        let last = passed == steps.count;
         failed = passed;
-        passed = if last { passed + 1 } else { steps.count.min(passed + 1.max(way / 2)) };
+        passed =
+            if passed == count { count + 1 } else { count.min(passed + spread(way).max(1)) };
     }
-    if steps.count < passed {
+    if count < passed {
         return None;
     }
     while failed + 1 < passed {

@@ -120,14 +120,13 @@ impl Trials {
 
     /// Whether an aim is reached as far as it shows without the firing day.
     pub(super) fn passes_stated(&mut self, aim: Aim, put: Put) -> bool {
-        let has_day = self.day.is_some();
         let Some((trial, before)) = self.trial(put) else {
             return false;
         };
         let Some((_, findings)) = &trial.stated else {
             return false;
         };
-        let counts = |finding: &&Finding| !has_day || !finding.rule.is_of_the_day();
+        let counts = |finding: &&Finding| !finding.rule.is_of_the_day();
         aim.is_reached(before, findings.iter().filter(counts))
     }
 
@@ -147,7 +146,8 @@ impl Trials {
         Some((self.tried.get_mut(place)?, &self.stated))
     }
 
-    /// Findings with a value put in, with the firing day where the design has one.
+    /// Findings with a value put in, with the firing day where it is found; none where only the
+    /// design as it stands has one.
     fn judged(&mut self, put: Put) -> Option<&[Finding]> {
         let day = self.day;
         let has_day = day.is_some();
@@ -157,7 +157,7 @@ impl Trials {
         if matches!(judged, Judged::NotYet) {
             // What stands around the heater changes nothing in it.
             let same = field(put.0).group == Group::Surroundings;
-            let day = if same { day } else { day.and_then(|_| day_of(design)) };
+            let day = if same { day } else { day_of(design) };
             *judged = match day {
                 Some(day) => Judged::Found(judge(design, analysis, Some(&day))),
                 None if has_day => Judged::WithoutDay,
