@@ -4,6 +4,7 @@
 //! likes, so that it needs to know neither workers nor threads.
 
 pub mod day;
+pub mod order;
 pub mod remedy;
 pub mod strip;
 pub mod uncertainty;

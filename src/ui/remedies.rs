@@ -2,11 +2,12 @@
 //! below the finding, taken by a press as one step.
 
 use super::dom::{Tag, button, tag};
-use super::labor::{Heard, Job, Order, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive};
 use super::workspace::{Workspace, same_but_name};
 use super::{browser, texts};
 use leptos::prelude::*;
 use longsmoke::rules::Question;
+use longsmoke::study::order;
 use longsmoke::study::remedy::{Key, Part, Remedy};
 use longsmoke::words::remedy as words;
 use std::time::Duration;
@@ -14,11 +15,7 @@ use std::time::Duration;
 /// Later than the day, whose findings are to be mended as well.
 const JOB: Job = Job {
     rest: Duration::from_millis(500),
-    order: |wanted, design| Order::Remedies {
-        generation: wanted.generation,
-        design,
-        system: wanted.system,
-    },
+    study: |wanted| order::Job::Remedies(wanted.system),
 };
 
 /// What the worker has found for a generation; written by its messages alone.
