@@ -246,6 +246,7 @@ const COARSE: Resolution = Resolution {
     slab_nodes: 3,
     flue_nodes: 1,
     refinement: 0.5,
+    repeats_within: 0.05,
 };
 
 /// A day whose figures are all numbers, or a reason why there is none; `known` says which reasons

@@ -40,7 +40,7 @@ fn computed(name: &str, resolution: Resolution) -> Day {
     let after_flow = Some(number("after_air_kg_per_s"));
     // Its walls conduct as they do cold.
     let without = vec![Without::HotConductivity];
-    day(&design, &Setup { resolution, after_flow, without }).unwrap()
+    day(&design, &Setup { resolution, after_flow, without, ..Setup::STANDARD }).unwrap()
 }
 
 /// Rows of the table: design, state, figure, time (s), value.

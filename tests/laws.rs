@@ -12,7 +12,7 @@ use longsmoke::analysis::factors::Factors;
 use longsmoke::analysis::march::{Channel, Sink, Stream, march};
 use longsmoke::analysis::path::path;
 use longsmoke::analysis::{Analysis, Failure, HeightOfFire, analyze, analyze_with};
-use longsmoke::design::field::{FIELDS, Kind, MOST_RUNS, check};
+use longsmoke::design::field::{FIELDS, Kind, MOST_RUNS, ProblemKind, check};
 use longsmoke::design::{Design, Layout, Oven, RunOverride, Species as Wood, document, link};
 use longsmoke::physics::air::DRY_AIR;
 use longsmoke::physics::convection::Duct;

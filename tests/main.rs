@@ -22,6 +22,7 @@ mod independent_day;
 mod laws;
 mod published;
 mod reference;
+mod remedies;
 mod rules;
 mod standard_route;
 mod trials;

@@ -8,6 +8,7 @@ use longsmoke::design::document;
 use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
 use longsmoke::study::day::First;
 use longsmoke::study::edges::Study;
+use longsmoke::study::remedy::{Key, Part, Remedies, Remedy};
 use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, try_one};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
@@ -169,13 +170,18 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let edges = edges(&design);
     let known = Known { day: Some(&figures), edges: edges.as_ref() };
     let findings = judge(&design, &analysis, known);
-    let found = Found { analysis: &analysis, day: &day, edges: edges.as_ref() };
+    let (trials, remedies) = (trials(&design), remedies(&design, system));
+    let computed = Computed {
+        analysis: &analysis,
+        day: Some(&day),
+        uncertainty: None,
+        edges: edges.as_ref(),
+        trials: Some(&trials),
+        remedies: &remedies,
+    };
     let said = match form {
-        Form::Json => json(&design, found, &findings, system),
-        Form::Text => {
-            say(&[text(file, &design, found, &findings, system), other_days(&design, system)]
-                .concat())
-        }
+        Form::Json => json(&design, computed, &findings, system),
+        Form::Text => say(&text(file, &design, &computed, &findings, system)),
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -183,30 +189,24 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     if forbidden { said.max(Outcome::Forbidden) } else { said }
 }
 
-/// What was found of a design beside its findings.
-#[derive(Clone, Copy)]
-struct Found<'a> {
-    analysis: &'a Analysis,
-    day: &'a Day,
-    edges: Option<&'a Edges>,
+/// What mends the findings.
+fn remedies(design: &Design, system: System) -> Vec<(Key, Vec<Remedy>)> {
+    let found = |part| match part {
+        Part::Found(key, remedies) => Some((key, remedies)),
+        Part::Working => None,
+    };
+    Remedies::new(design, system).filter_map(found).collect()
 }
 
 /// One JSON document a line, so that many files make one stream.
 fn json(
     design: &Design,
-    Found { analysis, day, edges }: Found<'_>,
+    computed: Computed<'_>,
     findings: &[Finding],
     system: System,
 ) -> Outcome {
     let uncertainty = uncertainty(design);
-    let trials = trials(design);
-    let computed = Computed {
-        analysis,
-        day: Some(day),
-        uncertainty: uncertainty.as_ref(),
-        edges,
-        trials: Some(&trials),
-    };
+    let computed = Computed { uncertainty: uncertainty.as_ref(), ..computed };
     let report = words::report::report(design, computed, findings, system);
     match serde_json::to_string(&report) {
         Ok(line) => say(&format!("{line}\n")),
@@ -253,10 +253,11 @@ fn shared<T: Send>(count: usize, sample: impl Fn(usize) -> Option<T> + Sync) -> 
 fn text(
     file: &str,
     design: &Design,
-    Found { analysis, day, edges }: Found<'_>,
+    computed: &Computed<'_>,
     findings: &[Finding],
     system: System,
 ) -> String {
+    let analysis = computed.analysis;
     let mut lines = vec![format!("{file}: at the height of the fire, first fire")];
     for question in Question::ALL {
         lines.push(format!(
@@ -267,8 +268,8 @@ fn text(
         ));
     }
     lines.extend(figures(analysis, system));
-    lines.extend(figures_of_day(day, system));
-    if let Some(edges) = edges {
+    lines.extend(computed.day.into_iter().flat_map(|day| figures_of_day(day, system)));
+    if let Some(edges) = computed.edges {
         lines.push(format!("  {}:", said::TITLE));
         let rows = said::rows(design, edges, system);
         lines.extend(rows.map(|row| {
@@ -286,13 +287,15 @@ fn text(
             finding.source.text,
             words::trust(finding.source.trust),
         ));
+        lines.extend(tried(computed.remedies_of(finding), system));
     }
+    lines.extend(other_days(design, computed.trials.unwrap_or_default(), system));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
 }
 
 /// The heater under other conditions, a line each.
-fn other_days(design: &Design, system: System) -> String {
+fn other_days(design: &Design, tried: &[Tried], system: System) -> Vec<String> {
     let line = |tried: &Tried| {
         let trial = tried.trial;
         let answers = match judge_trial(design, tried) {
@@ -307,9 +310,28 @@ fn other_days(design: &Design, system: System) -> String {
             Err(failure) => words::failure(&failure, system),
         };
         let (name, supposes) = (trial_words::name(trial), trial_words::supposes(trial, system));
-        format!("  {name} ({supposes}): {answers}\n")
+        format!("  {name} ({supposes}): {answers}")
     };
-    trials(design).iter().map(line).collect()
+    tried.iter().map(line).collect()
+}
+
+/// What was found to mend a finding; no line where nothing was sought.
+fn tried(remedies: Option<&[Remedy]>, system: System) -> Vec<String> {
+    match remedies {
+        None => Vec::new(),
+        Some([]) => vec![format!("    {}", words::remedy::NONE)],
+        Some(remedies) => {
+            let line = |remedy: &Remedy| {
+                let act = words::remedy::act(remedy, system);
+                format!(
+                    "    {}: {act} {}",
+                    words::remedy::TRIED,
+                    words::remedy::trades(remedy, system)
+                )
+            };
+            remedies.iter().map(line).collect()
+        }
+    }
 }
 
 fn figures(analysis: &Analysis, system: System) -> Vec<String> {

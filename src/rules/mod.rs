@@ -9,11 +9,13 @@ mod edges;
 mod firebox;
 mod gas;
 mod inputs;
+mod levers;
 
 pub use day::HOTTEST_FACE;
 pub use draft::{Condition, Start, conditions};
 pub use edges::{BEYOND, Edges, Hazard, OVERLOAD, Standing, TemperatureEdge, TimeEdge};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
+pub use levers::levers;
 
 use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
@@ -70,6 +72,20 @@ pub enum Question {
 impl Question {
     /// All three, in the order of the page.
     pub const ALL: [Self; 3] = [Self::Draw, Self::Heat, Self::Safe];
+
+    /// Name in ids and messages.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Draw => "draw",
+            Self::Heat => "heat",
+            Self::Safe => "safe",
+        }
+    }
+
+    /// The one of that name.
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|question| question.id() == id)
+    }
 }
 
 /// Where in the drawing a finding belongs.

@@ -6,6 +6,7 @@
 pub mod day;
 pub mod edges;
 pub mod order;
+pub mod remedy;
 pub mod strip;
 pub mod trials;
 pub mod uncertainty;

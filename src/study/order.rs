@@ -1,8 +1,9 @@
 //! What is asked of a study from another program, as words, and its answers.
 
-use super::{day, edges, strip, trials, uncertainty};
+use super::{day, edges, remedy, strip, trials, uncertainty};
 use crate::design::Design;
 use crate::design::document;
+use crate::units::System;
 use std::fmt;
 use std::str::FromStr;
 
@@ -19,10 +20,20 @@ pub enum Job {
     Samples,
     /// Looks for the unfavorable edge of safety.
     Edges,
+    /// Seeks what mends the findings, in the steps of a system of units.
+    Remedies(System),
 }
 
 impl Job {
-    const ALL: [Self; 5] = [Self::Strip, Self::Day, Self::Trials, Self::Samples, Self::Edges];
+    const ALL: [Self; 7] = [
+        Self::Strip,
+        Self::Day,
+        Self::Trials,
+        Self::Samples,
+        Self::Edges,
+        Self::Remedies(System::Metric),
+        Self::Remedies(System::Us),
+    ];
 
     const fn id(self) -> &'static str {
         match self {
@@ -31,6 +42,8 @@ impl Job {
             Self::Trials => "trials",
             Self::Samples => "samples",
             Self::Edges => "edges",
+            Self::Remedies(System::Metric) => "remedies-metric",
+            Self::Remedies(System::Us) => "remedies-us",
         }
     }
 
@@ -44,6 +57,10 @@ impl Job {
                 Box::new(uncertainty::Parts::new(design).map(|part| part.to_string()))
             }
             Self::Edges => Box::new(edges::Parts::new(design).map(|part| part.to_string())),
+            Self::Remedies(system) => {
+                let parts = remedy::Remedies::new(design, system);
+                Box::new(parts.map(|part| part.to_string()))
+            }
         }
     }
 }

@@ -12,15 +12,6 @@ use longsmoke::units::{Quantity, number, unit_of};
 use longsmoke::words;
 use longsmoke::words::uncertainty::band;
 
-/// Name of a question in ids.
-pub fn name(question: Question) -> &'static str {
-    match question {
-        Question::Draw => "draw",
-        Question::Heat => "heat",
-        Question::Safe => "safe",
-    }
-}
-
 pub fn questions(workspace: Workspace) -> Tag {
     tag("nav")
         .class("questions")
@@ -29,7 +20,7 @@ pub fn questions(workspace: Workspace) -> Tag {
 }
 
 fn question_view(workspace: Workspace, question: Question) -> Tag {
-    let name = name(question);
+    let name = question.id();
     let answered = move || workspace.read(|shown, _| answer(question, &shown.findings));
     let answer = tag("span")
         .class("answer")

@@ -1,18 +1,20 @@
 //! The findings, by question, each with what, where, why, what to do, and who says so.
 
-use super::answers::name;
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
+use super::remedies::Remedies;
 use super::uncertainty::Worth;
 use super::workspace::Workspace;
 use super::{decisions, texts};
 use leptos::prelude::*;
-use longsmoke::rules::{Finding, Lever, Question};
+use longsmoke::rules::{Finding, Lever, Question, levers};
+use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
 use longsmoke::words;
 use longsmoke::words::uncertainty as said;
 
 pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
+    let remedies = Remedies::new(workspace);
     let always = words::CAUTIONS.into_iter().skip(1);
     let always = always.map(|caution| tag("li").text(caution));
     let always = tag("section")
@@ -24,7 +26,9 @@ pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
         .id("findings")
         .attr("aria-labelledby", "findings-title")
         .child(tag("h2").id("findings-title").text(texts::FINDINGS))
-        .children(Question::ALL.map(|question| answered(workspace, worth, question)))
+        .children(
+            Question::ALL.map(|question| answered(workspace, (worth, remedies), question)),
+        )
         .child(always)
 }
 
@@ -33,6 +37,8 @@ pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
 #[derive(Clone, Copy)]
 struct Nth {
     workspace: Workspace,
+    remedies: Remedies,
+    question: Question,
     found: Memo<Option<(usize, Finding)>>,
 }
 
@@ -48,7 +54,11 @@ fn with_mine<T>(
     })
 }
 
-fn answered(workspace: Workspace, worth: Worth, question: Question) -> Tag {
+fn answered(
+    workspace: Workspace,
+    (worth, remedies): (Worth, Remedies),
+    question: Question,
+) -> Tag {
     let count = move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
     let nothing = tag("p")
         .class("help")
@@ -61,15 +71,15 @@ fn answered(workspace: Workspace, worth: Worth, question: Question) -> Tag {
             })
             .flatten()
         });
-        finding_view(Nth { workspace, found })
+        finding_view(Nth { workspace, remedies, question, found })
     };
-    let list = tag("ul").repeat(count, nth);
-    let yes = tag("p").attr("data-testid", &format!("cases-{}", name(question)));
+    let list = tag("ul").class("list").repeat(count, nth);
+    let yes = tag("p").attr("data-testid", &format!("cases-{}", question.id()));
     let yes = worth
         .line(yes, "band", move |found, _| said::yes(question, found.answers.get(question)));
     tag("section")
         .class("answered")
-        .id(&format!("findings-{}", name(question)))
+        .id(&format!("findings-{}", question.id()))
         .attr("tabindex", "-1")
         .child(tag("h3").text(words::question(question)))
         .child(yes)
@@ -87,6 +97,12 @@ impl Nth {
         let text =
             move || self.read(|_, finding, system| part(words::finding(finding, system)));
         tag("p").class(class).live_text(text)
+    }
+
+    /// Its name where remedies are sought for it.
+    fn key(self) -> Option<Key> {
+        self.read(|_, finding, _| (!levers(finding).is_empty()).then(|| Key::of(finding)))
+            .flatten()
     }
 
     fn lever(self) -> Option<Lever> {
@@ -129,6 +145,7 @@ fn finding_view(nth: Nth) -> Tag {
         .child(nth.text("title", |text| text.title))
         .child(nth.text("reason", |text| text.reason.to_owned()))
         .child(nth.text("remedy", |text| text.remedy.to_owned()))
+        .child(nth.remedies.view(nth.question, move || nth.key()))
         .child(go_to(nth))
         .child(source)
 }

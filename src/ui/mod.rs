@@ -16,6 +16,7 @@ mod labor;
 mod ledger;
 mod opening;
 mod plot;
+mod remedies;
 mod route;
 mod sketch;
 mod storage;

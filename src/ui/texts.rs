@@ -74,6 +74,9 @@ pub const FINDINGS: &str = "Findings";
 pub const NO_FINDINGS_HERE: &str = "Nothing to look at.";
 pub const ALWAYS: &str = "In any case";
 pub const GO_TO: &str = "Go to";
+pub const TRY_IT: &str = "Try it";
+pub const REMEDIES_STOPPED: &str =
+    "The search for remedies stopped. It starts again with your next change.";
 pub const STRIP: &str = "One to ten runs";
 pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
 pub const STRIP_RUNS: &str = "Runs";

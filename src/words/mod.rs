@@ -7,6 +7,7 @@ pub mod day;
 pub mod edges;
 mod fields;
 mod findings;
+pub mod remedy;
 pub mod report;
 pub mod standard_route;
 pub mod trials;

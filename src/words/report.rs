@@ -1,16 +1,18 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::{
-    CAUTIONS, edges as edges_said, finding as words_of, standard_route as route_words,
-    trials as trial_words, uncertainty as said,
+    CAUTIONS, edges as edges_said, finding as words_of, quantity, remedy as remedy_words,
+    standard_route as route_words, trials as trial_words, uncertainty as said,
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
 use crate::analysis::standard_route::{SOURCES, StandardRoute};
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
+use crate::design::field::field;
 use crate::rules::{self, Edges, Finding, OVERLOAD, Question, Severity, answer};
 use crate::sources::{OVERLOAD_CHARGE, Source};
+use crate::study::remedy::{Key, Remedy, Traded};
 use crate::study::trials::{self, Tried};
 use crate::study::uncertainty::{SPREADS, SpreadId, Uncertainty};
 use crate::units::{Quantity, System, celsius};
@@ -183,6 +185,39 @@ pub struct FindingReport {
     pub reason: &'static str,
     /// What to change.
     pub remedy: &'static str,
+    /// Single decisions with which it is not made, the best first, each tried on this design; empty
+    /// where none was found or sought.
+    pub remedies: Vec<RemedyReport>,
+}
+
+/// A single decision with which a finding is not made, or weighs less.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct RemedyReport {
+    /// Group and key of the input in the design file, with the unit in the name.
+    pub input: &'static str,
+    /// Its value in the design.
+    pub present: Figure,
+    /// Its value with which the finding is not made.
+    pub value: Figure,
+    /// What to do, as a sentence.
+    pub text: String,
+    /// What comes with it, as sentences.
+    pub trades: String,
+    /// Weight that stays, where the finding is only made lighter.
+    pub leaves: Option<Severity>,
+    /// Figures before and after.
+    pub figures: Vec<TradeReport>,
+}
+
+/// A figure of the height of the fire before and after a remedy.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct TradeReport {
+    /// Its name.
+    pub name: &'static str,
+    /// As the design stands.
+    pub before: Figure,
+    /// With the remedy.
+    pub after: Figure,
 }
 
 /// Figures of a finding.
@@ -214,6 +249,16 @@ pub struct Computed<'a> {
     pub trials: Option<&'a [Tried]>,
     /// Safety at its unfavorable edge, where it was asked for and found.
     pub edges: Option<&'a Edges>,
+    /// What mends the findings, as far as it was sought.
+    pub remedies: &'a [(Key, Vec<Remedy>)],
+}
+
+impl Computed<'_> {
+    /// What mends a finding; none where nothing was sought.
+    pub fn remedies_of(&self, finding: &Finding) -> Option<&[Remedy]> {
+        let key = Key::of(finding);
+        self.remedies.iter().find(|(of, _)| *of == key).map(|(_, remedies)| remedies.as_slice())
+    }
 }
 
 /// Puts together the result of a design.
@@ -223,8 +268,9 @@ pub fn report(
     findings: &[Finding],
     system: System,
 ) -> Report {
-    let Computed { analysis, day, uncertainty, edges, trials } = computed;
+    let Computed { analysis, day, uncertainty, edges, trials, .. } = computed;
     let trial = |each: &Tried| trial(design, each, system);
+    let told = |each| finding(each, computed.remedies_of(each).unwrap_or_default(), system);
     Report {
         heater_result_version: VERSION,
         name: design.name.clone(),
@@ -246,7 +292,7 @@ pub fn report(
             edges: *edges,
         }),
         trials: trials.map(|all| all.iter().map(trial).collect()),
-        findings: findings.iter().map(|each| finding(each, system)).collect(),
+        findings: findings.iter().map(told).collect(),
         cautions: CAUTIONS.to_vec(),
     }
 }
@@ -317,7 +363,7 @@ fn trial(design: &Design, tried: &Tried, system: System) -> TrialReport {
     }
 }
 
-fn finding(finding: &Finding, system: System) -> FindingReport {
+fn finding(finding: &Finding, remedies: &[Remedy], system: System) -> FindingReport {
     let text = words_of(finding, system);
     FindingReport {
         id: finding.rule.id(),
@@ -329,6 +375,31 @@ fn finding(finding: &Finding, system: System) -> FindingReport {
         text: text.title,
         reason: text.reason,
         remedy: text.remedy,
+        remedies: remedies.iter().map(|each| remedy(each, system)).collect(),
+    }
+}
+
+fn remedy(remedy: &Remedy, system: System) -> RemedyReport {
+    let shown = |value| figure(rules::Figure { value, quantity: quantity(remedy.field) });
+    let trade = |(traded, (before, after)): (Traded, (f64, f64))| {
+        let shown = |value| {
+            let quantity = remedy_words::quantity_of(traded);
+            figure(rules::Figure { value, quantity })
+        };
+        TradeReport {
+            name: remedy_words::name_of(traded),
+            before: shown(before),
+            after: shown(after),
+        }
+    };
+    RemedyReport {
+        input: field(remedy.field).path,
+        present: shown(remedy.present),
+        value: shown(remedy.value),
+        text: remedy_words::act(remedy, system),
+        trades: remedy_words::trades(remedy, system),
+        leaves: remedy.leaves,
+        figures: Traded::ALL.into_iter().zip(remedy.trades).map(trade).collect(),
     }
 }
 

@@ -36,9 +36,6 @@ use solver::Solver;
 use stages::advance;
 
 const SECONDS_PER_DAY: f64 = 86_400.0;
-/// Change of any node over a period at which it counts as repeating (K): a thousandth of what the
-/// faces swing, a ten-thousandth of what the gas does.
-const PERIODIC_TOLERANCE: f64 = 0.05;
 /// Share of the charge that must burn for a day to be one (–).
 const LEAST_BURNED: f64 = 0.5;
 /// How long a single firing is followed for the times to a half and a quarter (s).
