@@ -2,15 +2,23 @@
 //!
 //! A rule computes nothing that a result table would want too; its sentences stand in `words`.
 
+mod around;
+mod chimney;
+mod cleanouts;
 mod clearances;
 mod day;
 mod draft;
 mod firebox;
 mod gas;
+mod hearth;
 mod inputs;
+mod sets;
+mod structure;
 
+pub use around::Around;
 pub use draft::{Condition, Start, conditions};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
+pub use sets::{Hazard, rule_of};
 
 use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
@@ -97,6 +105,10 @@ pub enum Place {
     Front,
     /// Between cap and ceiling.
     Ceiling,
+    /// Chimney along its height.
+    Chimney,
+    /// Below the heater.
+    Below,
 }
 
 /// A day on which draft is judged.
@@ -198,6 +210,8 @@ pub enum Rule {
     SmokeBack,
     /// A face to the room above what a masonry heater may have.
     FaceTooHot,
+    /// What stands around, lies below or carries the heater.
+    Around(Around),
 }
 
 /// A state of the heater to which a temperature belongs.
@@ -275,6 +289,7 @@ impl Rule {
             Self::HouseNotCovered => "house-not-covered",
             Self::SmokeBack => "smoke-back",
             Self::FaceTooHot => "face-too-hot",
+            Self::Around(rule) => rule.id(),
         }
     }
 
@@ -286,6 +301,15 @@ impl Rule {
             (Question::Heat, false) => &[Question::Heat],
             (Question::Heat, true) => &[Question::Heat, Question::Safe],
             (Question::Safe, _) => &[Question::Safe],
+        }
+    }
+
+    /// Whether its question has no answer as long as it speaks.
+    const fn leaves_open(self) -> bool {
+        match self {
+            Self::ClearancesNotChecked => true,
+            Self::Around(Around::NotStated(hazard)) => hazard.must_be_known(),
+            _ => false,
         }
     }
 
@@ -335,6 +359,7 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::FaceTooHot
+            | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
             Self::InputUnusual(id) => inputs::question(id),
         }
@@ -408,6 +433,11 @@ pub fn judge(design: &Design, analysis: &Analysis, day: Option<&DayFigures>) -> 
     }
     firebox::check(design, analysis, &mut findings);
     clearances::check(design, &mut findings);
+    hearth::check(design, &mut findings);
+    chimney::check(design, &mut findings);
+    cleanouts::check(design, &mut findings);
+    structure::check(design, analysis, &mut findings);
+    sets::check(design.site.rule_set, &mut findings);
     inputs::check(design, analysis, &mut findings);
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     findings
@@ -420,7 +450,7 @@ pub fn deciding(question: Question, findings: &[Finding]) -> Option<&Finding> {
         || findings.iter().filter(|finding| finding.rule.questions().contains(&question));
     let worst = mine().map(|finding| finding.severity).max()?;
     let first = mine().find(|finding| finding.severity == worst);
-    let unchecked = mine().find(|finding| finding.rule == Rule::ClearancesNotChecked);
+    let unchecked = mine().find(|finding| finding.rule.leaves_open());
     match worst {
         Severity::DoNotBuild => first,
         Severity::LookAgain => unchecked.or(first),
@@ -433,7 +463,7 @@ pub fn answer(question: Question, findings: &[Finding]) -> Answer {
     match deciding(question, findings) {
         None => Answer::Yes,
         Some(finding) if finding.severity == Severity::DoNotBuild => Answer::No,
-        Some(finding) if finding.rule == Rule::ClearancesNotChecked => Answer::NotEnoughKnown,
+        Some(finding) if finding.rule.leaves_open() => Answer::NotEnoughKnown,
         Some(_) => Answer::LookAgain,
     }
 }

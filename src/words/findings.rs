@@ -1,6 +1,6 @@
 //! English sentences of the findings.
 
-use super::{label, place};
+use super::{around, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{Day, Figure, Finding, Judged, Moment, PEAK_ALLOWANCE, Rule};
@@ -79,6 +79,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
         Rule::SmokeBack => format!("smoke for {found} of a burn"),
         Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
+        Rule::Around(rule) => around::filled(rule, around::said(rule).short, [&found, &limit]),
     }
 }
 
@@ -222,6 +223,7 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         Rule::FaceTooHot => {
             format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
         }
+        Rule::Around(rule) => around::filled(rule, around::said(rule).title, [found, limit]),
     }
 }
 
@@ -299,6 +301,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
         Rule::FaceTooHot => "It burns who touches it, and chars wood that leans on it.",
+        Rule::Around(rule) => around::said(rule).reason,
     }
 }
 
@@ -348,5 +351,6 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
         Rule::SmokeBack => "Raise the mouth, drop a run, widen the runs, or burn more calmly.",
         Rule::FaceTooHot => "Make the wall there thicker, or burn less.",
+        Rule::Around(rule) => around::said(rule).remedy,
     }
 }

@@ -1,11 +1,13 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::{
-    CAUTIONS, finding as words_of, standard_route as route_words, uncertainty as said,
+    CAUTIONS, finding as words_of, standard_route as route_words, structure,
+    uncertainty as said,
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
 use crate::analysis::standard_route::{SOURCES, StandardRoute};
+use crate::analysis::structure::Structure;
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
 use crate::rules::{self, Finding, Question, Severity, answer};
@@ -40,6 +42,10 @@ pub struct Report {
     pub standard_route: RouteReport,
     /// What the figures are worth; missing where it was not asked for.
     pub uncertainty: Option<UncertaintyReport>,
+    /// Masses and loads.
+    pub structure: StructureReport,
+    /// What the chosen rule set is made of and what it leaves out.
+    pub rules: &'static str,
     /// All findings, the heaviest first.
     pub findings: Vec<FindingReport>,
     /// What every page says.
@@ -62,6 +68,16 @@ pub struct RouteReport {
     pub differences: Vec<String>,
     /// Where the route comes from, and how far that was checked.
     pub sources: Vec<Source>,
+}
+
+/// Masses and loads, with who decides.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StructureReport {
+    /// Parts, masses, loads.
+    #[serde(flatten)]
+    pub structure: Structure,
+    /// What is said wherever they are shown.
+    pub label: &'static str,
 }
 
 /// A limit of the route that is not kept, with its source.
@@ -194,6 +210,11 @@ pub fn report(
         house: analysis.house,
         standard_route: route(design, analysis, system),
         uncertainty: uncertainty.map(in_words),
+        structure: StructureReport {
+            structure: analysis.structure.clone(),
+            label: structure::ENGINEER,
+        },
+        rules: structure::scope(design.site.rule_set),
         findings: findings.iter().map(|each| finding(each, system)).collect(),
         cautions: CAUTIONS.to_vec(),
     }
@@ -279,7 +300,7 @@ const fn si_unit(quantity: Quantity) -> &'static str {
         Quantity::Mass => "kg",
         Quantity::Power => "W",
         Quantity::Energy => "J",
-        Quantity::Pressure => "Pa",
+        Quantity::Pressure | Quantity::Bearing => "Pa",
         Quantity::Speed => "m/s",
         Quantity::Duration | Quantity::Hours => "s",
         Quantity::MassFlow => "kg/s",
