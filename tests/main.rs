@@ -16,6 +16,7 @@ mod architecture;
 mod around;
 mod day;
 mod documents;
+mod drawn;
 mod independent;
 mod independent_day;
 mod laws;
