@@ -25,7 +25,8 @@ longsmoke example
     a design file to start from
 
 check ends with 0 when nothing forbids building, 1 when a finding does or no clearances were
-checked, 2 when a file cannot be read or analyzed: the worst of all files.
+checked, or what lies below the heater, what carries it or where its chimney stands is not stated,
+2 when a file cannot be read or analyzed: the worst of all files.
 
 This is a design aid, not a permit: local fire code, the building official and a qualified mason
 or chimney professional decide.
@@ -165,7 +166,7 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let findings = judge(&design, &analysis, Some(&figures));
     let said = match form {
         Form::Json => json(&design, (&analysis, &day), &findings, system),
-        Form::Text => say(&text(file, (&analysis, &day), &findings, system)),
+        Form::Text => say(&text((file, &design), (&analysis, &day), &findings, system)),
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -210,7 +211,7 @@ fn uncertainty(design: &Design) -> Option<Uncertainty> {
 }
 
 fn text(
-    file: &str,
+    (file, design): (&str, &Design),
     (analysis, day): (&Analysis, &Day),
     findings: &[Finding],
     system: System,
@@ -238,6 +239,8 @@ fn text(
             words::trust(finding.source.trust),
         ));
     }
+    lines.push(format!("  {}", words::structure::weight(&analysis.structure, system)));
+    lines.push(format!("  {}", words::structure::scope(design.site.rule_set)));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
 }
