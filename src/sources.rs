@@ -370,8 +370,9 @@ pub const E1602_DOOR: Source =
     memory("ASTM E1602: 48 in (1220 mm) in front of the loading door");
 /// European distances.
 pub const MODEL_FIRE_ORDINANCE: Source = memory(
-    "Model fire ordinance (national law varies): 400 mm from the heater, 800 mm in the radiation \
-     zone of door and glass",
+    "Model fire ordinance (national law varies): 400 mm from the heater and a single-wall connector, \
+     or at most 85 C at what can burn; 800 mm in the radiation zone of door and glass; floor that \
+     cannot burn 500 mm in front of the door and 300 mm beside it",
 );
 /// Heat through glass.
 pub const GLASS_PRACTICE: Source = practice(
@@ -435,3 +436,90 @@ pub const NO_RULE_SET: Source = practice("No rule set: local code was not looked
 /// Usual ranges of the inputs.
 pub const USUAL_RANGE: Source =
     practice("Range in which heaters are usually built, chosen by this project");
+/// Hearth in front of the loading door.
+pub const IRC_R1001_HEARTH: Source = seen(
+    "IRC R1001.10 (code reprint), for fireplaces, used alike here: hearth 16 in in front and 8 in \
+     beside the opening, from 6 ft2 of opening on 20 in and 12 in",
+);
+/// Protection in front of what can burn.
+pub const NFPA_211_PROTECTION: Source = seen(
+    "NFPA 211 table 12.6.2.1 (reprint of the table; its conditions from memory): clearances of 36 in \
+     with protection",
+);
+/// Chimney to wood.
+pub const IRC_R1003_CLEARANCE: Source = seen(
+    "IRC R1003.18 / IBC 2113.19 (code reprint): 2 in (51 mm) in the house or its wall, 1 in (25 mm) \
+     wholly outside",
+);
+/// Height above the roof.
+pub const IRC_R1003_TERMINATION: Source = seen(
+    "IRC R1003.9 (code reprint): 3 ft above the highest point of the roof where it passes through, \
+     2 ft above all within 10 ft",
+);
+/// Wall and liner of a chimney.
+pub const IRC_R1003_WALL: Source = seen(
+    "IRC R1003.10 and R1003.11 (code reprint; that a liner must be there from memory): liner in 4 in, \
+     nominal, of solid masonry, which is 3 5/8 in (92 mm) of brick",
+);
+/// Cleanout of a chimney.
+pub const IRC_R1003_CLEANOUT: Source = memory(
+    "IRC R1003.17, surely remembered: cleanout within 6 in of the foot of the flue, 6 in (152 mm) \
+     from wood; Ontario BC 9.21.5.1 seen with 150 mm",
+);
+/// Fire of the soot, North America.
+pub const SOOT_FIRE_NORTH_AMERICA: Source = memory(
+    "Residential type: clay liner ASTM C315 in masonry, or a metal chimney UL 103 type HT",
+);
+/// Fire of the soot, Europe.
+pub const SOOT_FIRE_EUROPE: Source =
+    memory("EN 1443 designation: soot-fire class G for wood, with its own distance");
+/// Connector to what can burn.
+pub const CONNECTOR_NORTH_AMERICA: Source = memory(
+    "NFPA 211, surely remembered: single-wall connector 18 in (457 mm) to what can burn, never \
+     through a wall or ceiling",
+);
+/// Footing.
+pub const IRC_R1001_FOOTING: Source = seen(
+    "IRC R1001.2, R1002.3, R1003.2 (code reprint): footing 12 in thick, 6 in wider on every side, \
+     below frost or 12 in below grade",
+);
+/// Soil.
+pub const IRC_R401_SOIL: Source =
+    seen("IRC table R401.4.1 (code reprint): presumptive load-bearing values of soil");
+/// Earthquakes.
+pub const IRC_R1002_SEISMIC: Source = memory(
+    "IRC R1002.4, surely remembered: in category D anchor the heater to its foundation; \
+     reinforcement where it is higher than 3.5 times its width or carries the chimney",
+);
+/// Mass of a masonry heater.
+pub const ASTM_E1602_MASS: Source = seen(
+    "ASTM E1602 / IBC 2112.1, definition of a masonry heater (code reprint): at least 800 kg \
+     (1760 lb) without chimney and base",
+);
+/// What lies below the heater.
+pub const BELOW_HEATER: Source = computed(
+    "Foam below a heater reaches 180-310 C through firebrick and concrete, 53-83 C below a ventilated \
+     void with vermiculite board (one-dimensional, periodic); foam bears 75-100 C, from memory",
+);
+/// Cleanouts of the runs.
+pub const CLEANOUT_PRACTICE: Source = practice(
+    "A brush reaches 1.5 m of run from one end and 3 m from both; 600 mm free in front of a cleanout",
+);
+/// What wood framing carries.
+pub const FRAMING: Source =
+    memory("IRC table R301.5: floors of houses are framed for 40 psf (1.9 kPa) of live load");
+/// A footing apart from the house.
+pub const SEPARATE_FOOTING: Source = practice(
+    "A heater stands on a footing apart from the slab of the house, since settlement cracks its channels",
+);
+/// Expansion of masonry.
+pub const EXPANSION: Source = memory(
+    "Linear expansion, upper ends: fireclay 6, brick 8, castable and clay tile 7, soapstone and \
+     granite 9, stainless steel 17 millionths per kelvin",
+);
+/// Nothing stated.
+pub const NOT_STATED: Source = practice("The design does not state it");
+/// No rule in a set.
+pub const NO_RULE_IN_SET: Source = practice(
+    "The rule set holds no rule for it that is known here: local code was not looked at",
+);

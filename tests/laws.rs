@@ -1024,7 +1024,7 @@ fn links_with_spoiled_packing_open_or_are_refused() {
         let link = link::encode(&design);
         let text = spoiled(link.clone().into_bytes(), &changes);
         link_is_good_or_refused(&String::from_utf8_lossy(&text))?;
-        let packed = URL_SAFE_NO_PAD.decode(link.strip_prefix("2.").unwrap()).unwrap();
+        let packed = URL_SAFE_NO_PAD.decode(link.strip_prefix("3.").unwrap()).unwrap();
         link_is_good_or_refused(&fragment(2, &spoiled(packed.clone(), &changes)))?;
         // The same without its checksum is a link of version 1; with a new one it is well packed.
         let bare = spoiled(packed[..packed.len() - 4].to_vec(), &changes);

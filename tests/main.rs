@@ -13,6 +13,7 @@
 )]
 
 mod architecture;
+mod around;
 mod day;
 mod documents;
 mod drawn;

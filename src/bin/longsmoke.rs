@@ -30,7 +30,8 @@ longsmoke example
     a design file to start from
 
 check ends with 0 when nothing forbids building, 1 when a finding does or no clearances were
-checked, 2 when a file cannot be read or analyzed: the worst of all files.
+checked, or what lies below the heater, what carries it or where its chimney stands is not stated,
+2 when a file cannot be read or analyzed: the worst of all files.
 
 This is a design aid, not a permit: local fire code, the building official and a qualified mason
 or chimney professional decide.
@@ -290,6 +291,8 @@ fn text(
         lines.extend(tried(computed.remedies_of(finding), system));
     }
     lines.extend(other_days(design, computed.trials.unwrap_or_default(), system));
+    lines.push(format!("  {}", words::structure::weight(&analysis.structure, system)));
+    lines.push(format!("  {}", words::structure::scope(design.site.rule_set)));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
 }

@@ -1,5 +1,9 @@
 //! The catalog of inputs: form, checks, file, schema and link all read it.
 
+use super::building::{
+    Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
+    ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
+};
 use super::material::Material;
 use super::{
     AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, Oven, RuleSet, RunOverride,
@@ -171,6 +175,64 @@ pub enum FieldId {
     GapLow,
     /// See `words` for its name.
     GapHigh,
+    /// See `words` for its name.
+    Cleanouts,
+    /// See `words` for its name.
+    CleanoutFace,
+    /// See `words` for its name.
+    CleanoutSpace,
+    /// See `words` for its name.
+    ChimneyKind,
+    /// See `words` for its name.
+    MasonryWall,
+    /// See `words` for its name.
+    SootFire,
+    /// See `words` for its name.
+    FlueCleanout,
+    /// See `words` for its name.
+    ChimneyPlace,
+    /// See `words` for its name.
+    ConnectorKind,
+    /// See `words` for its name.
+    RoofHeight,
+    /// See `words` for its name.
+    NearRise,
+    /// See `words` for its name.
+    NearDistance,
+    /// See `words` for its name.
+    ChimneyDistance,
+    /// See `words` for its name.
+    ConnectorDistance,
+    /// See `words` for its name.
+    WallProtection,
+    /// See `words` for its name.
+    CeilingProtection,
+    /// See `words` for its name.
+    Floor,
+    /// See `words` for its name.
+    HearthFront,
+    /// See `words` for its name.
+    HearthSide,
+    /// See `words` for its name.
+    Below,
+    /// See `words` for its name.
+    VoidBelow,
+    /// See `words` for its name.
+    Carrier,
+    /// See `words` for its name.
+    ChimneyCarrier,
+    /// See `words` for its name.
+    FootingThickness,
+    /// See `words` for its name.
+    FootingProjection,
+    /// See `words` for its name.
+    FootingDepth,
+    /// See `words` for its name.
+    FrostDepth,
+    /// See `words` for its name.
+    Soil,
+    /// See `words` for its name.
+    Seismic,
 }
 
 /// The groups of the form, in the order in which a builder decides.
@@ -190,11 +252,13 @@ pub enum Group {
     Chimney,
     /// Surroundings.
     Surroundings,
+    /// What carries the heater.
+    Support,
 }
 
 impl Group {
     /// All groups in order.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Site,
         Self::Fire,
         Self::Firebox,
@@ -202,6 +266,7 @@ impl Group {
         Self::Shell,
         Self::Chimney,
         Self::Surroundings,
+        Self::Support,
     ];
 }
 
@@ -315,7 +380,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 80] = [
+pub static FIELDS: [Field; 109] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -842,6 +907,28 @@ pub static FIELDS: [Field; 80] = [
         0.005,
         path.oven.door_area
     ),
+    choice!(Cleanouts, Path, "path.cleanouts", "xc", false, Cleanouts, path.cleanouts),
+    choice!(
+        CleanoutFace,
+        Path,
+        "path.cleanout_face",
+        "xf",
+        true,
+        CleanoutFace,
+        path.cleanout_face
+    ),
+    number!(
+        CleanoutSpace,
+        Path,
+        "path.cleanout_space_m",
+        "xs",
+        true,
+        Size,
+        0.0..=20.0,
+        0.0..=5.0,
+        0.05,
+        path.cleanout_space
+    ),
     choice!(
         CoreMaterial,
         Shell,
@@ -1111,6 +1198,67 @@ pub static FIELDS: [Field; 80] = [
         10.0,
         chimney.rated_temperature
     ),
+    choice!(ChimneyKind, Chimney, "chimney.kind", "yk", false, ChimneyKind, chimney.kind),
+    choice!(ChimneyPlace, Chimney, "chimney.place", "yp", false, ChimneyPlace, chimney.place),
+    choice!(SootFire, Chimney, "chimney.soot_fire", "yf", false, Stated, chimney.soot_fire),
+    choice!(FlueCleanout, Chimney, "chimney.cleanout", "yc", false, Stated, chimney.cleanout),
+    choice!(
+        ConnectorKind,
+        Chimney,
+        "chimney.connector_kind",
+        "yx",
+        false,
+        ConnectorKind,
+        chimney.connector_kind
+    ),
+    number!(
+        RoofHeight,
+        Chimney,
+        "chimney.roof_height_m",
+        "yr",
+        false,
+        Length,
+        0.0..=30.0,
+        0.0..=15.0,
+        0.1,
+        chimney.roof_height
+    ),
+    number!(
+        NearRise,
+        Chimney,
+        "chimney.near_rise_m",
+        "yh",
+        true,
+        Length,
+        0.0..=30.0,
+        0.0..=6.0,
+        0.1,
+        chimney.near_rise
+    ),
+    number!(
+        NearDistance,
+        Chimney,
+        "chimney.near_distance_m",
+        "yd",
+        true,
+        Length,
+        0.0..=100.0,
+        0.0..=10.0,
+        0.1,
+        chimney.near_distance
+    ),
+    number!(
+        MasonryWall,
+        Chimney,
+        "chimney.masonry_wall_m",
+        "ym",
+        true,
+        Size,
+        0.0..=1.0,
+        0.0..=0.4,
+        0.005,
+        chimney.masonry_wall
+    ),
     number!(
         SideDistance,
         Surroundings,
@@ -1204,6 +1352,143 @@ pub static FIELDS: [Field; 80] = [
         0.005,
         surroundings.gap_high_opening
     ),
+    number!(
+        ChimneyDistance,
+        Surroundings,
+        "surroundings.chimney_m",
+        "dk",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=5.0,
+        0.005,
+        surroundings.chimney
+    ),
+    number!(
+        ConnectorDistance,
+        Surroundings,
+        "surroundings.connector_m",
+        "dx",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=5.0,
+        0.01,
+        surroundings.connector
+    ),
+    choice!(Below, Surroundings, "surroundings.below", "ub", false, Below, surroundings.below),
+    choice!(
+        VoidBelow,
+        Surroundings,
+        "surroundings.void_below",
+        "uv",
+        false,
+        VoidBelow,
+        surroundings.void_below
+    ),
+    choice!(Floor, Surroundings, "surroundings.floor", "uo", false, Floor, surroundings.floor),
+    number!(
+        HearthFront,
+        Surroundings,
+        "surroundings.hearth_front_m",
+        "hf",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=3.0,
+        0.01,
+        surroundings.hearth_front
+    ),
+    number!(
+        HearthSide,
+        Surroundings,
+        "surroundings.hearth_side_m",
+        "hs",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=3.0,
+        0.01,
+        surroundings.hearth_side
+    ),
+    choice!(
+        WallProtection,
+        Surroundings,
+        "surroundings.wall_protection",
+        "pv",
+        true,
+        Protection,
+        surroundings.wall_protection
+    ),
+    choice!(
+        CeilingProtection,
+        Surroundings,
+        "surroundings.ceiling_protection",
+        "pc",
+        true,
+        Protection,
+        surroundings.ceiling_protection
+    ),
+    choice!(Carrier, Support, "support.carrier", "gk", false, Carrier, support.carrier),
+    choice!(
+        ChimneyCarrier,
+        Support,
+        "support.chimney",
+        "gh",
+        false,
+        ChimneyCarrier,
+        support.chimney
+    ),
+    number!(
+        FootingThickness,
+        Support,
+        "support.footing_thickness_m",
+        "gt",
+        false,
+        Size,
+        0.05..=3.0,
+        0.2..=1.0,
+        0.01,
+        support.footing_thickness
+    ),
+    number!(
+        FootingProjection,
+        Support,
+        "support.footing_projection_m",
+        "gp",
+        false,
+        Size,
+        0.0..=3.0,
+        0.0..=1.0,
+        0.01,
+        support.footing_projection
+    ),
+    number!(
+        FootingDepth,
+        Support,
+        "support.footing_depth_m",
+        "gd",
+        false,
+        Length,
+        0.0..=10.0,
+        0.0..=4.0,
+        0.1,
+        support.footing_depth
+    ),
+    number!(
+        FrostDepth,
+        Support,
+        "support.frost_depth_m",
+        "gr",
+        false,
+        Length,
+        0.0..=5.0,
+        0.0..=3.0,
+        0.1,
+        support.frost_depth
+    ),
+    choice!(Soil, Support, "support.soil", "gs", false, Soil, support.soil),
+    choice!(Seismic, Support, "support.seismic", "ge", true, Seismic, support.seismic),
 ];
 
 /// The input of a name.

@@ -1,7 +1,7 @@
 //! A design as the fragment of a link: version, then packed JSON with the defaults left out.
 //!
 //! What a link leaves out is frozen with its version, see `frozen`. Version 1 is bare deflate.
-//! Version 2 has a CRC-32 of the packed bytes behind it, so that no link opens that was changed on
+//! Versions from 2 on have a CRC-32 of the packed bytes behind it, so that no link opens that was changed on
 //! the way: a checksum of the text, as zlib and gzip have it, misses changes, since one packed bit
 //! can change many letters.
 
@@ -17,7 +17,7 @@ use miniz_oxide::inflate::core::{DecompressorOxide, decompress};
 use serde_json::{Map, Value};
 
 /// Version that is written.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 /// Longest fragment that is read (bytes).
 pub const MOST_BYTES: usize = 16 * 1024;
 /// Most bytes after inflating.

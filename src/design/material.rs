@@ -66,9 +66,11 @@ pub struct Properties {
 /// hot value 0.10 at 300 °C, from memory.
 pub const MINERAL_WOOL_CONDUCTIVITY: f64 = 0.06;
 
-/// Mineral wool around a flue: density times specific heat (J/m3K), 100 kg/m3 from memory and
-/// 1030 J/kgK.
-pub const MINERAL_WOOL_HEAT_CAPACITY: f64 = 100.0 * 1030.0;
+/// Density of mineral wool around a flue (kg/m3), from memory.
+pub const MINERAL_WOOL_DENSITY: f64 = 100.0;
+
+/// Mineral wool around a flue: density times specific heat of 1030 J/kgK (J/m3K).
+pub const MINERAL_WOOL_HEAT_CAPACITY: f64 = MINERAL_WOOL_DENSITY * 1030.0;
 
 /// Concrete of high density, as in a base slab.
 pub const CONCRETE: Properties = Properties {
@@ -183,6 +185,22 @@ impl Material {
             Self::Stainless => (550.0, &STAINLESS_SERVICE),
         };
         Some((kelvin(celsius), source))
+    }
+
+    /// Linear expansion (1/K), the upper end of what is known, so that a gap is rather too wide.
+    ///
+    /// # Source
+    ///
+    /// [`crate::sources::EXPANSION`].
+    pub const fn expansion(self) -> f64 {
+        match self {
+            Self::Fireclay | Self::HighDutyFireclay => 6e-6,
+            Self::CommonBrick => 8e-6,
+            Self::Castable | Self::ClayTile => 7e-6,
+            Self::Soapstone | Self::Granite | Self::Limestone => 9e-6,
+            Self::Sandstone => 12e-6,
+            Self::Stainless => 17e-6,
+        }
     }
 }
 

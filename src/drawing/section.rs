@@ -728,6 +728,11 @@ impl Scene<'_> {
             Place::Side => point(self.face(side) + side * 0.8 * size, 0.5 * space.high.y),
             Place::Back => point(first.low.x + 0.8 * size, frame.top + 2.4 * size),
             Place::Front => point(space.middle().x, frame.floor + 0.5 * frame::SUPPORT),
+            Place::Chimney => {
+                let foot = frame.flue.connector.high.y;
+                point(inner.middle().x, 0.5 * (foot + inner.high.y))
+            }
+            Place::Below => point(outer.low.x + size, frame.floor + 0.5 * frame::SUPPORT),
             Place::Ceiling => {
                 let above = self.design.surroundings.above.min(2.0);
                 point(outer.middle().x, frame.heights.drawn(frame.top + 0.5 * above))

@@ -5,6 +5,7 @@
 pub mod air;
 pub mod conduction;
 pub mod convection;
+pub mod expansion;
 pub mod gap;
 pub mod gas;
 pub mod pressure;

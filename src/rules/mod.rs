@@ -2,20 +2,28 @@
 //!
 //! A rule computes nothing that a result table would want too; its sentences stand in `words`.
 
+mod around;
+mod chimney;
+mod cleanouts;
 mod clearances;
 mod day;
 mod draft;
 mod edges;
 mod firebox;
 mod gas;
+mod hearth;
 mod inputs;
 mod levers;
+mod sets;
+mod structure;
 
+pub use around::Around;
 pub use day::HOTTEST_FACE;
 pub use draft::{Condition, Start, conditions};
 pub use edges::{BEYOND, Edges, Hazard, OVERLOAD, Standing, TemperatureEdge, TimeEdge};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 pub use levers::levers;
+pub use sets::{Matter, rule_of};
 
 use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
@@ -116,6 +124,10 @@ pub enum Place {
     Front,
     /// Between cap and ceiling.
     Ceiling,
+    /// Chimney along its height.
+    Chimney,
+    /// Below the heater.
+    Below,
 }
 
 /// A day on which draft is judged.
@@ -219,6 +231,8 @@ pub enum Rule {
     FaceTooHot,
     /// Something beyond its limit at the unfavorable edge of what is known only roughly.
     AtTheEdge(Hazard, Standing),
+    /// What stands around, lies below or carries the heater.
+    Around(Around),
 }
 
 /// A state of the heater to which a temperature belongs.
@@ -313,6 +327,7 @@ impl Rule {
                 Hazard::WetWall => "chimney-wall-may-be-wet",
                 Hazard::FrozenWall => "chimney-wall-may-freeze",
             },
+            Self::Around(rule) => rule.id(),
         }
     }
 
@@ -324,6 +339,15 @@ impl Rule {
             (Question::Heat, false) => &[Question::Heat],
             (Question::Heat, true) => &[Question::Heat, Question::Safe],
             (Question::Safe, _) => &[Question::Safe],
+        }
+    }
+
+    /// Whether its question has no answer as long as it speaks.
+    const fn leaves_open(self) -> bool {
+        match self {
+            Self::ClearancesNotChecked => true,
+            Self::Around(Around::NotStated(hazard)) => hazard.must_be_known(),
+            _ => false,
         }
     }
 
@@ -375,6 +399,7 @@ impl Rule {
             | Self::CeilingClose
             | Self::FaceTooHot
             | Self::AtTheEdge(..)
+            | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
             Self::InputUnusual(id) => inputs::question(id),
         }
@@ -461,6 +486,11 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     }
     firebox::check(design, analysis, &mut findings);
     clearances::check(design, &mut findings);
+    hearth::check(design, &mut findings);
+    chimney::check(design, &mut findings);
+    cleanouts::check(design, &mut findings);
+    structure::check(design, analysis, &mut findings);
+    sets::check(design.site.rule_set, &mut findings);
     inputs::check(design, analysis, &mut findings);
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     findings
@@ -473,7 +503,7 @@ pub fn deciding(question: Question, findings: &[Finding]) -> Option<&Finding> {
         || findings.iter().filter(|finding| finding.rule.questions().contains(&question));
     let worst = mine().map(|finding| finding.severity).max()?;
     let first = mine().find(|finding| finding.severity == worst);
-    let unchecked = mine().find(|finding| finding.rule == Rule::ClearancesNotChecked);
+    let unchecked = mine().find(|finding| finding.rule.leaves_open());
     match worst {
         Severity::DoNotBuild => first,
         Severity::LookAgain => unchecked.or(first),
@@ -486,7 +516,7 @@ pub fn answer(question: Question, findings: &[Finding]) -> Answer {
     match deciding(question, findings) {
         None => Answer::Yes,
         Some(finding) if finding.severity == Severity::DoNotBuild => Answer::No,
-        Some(finding) if finding.rule == Rule::ClearancesNotChecked => Answer::NotEnoughKnown,
+        Some(finding) if finding.rule.leaves_open() => Answer::NotEnoughKnown,
         Some(_) => Answer::LookAgain,
     }
 }

@@ -4,9 +4,10 @@ use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
 use super::remedies::Remedies;
 use super::uncertainty::Worth;
-use super::workspace::Workspace;
+use super::workspace::{Shown, Workspace};
 use super::{decisions, texts};
 use leptos::prelude::*;
+use longsmoke::design::field::{Kind, field};
 use longsmoke::rules::{Finding, Lever, Question, levers};
 use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
@@ -17,10 +18,21 @@ pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
     let remedies = Remedies::new(workspace);
     let always = words::CAUTIONS.into_iter().skip(1);
     let always = always.map(|caution| tag("li").text(caution));
+    let weight = move || {
+        let say =
+            |shown: &Shown, system| words::structure::weight(&shown.analysis.structure, system);
+        workspace.read(say)
+    };
+    let scope = move || {
+        let say =
+            |shown: &Shown, _| words::structure::scope(shown.design.site.rule_set).to_owned();
+        workspace.read(say)
+    };
+    let here = [tag("li").live_text(weight), tag("li").live_text(scope)];
     let always = tag("section")
         .class("answered")
         .child(tag("h3").text(texts::ALWAYS))
-        .child(tag("ul").class("always").children(always));
+        .child(tag("ul").class("always").children(here).children(always));
     tag("section")
         .class("findings")
         .id("findings")
@@ -159,11 +171,19 @@ fn go_to(nth: Nth) -> Tag {
         }
     };
     let name = move || Some(format!("{}: {}", texts::GO_TO, words::label(nth.lever()?.field)));
-    let way =
-        move || Some(if nth.lever()?.raise { " \u{2191}" } else { " \u{2193}" }.to_owned());
+    let way = move || Some(arrow(nth.lever()?).to_owned());
     button(go)
         .class("go")
         .live_attr("hidden", move || nth.lever().is_none().then(String::new))
         .live_text(name)
         .child(tag("span").attr("aria-hidden", "true").live_text(way))
+}
+
+/// Which way to move a number; a choice has no way.
+fn arrow(lever: Lever) -> &'static str {
+    match (&field(lever.field).kind, lever.raise) {
+        (Kind::Number(_), true) => " \u{2191}",
+        (Kind::Number(_), false) => " \u{2193}",
+        (Kind::Choice(_), _) => "",
+    }
 }

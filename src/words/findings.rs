@@ -1,6 +1,6 @@
 //! English sentences of the findings.
 
-use super::{label, place};
+use super::{around, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{
@@ -88,6 +88,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
             Hazard::WetWall => format!("wall at the mouth wet in {found} of cases"),
             Hazard::FrozenWall => format!("wall at the mouth freezing in {found} of cases"),
         },
+        Rule::Around(rule) => around::filled(rule, around::said(rule).short, [&found, &limit]),
     }
 }
 
@@ -232,6 +233,7 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
         }
         Rule::AtTheEdge(hazard, standing) => at_the_edge(hazard, standing, [found, limit]),
+        Rule::Around(rule) => around::filled(rule, around::said(rule).title, [found, limit]),
     }
 }
 
@@ -353,6 +355,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "It burns who touches it, and chars wood that leans on it."
         }
+        Rule::Around(rule) => around::said(rule).reason,
     }
 }
 
@@ -409,5 +412,6 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "Make the wall there thicker, or burn less."
         }
+        Rule::Around(rule) => around::said(rule).remedy,
     }
 }

@@ -2,11 +2,12 @@
 
 use super::{
     CAUTIONS, edges as edges_said, finding as words_of, quantity, remedy as remedy_words,
-    standard_route as route_words, trials as trial_words, uncertainty as said,
+    standard_route as route_words, structure, trials as trial_words, uncertainty as said,
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
 use crate::analysis::standard_route::{SOURCES, StandardRoute};
+use crate::analysis::structure::Structure;
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
 use crate::design::field::field;
@@ -49,6 +50,10 @@ pub struct Report {
     pub edges: Option<EdgesReport>,
     /// The same heater under other conditions; missing where it was not asked for.
     pub trials: Option<Vec<TrialReport>>,
+    /// Masses and loads.
+    pub structure: StructureReport,
+    /// What the chosen rule set is made of and what it leaves out.
+    pub rules: &'static str,
     /// All findings, the heaviest first.
     pub findings: Vec<FindingReport>,
     /// What every page says.
@@ -71,6 +76,16 @@ pub struct RouteReport {
     pub differences: Vec<String>,
     /// Where the route comes from, and how far that was checked.
     pub sources: Vec<Source>,
+}
+
+/// Masses and loads, with who decides.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StructureReport {
+    /// Parts, masses, loads.
+    #[serde(flatten)]
+    pub structure: Structure,
+    /// What is said wherever they are shown.
+    pub label: &'static str,
 }
 
 /// A limit of the route that is not kept, with its source.
@@ -285,6 +300,11 @@ pub fn report(
         house: analysis.house,
         standard_route: route(design, analysis, system),
         uncertainty: uncertainty.map(in_words),
+        structure: StructureReport {
+            structure: analysis.structure.clone(),
+            label: structure::ENGINEER,
+        },
+        rules: structure::scope(design.site.rule_set),
         edges: edges.map(|edges| EdgesReport {
             overload_ratio: OVERLOAD,
             overload_source: OVERLOAD_CHARGE,
@@ -420,7 +440,7 @@ const fn si_unit(quantity: Quantity) -> &'static str {
         Quantity::Mass => "kg",
         Quantity::Power => "W",
         Quantity::Energy => "J",
-        Quantity::Pressure => "Pa",
+        Quantity::Pressure | Quantity::Bearing => "Pa",
         Quantity::Speed => "m/s",
         Quantity::Duration | Quantity::Hours => "s",
         Quantity::MassFlow => "kg/s",
