@@ -1,6 +1,6 @@
 //! A drawing in the making: adds items, keeps texts apart, finds the bounds.
 
-use super::{Anchor, Drawing, Extent, Item, Point, Role, Shape, point};
+use super::{Anchor, Drawing, Extent, Grip, Item, Point, Role, Shape, point};
 use crate::rules::Place;
 
 /// Thinner is not drawn (m).
@@ -33,12 +33,21 @@ pub(super) struct Sheet {
     items: Vec<Item>,
     texts: Vec<Extent>,
     strokes: Vec<[Point; 2]>,
+    pub grips: Vec<Grip>,
+    pub key: Vec<(Role, String)>,
     pub text_size: f64,
 }
 
 impl Sheet {
     pub(super) fn new(text_size: f64) -> Self {
-        Self { items: Vec::new(), texts: Vec::new(), strokes: Vec::new(), text_size }
+        Self {
+            items: Vec::new(),
+            texts: Vec::new(),
+            strokes: Vec::new(),
+            grips: Vec::new(),
+            key: Vec::new(),
+            text_size,
+        }
     }
 
     pub(super) fn add(&mut self, role: Role, place: Option<Place>, shape: Shape) {
@@ -69,15 +78,22 @@ impl Sheet {
         }
     }
 
-    /// Adds a dimension line, moved outward until it is free.
-    pub(super) fn dimension(&mut self, from: Point, to: Point, text: &str, step: Point) {
+    /// Adds a dimension line, moved outward until it is free; where it ends.
+    pub(super) fn dimension(
+        &mut self,
+        from: Point,
+        to: Point,
+        text: &str,
+        step: Point,
+    ) -> Point {
         let at = |share: f64| {
             let from = point(from.x + share * step.x, from.y + share * step.y);
             let to = point(to.x + share * step.x, to.y + share * step.y);
             (Shape::Dimension { from, to, text: text.into() }, Some([from, to]))
         };
-        let (shape, _) = self.free(at);
+        let (shape, line) = self.free(at);
         self.add(Role::Dimension, None, shape);
+        line.map_or(to, |[_, end]| end)
     }
 
     /// Adds a text, moved until it is free, with its leader line.
@@ -94,6 +110,17 @@ impl Sheet {
             self.line(Role::QuietLabel, vec![from, to]);
         }
         self.add(role, place, shape);
+    }
+
+    /// Adds a text on paper, in the middle of a space.
+    pub(super) fn written(&mut self, place: Place, space: Extent, text: String) {
+        let at = space.middle();
+        let at = point(at.x, at.y - 0.3 * self.text_size);
+        let shape = Shape::Label { at, text, anchor: Anchor::Middle };
+        if let Some(extent) = shape.text_extent(self.text_size) {
+            self.rectangle(Role::Halo, None, extent.grown(HALO * self.text_size));
+        }
+        self.add(Role::Label, Some(place), shape);
     }
 
     /// Adds a mark, moved until it is free, on paper.
@@ -139,8 +166,12 @@ impl Sheet {
             .reduce(Extent::join)
             .unwrap_or(Extent::new(0.0, 0.0, 1.0, 1.0))
             .grown(0.5 * size);
+        let mut grips = self.grips;
+        grips.sort_by(|a, b| b.at.y.total_cmp(&a.at.y));
         Drawing {
             items: self.items,
+            grips,
+            key: self.key,
             low: bounds.low,
             high: bounds.high,
             text_size: size,
