@@ -147,7 +147,10 @@ impl Scene<'_> {
             ),
             (Role::Cleanout, "cleanout, not designed here".into()),
             (Role::Damper, "damper, open".into()),
-            (Role::Course, sized("courses of", BRICK + JOINT)),
+            (
+                Role::Course,
+                format!("courses of {}", self.figure(BRICK + JOINT, Quantity::Size)),
+            ),
         ];
         let thickness = |role: Role| match role {
             Role::Facing => shell.facing_thickness,
