@@ -7,6 +7,8 @@ use crate::rules::Place;
 const THIN: f64 = 1e-6;
 /// Places tried for a text before it is written where it stands.
 const TRIES: u32 = 200;
+/// Air around a text, over the text size (–).
+const AIR: f64 = 0.08;
 /// How far the paper under a mark reaches beyond it, over the text size (–).
 const HALO: f64 = 0.1;
 
@@ -138,23 +140,30 @@ impl Sheet {
         &self,
         shape: impl Fn(f64) -> (Shape, Option<[Point; 2]>),
     ) -> (Shape, Option<[Point; 2]>) {
-        let air = 0.08 * self.text_size;
-        let is_free = |(shape, line): &(Shape, Option<[Point; 2]>)| {
-            let apart = shape.text_extent(self.text_size).is_none_or(|extent| {
-                let extent = extent.grown(air);
-                let is_mark = matches!(shape, Shape::Mark { .. });
-                let on_line = || self.strokes.iter().any(|line| extent.is_crossed_by(*line));
-                !self.texts.iter().any(|other| other.overlaps(&extent))
-                    && (is_mark || !on_line())
-            });
-            apart
-                && line
-                    .is_none_or(|line| !self.texts.iter().any(|text| text.is_crossed_by(line)))
-        };
         (0..TRIES)
             .map(|tried| shape(f64::from(tried)))
-            .find(is_free)
+            .find(|(shape, line)| self.is_free(shape, *line))
             .unwrap_or_else(|| shape(0.0))
+    }
+
+    /// Whether a shape with its line touches no other.
+    fn is_free(&self, shape: &Shape, line: Option<[Point; 2]>) -> bool {
+        let extent = shape.text_extent(self.text_size);
+        let apart = extent.is_none_or(|extent| {
+            let extent = extent.grown(AIR * self.text_size);
+            let is_mark = matches!(shape, Shape::Mark { .. });
+            let on_line = || self.strokes.iter().any(|line| extent.is_crossed_by(*line));
+            !self.texts.iter().any(|other| other.overlaps(&extent)) && (is_mark || !on_line())
+        });
+        let over_text = |line| self.texts.iter().any(|text: &Extent| text.is_crossed_by(line));
+        apart && !line.is_some_and(over_text)
+    }
+
+    /// Adds a text where there is room for it.
+    pub(super) fn add_if_free(&mut self, role: Role, shape: Shape) {
+        if self.is_free(&shape, None) {
+            self.add(role, None, shape);
+        }
     }
 
     pub(super) fn finish(self, description: String) -> Drawing {

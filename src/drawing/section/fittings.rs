@@ -104,7 +104,7 @@ impl Scene<'_> {
         let anchor = if side > 0.0 { Anchor::Start } else { Anchor::End };
         for (at, count) in numbers {
             let shape = Shape::Label { at, text: count.to_string(), anchor };
-            self.sheet.add(Role::Course, None, shape);
+            self.sheet.add_if_free(Role::Course, shape);
         }
     }
 
