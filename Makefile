@@ -19,15 +19,23 @@ WASM := wasm32-unknown-unknown
 export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS := \
   --remap-path-prefix=$(or $(CARGO_HOME),$(HOME)/.cargo)/registry/src/= \
   --remap-path-prefix=$(CURDIR)/=
-PAGE := --bin app --features ui --target $(WASM)
+PROGRAMS := page worker
+PAGE := $(PROGRAMS:%=--bin %) --features ui --target $(WASM)
 # The tool and the library must be of one version, so the version is in the tool's path.
 BINDGEN_VERSION := $(shell awk '/^name = "wasm-bindgen"$$/ { getline; gsub(/"/, ""); print $$3 }' Cargo.lock)
 BINDGEN := build/tools/wasm-bindgen-$(BINDGEN_VERSION)/bin/wasm-bindgen
+# bind FOLDER,PROFILE: the programs with what the page imports of them, in build/wasm/FOLDER.
+define bind
+@rm -rf build/wasm/$(1)
+for program in $(PROGRAMS:%=$(TARGET_DIR)/$(WASM)/$(2)/%.wasm); do \
+  $(BINDGEN) --target web --no-typescript --out-dir build/wasm/$(1) $$program; \
+done
+endef
 # Simple control flow first; in the end what is alike stands together, for the compressor.
 SMALL := --flatten --rereloop -Oz -Oz --reorder-functions-by-name
 VITE := node_modules/.bin/vite build --logLevel warn
 
-.PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size e2e bench bench-quick \
+.PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size figures e2e bench bench-quick \
   reference pictures clean chromium page-tools wasm-target
 
 help: ## list the commands
@@ -35,14 +43,16 @@ help: ## list the commands
 
 serve: page-tools ## build the page quickly and serve it on http://localhost:8080 (PORT, HOST, PREFIX)
 	cargo build --profile serve $(PAGE)
-	$(BINDGEN) --target web --no-typescript --out-dir build/wasm/serve --out-name longsmoke $(TARGET_DIR)/$(WASM)/serve/app.wasm
+	$(call bind,serve,serve)
 	$(VITE) --mode serve
 	node tools/serve.mjs --folder build/serve --port $(PORT) --host $(HOST) --prefix $(PREFIX)
 
 dist: page-tools ## build the page for release into dist/
 	cargo build --locked --profile page $(PAGE)
-	$(BINDGEN) --target web --no-typescript --out-dir build/wasm/dist --out-name longsmoke $(TARGET_DIR)/$(WASM)/page/app.wasm
-	node_modules/.bin/wasm-opt $(SMALL) build/wasm/dist/longsmoke_bg.wasm -o build/wasm/dist/longsmoke_bg.wasm
+	$(call bind,dist,page)
+	for program in $(PROGRAMS:%=build/wasm/dist/%_bg.wasm); do \
+	  node_modules/.bin/wasm-opt $(SMALL) $$program -o $$program; \
+	done
 	$(VITE) --mode dist
 	node tools/compress.mjs dist
 
@@ -73,8 +83,14 @@ doc:
 size: dist ## sizes of the release against their limits
 	node tools/size.mjs dist
 
+# What e2e/same.test.mjs runs as wasm, built and shrunk as the page is.
+figures: page-tools
+	cargo build --locked --profile page --bin figures --features ui --target $(WASM)
+	$(BINDGEN) --target experimental-nodejs-module --no-typescript --out-dir build/wasm/figures $(TARGET_DIR)/$(WASM)/page/figures.wasm
+	node_modules/.bin/wasm-opt $(SMALL) build/wasm/figures/figures_bg.wasm -o build/wasm/figures/figures_bg.wasm
+
 # Files by name: Node.js 20 and later ones read a folder argument differently.
-e2e: dist chromium ## tests in a browser
+e2e: dist figures chromium ## tests in a browser
 	node --test --test-concurrency=1 --test-reporter=spec e2e/*.test.mjs
 
 bench: dist chromium ## timings of the core, natively and in the browser

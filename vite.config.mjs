@@ -1,11 +1,12 @@
-// `vite build --mode dist | serve` bundles the page around the wasm of that Cargo build.
+// `vite build --mode dist | serve` bundles the page and its worker around their programs of that
+// Cargo build.
 import { defineConfig } from 'vite';
 
 export default defineConfig(({ mode }) => ({
   // Relative addresses: the page works from any folder of any host.
   base: './',
   resolve: {
-    alias: { '#wasm': new URL(`./build/wasm/${mode}/longsmoke.js`, import.meta.url).pathname },
+    alias: { '#wasm': new URL(`./build/wasm/${mode}`, import.meta.url).pathname },
   },
   publicDir: false,
   build: {
@@ -19,6 +20,6 @@ export default defineConfig(({ mode }) => ({
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
   },
-  // Module workers import their wasm as the page does: both name one and the same file.
+  // Module workers import their wasm as the page does.
   worker: { format: 'es' },
 }));

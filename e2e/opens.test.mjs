@@ -1,5 +1,10 @@
 import assert from 'node:assert/strict';
+import { setTimeout } from 'node:timers/promises';
 import { test } from './harness.mjs';
+
+const waitUntil = async (happened) => {
+  while (!happened()) await setTimeout(20);
+};
 
 for (const prefix of ['/', '/x/y/']) {
   test(`the page opens under ${prefix}`, { prefix }, async (designer) => {
@@ -8,22 +13,31 @@ for (const prefix of ['/', '/x/y/']) {
   });
 
   test(`a worker answers under ${prefix}`, { prefix }, async (designer) => {
-    const programs = new Set();
-    designer.page.context().on('request', (request) => {
-      if (request.url().endsWith('.wasm')) programs.add(request.url());
-    });
     await designer.open();
-    const answer = await designer.askWorker({ generation: 7, job: 'ping' });
-    assert.deepEqual(answer, { generation: 7, result: 'pong' });
-    assert.equal(programs.size, 1, 'page and worker run the same wasm');
+    assert.equal(await designer.askWorker('ping 7'), '7 pong');
   });
 }
+
+test("the page can be used before the worker's program is there", {}, async (designer) => {
+  const waiting = [];
+  await designer.page.context().route('**/assets/worker_bg-*.wasm', (route) => {
+    waiting.push(route);
+  });
+  await designer.open();
+  const before = await designer.number('chimney-inlet');
+  await designer.drag('Runs', 3);
+  assert.ok(await designer.number('chimney-inlet') > before);
+  await waitUntil(() => waiting.length > 0);
+  await designer.page.context().unroute('**/assets/worker_bg-*.wasm');
+  for (const route of waiting) await route.continue();
+  await designer.stripDone();
+});
 
 test('the policy binds the worker', {
   expected: [/policy: connect-src .* in the worker/],
 }, async (designer) => {
   await designer.open();
-  await designer.askWorker({ generation: 1, job: 'ping' });
+  await designer.askWorker('ping 1');
   const [worker] = designer.page.workers();
   // Until the violation has been told, and a moment for its message to cross to the test.
   const reached = await worker.evaluate(async () => {

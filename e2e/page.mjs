@@ -28,14 +28,14 @@ export class DesignerPage {
     await this.page.evaluate(() => dispatchEvent(new Event('longsmoke-test-panic')));
   }
 
-  /** Starts a worker as the program does, sends one message and gives its first answer. */
-  async askWorker(message) {
+  /** Starts a worker as the program does, sends one order and gives its first answer. */
+  async askWorker(order) {
     return this.page.evaluate((text) => new Promise((answer, fail) => {
       const worker = globalThis.longsmokeWorker();
-      worker.onmessage = ({ data }) => answer(JSON.parse(data));
+      worker.onmessage = ({ data }) => answer(data);
       worker.onerror = ({ message }) => fail(new Error(`worker: ${message}`));
       worker.postMessage(text);
-    }), JSON.stringify(message));
+    }), order);
   }
 
   /** A figure by its test id: margin, chimney-inlet, efficiency, mouth-wall, dew-point, ... */

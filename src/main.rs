@@ -1,25 +1,15 @@
-//! The page and its worker: one program, which looks at where it runs.
+//! The page.
 
+mod panics;
 mod ui;
 
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
 fn main() {
-    std::panic::set_hook(Box::new(show_panic));
-    match web_sys::window() {
-        Some(window) => start_page(&window),
-        None => ui::worker::start(),
-    }
-}
-
-/// Hands a panic to the console and to `longsmokePanic` of `web/boot.js` or `web/worker.js`.
-fn show_panic(info: &std::panic::PanicHookInfo<'_>) {
-    web_sys::console::error_1(&info.to_string().into());
-    let show = js_sys::Reflect::get(&js_sys::global(), &"longsmokePanic".into());
-    if let Some(show) = show.ok().and_then(|show| show.dyn_into::<js_sys::Function>().ok()) {
-        // There is nobody left to tell of an error in here.
-        let _ = show.call1(&JsValue::NULL, &info.to_string().into());
+    panics::show();
+    if let Some(window) = web_sys::window() {
+        start_page(&window);
     }
 }
 

@@ -225,6 +225,28 @@ fn the_table_is_the_list_of_the_library() {
     assert_eq!(modules, named.into_iter().collect());
 }
 
+/// What would bring long work into the page, and the page into its worker: both are downloaded.
+#[test]
+fn page_and_worker_keep_to_themselves() {
+    let read = |name: &str| {
+        let path = source_folder().join(name);
+        let text = std::fs::read_to_string(&path).unwrap();
+        File { path, code: code_of(&text), text }
+    };
+    let mut page = files(&source_folder().join("ui"));
+    page.push(read("main.rs"));
+    let long = ["Parts", "Strip::", "Plan::", ".answers(", "first_fire(", "Job::answers"];
+    let of_the_page = ["leptos", "plotters", "drawing::", "words::", "mod ui"];
+    let mut wrong = Vec::new();
+    for (files, names) in [(page, &long[..]), (vec![read("worker.rs")], &of_the_page)] {
+        for file in files {
+            let found = names.iter().filter(|name| file.code.contains(**name));
+            wrong.extend(found.map(|name| format!("{}: {name}", file.path.display())));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
 #[test]
 fn the_search_for_imports_sees_them() {
     let code = "use crate::{analysis::{a, b}, design};\nlet x = crate::units::kelvin(1.0);";

@@ -4,6 +4,7 @@
 //! Designs are drawn from the catalog of inputs with a fixed seed, so that every run sees the
 //! same ones.
 
+use crate::drawn::{Range, drawn, set_right, typed};
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use longsmoke::analysis::draft::Item;
@@ -61,19 +62,6 @@ fn overrides() -> impl Strategy<Value = Vec<[Option<f64>; 3]>> {
     prop_oneof![3 => Just(Vec::new()), 1 => vec(one, 0..=MOST_RUNS)]
 }
 
-/// A value in a range, in digits that a person would type, so that files and links keep it.
-fn typed(number: &Number, range: &RangeInclusive<f64>, share: f64) -> f64 {
-    let zero = if number.quantity == Quantity::Temperature { kelvin(0.0) } else { 0.0 };
-    let value = range.start() + share * (range.end() - range.start()) - zero;
-    let digits = match number.quantity {
-        Quantity::Count => 1.0,
-        _ => 1e6,
-    };
-    ((value * digits).round() / digits + zero).clamp(*range.start(), *range.end())
-}
-
-pub(crate) type Range = fn(&Number) -> &RangeInclusive<f64>;
-
 /// Designs over a range of every input. The sizes that belong together are then set right, as
 /// `check` asks, so that nearly all of them can be analyzed.
 pub(crate) fn designs(range: Range) -> impl Strategy<Value = Design> {
@@ -97,53 +85,6 @@ pub(crate) fn designs(range: Range) -> impl Strategy<Value = Design> {
         set_right(&mut design);
         design
     })
-}
-
-fn drawn(range: Range, shares: &[f64]) -> Design {
-    let mut design = Design::demonstration();
-    for (field, share) in FIELDS.iter().zip(shares) {
-        match &field.kind {
-            Kind::Number(number) => {
-                (number.set)(&mut design, typed(number, range(number), *share));
-            }
-            Kind::Choice(choice) => {
-                let place = (0..choice.keys.len())
-                    .rfind(|place| f64_of(*place) <= share * f64_of(choice.keys.len()));
-                let last = choice.keys.len() - 1;
-                (choice.set)(&mut design, place.unwrap_or(0).min(last));
-            }
-        }
-    }
-    design
-}
-
-fn f64_of(count: usize) -> f64 {
-    u32::try_from(count).map(f64::from).unwrap()
-}
-
-fn set_right(design: &mut Design) {
-    for _ in 0..3 {
-        for problem in check(design) {
-            match problem.kind {
-                ProblemKind::MouthBelowHeater(least) => {
-                    design.chimney.mouth_height = (least * 1e3 + 1.0).ceil() / 1e3;
-                }
-                ProblemKind::OutdoorsLongerThanChimney(most) => {
-                    design.chimney.outdoor_length = (most * 0.5 * 1e3).floor() / 1e3;
-                }
-                ProblemKind::DoorLargerThanFirebox(_) => {
-                    design.firebox.door_width =
-                        design.firebox.door_width.min(design.firebox.width);
-                    design.firebox.door_height =
-                        design.firebox.door_height.min(design.firebox.height);
-                }
-                ProblemKind::FiringsOverlap(_) | ProblemKind::FiringsBeyondDay(_) => {
-                    design.fire.firing_interval = 0.0;
-                }
-                ProblemKind::OutOfRange { .. } => {}
-            }
-        }
-    }
 }
 
 pub(crate) fn possible() -> impl Strategy<Value = Design> {

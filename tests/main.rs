@@ -15,6 +15,7 @@
 mod architecture;
 mod day;
 mod documents;
+mod drawn;
 mod independent;
 mod independent_day;
 mod laws;

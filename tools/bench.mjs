@@ -46,7 +46,7 @@ const compare = async ({ count, design }) => {
       if (String(event.data).startsWith(`${generation} `)) columns += 1;
       if (columns === 10) done();
     };
-    worker.postMessage(JSON.stringify({ job: 'strip', generation, design }));
+    worker.postMessage(`strip ${generation} ${design}`);
   });
   const times = [];
   for (let generation = 1; generation <= count + 1; generation += 1) {

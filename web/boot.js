@@ -2,9 +2,10 @@
 //
 // Seams between this file and the program (src/main.rs), all on `globalThis`:
 //   longsmokePanic(message)  the program's panic hook calls it; shows the trouble block
-//   longsmokeWorker()        the program calls it; a new worker running the same program
+//   longsmokeWorker()        the program calls it; a new worker, whose own program (src/worker.rs)
+//                            is fetched when the first is made
 //   longsmokeLink            the program sets it: absolute link that carries the present design
-import init from '#wasm';
+import init from '#wasm/page.js';
 
 // The program cleans the address bar after it has read a link, so keep what was opened.
 const opened = location.href;

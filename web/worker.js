@@ -1,5 +1,5 @@
-// Runs the program in a worker: `main` finds no Window and answers messages.
-import init from '#wasm';
+// Runs the worker's program (src/worker.rs), which answers messages.
+import init from '#wasm/worker.js';
 
 // A panic ends this worker, not the page, which learns of it by a message of its own kind.
 globalThis.longsmokePanic = (panic) => postMessage(JSON.stringify({ panic }));

@@ -6,9 +6,11 @@ use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
 use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
+use longsmoke::study::day::First;
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
+use longsmoke::words::day::{DayFigure, FigureGroup};
 use longsmoke::words::report::Computed;
 use std::io::{Read as _, Write as _};
 use std::num::NonZero;
@@ -261,28 +263,18 @@ fn figures(analysis: &Analysis, system: System) -> Vec<String> {
 }
 
 fn figures_of_day(day: &Day, system: System) -> Vec<String> {
-    let repeating = &day.periodic;
-    let mean_output = repeating.energy.to_room() / repeating.period_s;
-    let hours = |hours: Option<f64>| {
-        hours
-            .map_or("over 72 h".into(), |hours| figure(hours * 3600.0, Quantity::Hours, system))
+    let groups = words::day::figures(&day.periodic, &First::from(day), system);
+    let lines = |group: FigureGroup| {
+        let line = |DayFigure { name, value, note, .. }| {
+            let line = format!("    {name:<32}{value:>12}  {note}");
+            line.trim_end().to_owned()
+        };
+        std::iter::once(format!("  {}", group.title))
+            .chain(group.figures.into_iter().map(line))
+            .collect::<Vec<_>>()
     };
-    let temperature = |value| figure(value, Quantity::Temperature, system);
-    let lines = [
-        ("Gas into the chimney, mean", temperature(repeating.burn_mean.chimney_inlet)),
-        ("Gas into the chimney, peak", temperature(repeating.peak.chimney_inlet.temperature)),
-        ("Hottest face", temperature(repeating.peak.surface.temperature)),
-        ("Heat to the room, mean", figure(mean_output, Quantity::Power, system)),
-        ("Heat to the room, peak", figure(repeating.peak.room_watts, Quantity::Power, system)),
-        (
-            "Efficiency, lower heating value",
-            figure(repeating.efficiency_lower, Quantity::Share, system),
-        ),
-        ("Warmth falls to half", hours(day.hours_to_half)),
-        ("Warmth falls to a quarter", hours(day.hours_to_quarter)),
-    ];
-    std::iter::once("  Over the day, once the days repeat:".into())
-        .chain(lines.map(|(name, value)| format!("  {name:<34}{value:>12}")))
+    std::iter::once("  Once the days repeat:".into())
+        .chain(groups.into_iter().flat_map(lines))
         .collect()
 }
 

@@ -32,6 +32,16 @@ pub struct First {
     pub hours_to_quarter: Option<f64>,
 }
 
+impl From<&day::Day> for First {
+    fn from(day: &day::Day) -> Self {
+        Self {
+            state: day.first_fire.clone(),
+            hours_to_half: day.hours_to_half,
+            hours_to_quarter: day.hours_to_quarter,
+        }
+    }
+}
+
 /// What is to be done next.
 #[derive(Clone, Debug)]
 enum Next {

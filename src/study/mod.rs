@@ -4,5 +4,6 @@
 //! likes, so that it needs to know neither workers nor threads.
 
 pub mod day;
+pub mod order;
 pub mod strip;
 pub mod uncertainty;

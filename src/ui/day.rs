@@ -6,7 +6,7 @@ mod curves;
 mod schedule;
 
 use super::dom::{Tag, button, tag};
-use super::labor::{Heard, Job, Order, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive};
 use super::workspace::{Workspace, same_but_name};
 use super::{Theme, texts};
 use leptos::prelude::*;
@@ -15,16 +15,14 @@ use longsmoke::analysis::day::DayState;
 use longsmoke::drawing::day::span;
 use longsmoke::rules::DayFigures;
 use longsmoke::study::day::{First, Part};
+use longsmoke::study::order;
 use longsmoke::units::System;
 use longsmoke::words;
 use std::sync::Arc;
 use std::time::Duration;
 
 /// The day starts later than the strip, which is sooner done.
-const JOB: Job = Job {
-    rest: Duration::from_millis(250),
-    order: |generation, design| Order::Day { generation, design },
-};
+const JOB: Job = Job { rest: Duration::from_millis(250), study: order::Job::Day };
 
 /// Which of the two states is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -32,15 +32,12 @@ struct Entry {
     workspace: Workspace,
     field: &'static Field,
     number: &'static Number,
+    /// The design's value: what shows it stands still while others change.
+    value: Memo<f64>,
     draft: RwSignal<Option<Draft>>,
 }
 
 impl Entry {
-    /// The design's value.
-    fn value(self) -> f64 {
-        self.workspace.design.with(self.number.get)
-    }
-
     /// The draft, unless the design has changed behind its back.
     fn live_draft(self) -> Option<Draft> {
         let epoch = self.workspace.epoch.get();
@@ -51,7 +48,7 @@ impl Entry {
         self.live_draft().map_or_else(
             || {
                 let system = self.workspace.system.get();
-                editable(self.value(), self.number.quantity, system)
+                editable(self.value.get(), self.number.quantity, system)
             },
             |draft| draft.text,
         )
@@ -147,8 +144,9 @@ fn say(workspace: Workspace, problem: &Problem) -> String {
 pub fn field_view(workspace: Workspace, field: &'static Field) -> Tag {
     match &field.kind {
         Kind::Number(number) => {
+            let value = Memo::new(move |_| workspace.design.with(number.get));
             let draft = RwSignal::new(None);
-            number_field(Entry { workspace, field, number, draft })
+            number_field(Entry { workspace, field, number, value, draft })
         }
         Kind::Choice(choice) => choice_field(workspace, field, choice),
     }
@@ -251,17 +249,17 @@ fn slider(entry: Entry) -> Tag {
     let (low, high) = (Cell::new(start), Cell::new(end));
     // In whole steps, and never narrower again, so that the handle stays where it is held.
     let least = move || {
-        let below = libm::ceil((start - entry.value()) / step - HAIR) * step;
+        let below = libm::ceil((start - entry.value.get()) / step - HAIR) * step;
         low.set(low.get().min(start - below));
         Some(low.get().to_string())
     };
     let most = move || {
-        let above = libm::ceil((entry.value() - end) / step - HAIR) * step;
+        let above = libm::ceil((entry.value.get() - end) / step - HAIR) * step;
         high.set(high.get().max(end + above));
         Some(high.get().to_string())
     };
     let shown =
-        move || Some(figure(entry.value(), number.quantity, entry.workspace.system.get()));
+        move || Some(figure(entry.value.get(), number.quantity, entry.workspace.system.get()));
     tag("input")
         .attr("type", "range")
         .attr("aria-label", words::label(entry.field.id))
@@ -269,7 +267,7 @@ fn slider(entry: Entry) -> Tag {
         .live_attr("min", least)
         .live_attr("max", most)
         .attr("step", &step.to_string())
-        .live_value(move || Some(entry.value().to_string()))
+        .live_value(move || Some(entry.value.get().to_string()))
         .on("input", move |event| entry.slide(&value_of(&event)))
         .on("change", move |_| entry.workspace.commit())
 }

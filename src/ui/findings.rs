@@ -26,35 +26,43 @@ pub fn findings(workspace: Workspace) -> Tag {
         .child(always)
 }
 
-/// A finding of a question by its place in the list, with its number in the drawing.
+/// A finding of a question by its place in the list, with its number in the drawing: what shows
+/// it stands still while others change.
 #[derive(Clone, Copy)]
 struct Nth {
     workspace: Workspace,
-    question: Question,
-    index: usize,
+    found: Memo<Option<(usize, Finding)>>,
 }
 
 /// The findings of a question, numbered as in the drawing.
 fn with_mine<T>(
     workspace: Workspace,
     question: Question,
-    read: impl FnOnce(&mut dyn Iterator<Item = (usize, &Finding)>, System) -> T,
+    read: impl FnOnce(&mut dyn Iterator<Item = (usize, &Finding)>) -> T,
 ) -> Option<T> {
-    workspace.read(|shown, system| {
-        let numbered = (1_usize..).zip(shown.listed.iter());
-        read(&mut numbered.filter(|(_, finding)| finding.rule.question() == question), system)
+    workspace.shown.with(|shown| {
+        let numbered = (1_usize..).zip(shown.as_ref()?.listed.iter());
+        Some(read(&mut numbered.filter(|(_, finding)| finding.rule.question() == question)))
     })
 }
 
 fn answered(workspace: Workspace, question: Question) -> Tag {
     let count =
-        move || with_mine(workspace, question, |mine, _| mine.count()).unwrap_or_default();
+        move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
     let nothing = tag("p")
         .class("help")
         .live_attr("hidden", move || (count() > 0).then(String::new))
         .text(texts::NO_FINDINGS_HERE);
-    let list =
-        tag("ul").repeat(count, move |index| finding_view(Nth { workspace, question, index }));
+    let nth = move |index| {
+        let found = Memo::new(move |_| {
+            with_mine(workspace, question, |mine| {
+                mine.nth(index).map(|(number, finding)| (number, *finding))
+            })
+            .flatten()
+        });
+        finding_view(Nth { workspace, found })
+    };
+    let list = tag("ul").repeat(count, nth);
     tag("section")
         .class("answered")
         .id(&format!("findings-{}", name(question)))
@@ -66,10 +74,8 @@ fn answered(workspace: Workspace, question: Question) -> Tag {
 
 impl Nth {
     fn read<T>(self, read: impl FnOnce(usize, &Finding, System) -> T) -> Option<T> {
-        with_mine(self.workspace, self.question, |mine, system| {
-            mine.nth(self.index).map(|(number, finding)| read(number, finding, system))
-        })
-        .flatten()
+        let (number, finding) = self.found.get()?;
+        Some(read(number, &finding, self.workspace.system.get()))
     }
 
     fn text(self, class: &str, part: fn(words::Text) -> String) -> Tag {

@@ -1,62 +1,16 @@
 //! A worker kept at work for what is wanted last, and how it is told.
 //!
-//! Orders are JSON; answers are a generation and words, so that no figure needs a reader of JSON.
+//! Orders are words with a design as a file; answers are a generation and words.
 
 use leptos::prelude::*;
-use longsmoke::design::{Design, document};
-use serde_json::{Value, json};
+use longsmoke::design::Design;
+use longsmoke::study::order::{self, Order};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
 use wasm_bindgen::prelude::*;
 use web_sys::{MessageEvent, Worker};
-
-/// A message to the worker. A later generation ends the work for an earlier one.
-#[derive(Debug)]
-pub enum Order {
-    /// Answers at once.
-    Ping { generation: u64 },
-    /// Compares one to ten runs of a design, given as a file.
-    Strip { generation: u64, design: String },
-    /// Computes the firing day of a design, given as a file.
-    Day { generation: u64, design: String },
-    /// Ends the work for earlier generations.
-    Stop { generation: u64 },
-}
-
-impl Order {
-    fn write(&self) -> String {
-        let order = match self {
-            Self::Ping { generation } => json!({ "job": "ping", "generation": generation }),
-            Self::Strip { generation, design } => {
-                json!({ "job": "strip", "generation": generation, "design": design })
-            }
-            Self::Day { generation, design } => {
-                json!({ "job": "day", "generation": generation, "design": design })
-            }
-            Self::Stop { generation } => json!({ "job": "stop", "generation": generation }),
-        };
-        order.to_string()
-    }
-
-    pub fn read(text: &str) -> Option<Self> {
-        let order: Value = serde_json::from_str(text).ok()?;
-        let generation = order.get("generation")?.as_u64()?;
-        match order.get("job")?.as_str()? {
-            "ping" => Some(Self::Ping { generation }),
-            job @ ("strip" | "day") => {
-                let design = order.get("design")?.as_str()?.to_owned();
-                Some(match job {
-                    "day" => Self::Day { generation, design },
-                    _ => Self::Strip { generation, design },
-                })
-            }
-            "stop" => Some(Self::Stop { generation }),
-            _ => None,
-        }
-    }
-}
 
 /// How the message of a worker begins that died (see `web/worker.js`) or could not read its order.
 const NO_ANSWER: char = '{';
@@ -106,8 +60,8 @@ pub enum Heard<'a> {
 pub struct Job {
     /// Rest after the last change before the worker starts.
     pub rest: Duration,
-    /// The order for a generation and a design, given as a file.
-    pub order: fn(u64, String) -> Order,
+    /// What it does.
+    pub study: order::Job,
 }
 
 /// Keeps a worker at work for what is wanted. What it still computes for an earlier generation it
@@ -132,7 +86,8 @@ pub fn drive(wanted: Memo<Wanted>, job: Job, hear: impl Fn(Heard<'_>) + Copy + '
             }
             match worker.as_ref() {
                 Some(worker) => {
-                    send(worker, &(job.order)(generation, document::write(&design, None)));
+                    let design = Box::new(Design::clone(&design));
+                    send(worker, &Order::Begin { job: job.study, generation, design });
                 }
                 None => hear(Heard::Stopped),
             }
@@ -142,10 +97,10 @@ pub fn drive(wanted: Memo<Wanted>, job: Job, hear: impl Fn(Heard<'_>) + Copy + '
 }
 
 fn send(worker: &Worker, order: &Order) {
-    let _ = worker.post_message(&order.write().into());
+    let _ = worker.post_message(&order.to_string().into());
 }
 
-/// A worker that runs this same program; `web/boot.js` knows how to start one.
+/// A worker with a program of its own (`src/worker.rs`); `web/boot.js` knows how to start one.
 fn hire(alive: &Rc<Cell<bool>>, hear: impl Fn(Heard<'_>) + Copy + 'static) -> Option<Worker> {
     let make = js_sys::Reflect::get(&js_sys::global(), &"longsmokeWorker".into()).ok()?;
     let make: js_sys::Function = make.dyn_into().ok()?;

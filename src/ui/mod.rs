@@ -21,7 +21,6 @@ mod sketch;
 mod storage;
 mod strip;
 mod texts;
-pub mod worker;
 mod workspace;
 
 use dom::{Tag, tag};

@@ -47,35 +47,52 @@ pub fn painted(
         .attr("aria-hidden", "true")
         .children(PENS.map(|pen| tag("i").class(&format!("pen-{pen}"))));
     if let Some(canvas) = tag_of_canvas.element().dyn_ref::<HtmlCanvasElement>().cloned() {
-        let outside = RwSignal::new(0_u32);
-        let changed = move || outside.update(|count| *count = count.wrapping_add(1));
-        watch_size(&canvas, changed);
-        watch_dark(changed);
         let pens = pens.element().clone();
+        let look = RwSignal::new(None);
+        let measured = canvas.clone();
+        let measure = move || look.set(Look::of(&measured, &pens));
+        watch_size(&canvas, measure.clone());
+        watch_dark(measure.clone());
         Effect::new(move |_| {
-            outside.track();
             theme.track();
-            paint_now(&canvas, &pens, &paint);
+            measure();
         });
+        Effect::new(move |_| paint_now(&canvas, look.get()?, &paint));
     }
     (tag_of_canvas, pens)
 }
 
+/// How a canvas looks. It is asked for only when that may have changed: the browser lays out the
+/// whole page for an answer.
+#[derive(Clone, Copy)]
+struct Look {
+    width: u32,
+    height: u32,
+    palette: Palette,
+}
+
+impl Look {
+    /// None where nothing is to be seen.
+    fn of(canvas: &Element, pens: &Element) -> Option<Self> {
+        let ratio = web_sys::window()?.device_pixel_ratio();
+        let size = canvas.get_bounding_client_rect();
+        let (width, height) = (whole(size.width() * ratio), whole(size.height() * ratio));
+        (0 < width && 0 < height)
+            .then(|| Self { width, height, palette: palette(pens, ratio) })
+    }
+}
+
 fn paint_now(
     canvas: &HtmlCanvasElement,
-    pens: &Element,
+    Look { width, height, palette }: Look,
     paint: &dyn Fn(&Area, &Palette) -> Option<()>,
 ) -> Option<()> {
-    let ratio = web_sys::window()?.device_pixel_ratio();
-    let size = canvas.get_bounding_client_rect();
-    let (width, height) = (size.width() * ratio, size.height() * ratio);
-    if width < 1.0 || height < 1.0 {
-        return None;
+    if (canvas.width(), canvas.height()) != (width, height) {
+        canvas.set_width(width);
+        canvas.set_height(height);
     }
-    canvas.set_width(whole(width));
-    canvas.set_height(whole(height));
     let area = CanvasBackend::with_canvas_object(canvas.clone())?.into_drawing_area();
-    paint(&area, &palette(pens, ratio))?;
+    paint(&area, &palette)?;
     area.present().ok()
 }
 

@@ -2,22 +2,20 @@
 
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
-use super::labor::{Heard, Job, Order, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive};
 use super::workspace::Workspace;
 use super::{sketch, texts};
 use leptos::prelude::*;
 use longsmoke::design::Design;
 use longsmoke::design::field::check;
+use longsmoke::study::order;
 use longsmoke::study::strip::{Column, ColumnResult, OpenFlow, RUNS};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use std::collections::BTreeMap;
 use std::time::Duration;
 
-const JOB: Job = Job {
-    rest: Duration::from_millis(100),
-    order: |generation, design| Order::Strip { generation, design },
-};
+const JOB: Job = Job { rest: Duration::from_millis(100), study: order::Job::Strip };
 
 /// What the worker has found; written by its messages alone.
 #[derive(Clone, Debug, Default, PartialEq)]
