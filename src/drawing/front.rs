@@ -50,7 +50,7 @@ pub fn front(design: &Design, analysis: &Analysis, system: System, text_scale: f
         place: Place::Side,
         from: point(x, 0.35 * whole.high.y),
         away: point(away, 0.0),
-        distance: design.surroundings.side,
+        length: design.surroundings.side,
         ends: (-SUPPORT, ceiling),
     };
     let above = Distance {
@@ -58,7 +58,7 @@ pub fn front(design: &Design, analysis: &Analysis, system: System, text_scale: f
         place: Place::Ceiling,
         from: point(whole.low.x + 0.2 * whole.width(), whole.high.y),
         away: point(0.0, 1.0),
-        distance: design.surroundings.above,
+        length: design.surroundings.above,
         ends: (left, right),
     };
     let other = side(-1.0, whole.low.x).add(&mut sheet, system);

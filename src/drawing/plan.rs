@@ -231,7 +231,7 @@ impl<'a> Plan<'a> {
             place: Place::Back,
             from: point(left + 0.75 * whole.width(), whole.high.y),
             away: point(0.0, 1.0),
-            distance: near.behind,
+            length: near.behind,
             ends: (left, right),
         };
         let front = Distance {
@@ -239,7 +239,7 @@ impl<'a> Plan<'a> {
             place: Place::Front,
             from: point(left + 0.75 * whole.width(), whole.low.y),
             away: point(0.0, -1.0),
-            distance: near.front,
+            length: near.front,
             ends: (left, right),
         };
         let scales =

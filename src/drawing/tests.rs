@@ -42,7 +42,7 @@ fn random_designs(count: u64) -> impl Iterator<Item = Design> {
         let mut random = oorandom::Rand64::new(u128::from(seed));
         let mut design = Design::demonstration();
         let groups = [Group::Firebox, Group::Path, Group::Shell, Group::Chimney];
-        for field in FIELDS.iter() {
+        for field in &FIELDS {
             match &field.kind {
                 Kind::Number(number) if field.group == Group::Surroundings => {
                     (number.set)(&mut design, number.usual.start() + 2.0 * random.rand_float());

@@ -22,7 +22,7 @@ pub(super) struct Distance {
     /// Away from the face: 1 or -1 along one axis.
     pub away: Point,
     /// The distance itself (m).
-    pub distance: f64,
+    pub length: f64,
     /// Ends of the wall across that direction (m).
     pub ends: (f64, f64),
 }
@@ -36,7 +36,7 @@ impl Distance {
     /// Adds wall, dimension and grip; whether it is drawn to scale.
     pub(super) fn add(&self, sheet: &mut Sheet, system: System) -> bool {
         let Self { from, away, .. } = self;
-        let off = drawn(self.distance);
+        let off = drawn(self.length);
         let at = |by: f64| point(from.x + by * away.x, from.y + by * away.y);
         let (near, far) = (at(off), at(off + THICKNESS));
         let (low, high) = self.ends;
@@ -47,7 +47,7 @@ impl Distance {
             Extent::new(low, near.y.min(far.y), high, near.y.max(far.y))
         };
         sheet.rectangle(Role::Combustible, Some(self.place), wall);
-        let text = figure(self.distance, Quantity::Size, system);
+        let text = figure(self.length, Quantity::Size, system);
         let size = 0.6 * sheet.text_size;
         let step = if is_across { point(0.0, -size) } else { point(size, 0.0) };
         let ascends = away.x + away.y > 0.0;
@@ -55,6 +55,6 @@ impl Distance {
         sheet.dimension(start, end, &text, step);
         let (axis, along) = if is_across { (Axis::Across, away.x) } else { (Axis::Up, away.y) };
         sheet.grips.push(Grip { field: self.field, at: near, axis, per_meter: along });
-        self.distance <= LONGEST
+        self.length <= LONGEST
     }
 }

@@ -47,8 +47,7 @@ fn with_mine<T>(
 }
 
 fn answered(workspace: Workspace, question: Question) -> Tag {
-    let count =
-        move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
+    let count = move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
     let nothing = tag("p")
         .class("help")
         .live_attr("hidden", move || (count() > 0).then(String::new))

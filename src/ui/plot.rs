@@ -77,8 +77,7 @@ impl Look {
         let ratio = web_sys::window()?.device_pixel_ratio();
         let size = canvas.get_bounding_client_rect();
         let (width, height) = (whole(size.width() * ratio), whole(size.height() * ratio));
-        (0 < width && 0 < height)
-            .then(|| Self { width, height, palette: palette(pens, ratio) })
+        (0 < width && 0 < height).then(|| Self { width, height, palette: palette(pens, ratio) })
     }
 }
 

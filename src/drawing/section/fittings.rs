@@ -54,7 +54,7 @@ impl Scene<'_> {
             let depth = (body.facing.width() - body.core.width()) / 2.0;
             for side in [free, -free] {
                 // The connector leaves there.
-                let taken = side != free && (run.width() <= REACH || index == last);
+                let taken = side * free < 0.0 && (run.width() <= REACH || index == last);
                 if taken {
                     continue;
                 }
