@@ -250,11 +250,9 @@ impl<'a> Plan<'a> {
             far(&mut self.sheet, corner);
         }
         let cut = match self.design.path.layout {
-            Layout::Above if !self.runs.is_empty() => {
-                "cut through the first run; dashed: slot, firebox below"
-            }
-            Layout::Bench => "cut through the runs",
-            _ => "cut through the first run and the firebox; dashed: slot",
+            Layout::Above if !self.runs.is_empty() => "dashed: firebox below, slot up",
+            Layout::Bench => "all runs",
+            _ => "dashed: slot",
         };
         let size = self.sheet.text_size;
         let above = whole.high.y + drawn(near.behind) + THICKNESS + 0.5 * size;
