@@ -64,7 +64,7 @@ const browser = await launchChromium();
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, locale: 'en-US' });
   await new DesignerPage(page, server.url).open();
-  const runLength = page.getByRole('slider', { name: 'Run length' });
+  const runLength = page.locator('#decisions').getByRole('slider', { name: 'Run length' });
   say('input to figures painted', await runLength.evaluate(slide, STEPS));
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });

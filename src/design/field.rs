@@ -313,6 +313,16 @@ pub struct Number {
     pub set: fn(&mut Design, f64),
 }
 
+impl Number {
+    /// The possible value nearest to another (SI), in whole steps from 0.
+    pub fn nearest(&self, value: f64) -> f64 {
+        // By the whole number of steps in one, so that a hundredth stays a hundredth.
+        let in_one = (1.0 / self.step).round().max(1.0);
+        let stepped = (value / self.step).round() * (self.step * in_one).round() / in_one;
+        stepped.clamp(*self.possible.start(), *self.possible.end())
+    }
+}
+
 /// A choice by place in a list of keys.
 #[derive(Debug)]
 pub struct Choice {
@@ -1670,6 +1680,17 @@ mod tests {
     #[test]
     fn demonstration_is_good() {
         assert_eq!(check(&Design::demonstration()), Vec::new());
+    }
+
+    #[test]
+    fn the_nearest_value_is_a_whole_step_within_the_possible() {
+        let Kind::Number(length) = &field(FieldId::RunLength).kind else {
+            panic!("a length is a number");
+        };
+        let nearest = |value| length.nearest(value);
+        assert_eq!(nearest(1.9512).to_bits(), 1.95_f64.to_bits());
+        assert_eq!(nearest(-3.0).to_bits(), length.possible.start().to_bits());
+        assert_eq!(nearest(1e9).to_bits(), length.possible.end().to_bits());
     }
 
     #[test]

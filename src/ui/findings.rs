@@ -147,7 +147,12 @@ fn finding_view(nth: Nth) -> Tag {
         nth.read(fill).unwrap_or(line)
     });
     tag("li")
-        .live_attr("class", move || Some(format!("finding {}", mark()?.class())))
+        .live_attr("class", move || {
+            let place = nth.read(|_, finding, _| finding.place);
+            let is_meant = place.is_some() && workspace.marked.get() == place;
+            let meant = if is_meant { " meant" } else { "" };
+            Some(format!("finding {}{meant}", mark()?.class()))
+        })
         .live_attr("data-rule", move || nth.read(|_, finding, _| finding.rule.id().to_owned()))
         .on("pointerenter", enter)
         .on("pointerleave", move |_| workspace.marked.set(None))

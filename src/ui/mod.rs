@@ -10,6 +10,7 @@ mod dom;
 mod edges;
 mod field;
 mod findings;
+mod grips;
 mod history;
 mod icon;
 mod labor;
@@ -28,7 +29,7 @@ mod workspace;
 
 use dom::{Tag, tag};
 use leptos::prelude::*;
-use longsmoke::drawing::{path, section};
+use longsmoke::drawing::{front, path, plan, section};
 use longsmoke::words;
 use uncertainty::Worth;
 use workspace::Workspace;
@@ -128,21 +129,53 @@ fn fading(workspace: Workspace, part: Tag, class: &'static str) -> Tag {
 
 /// The drawing with the key figures.
 fn drawing(workspace: Workspace, worth: Worth) -> Tag {
-    let section = sketch::sketch(workspace, "section", |shown, system, text_scale| {
-        section::section(&shown.design, &shown.analysis, &shown.listed, system, text_scale)
-    });
+    let section = sketch::Sketch {
+        name: "section",
+        paint: |shown, system, text_scale| {
+            section::section(&shown.design, &shown.analysis, &shown.listed, system, text_scale)
+        },
+        grips: &section::GRIPS,
+    };
+    let section = sketch::sketch(workspace, section);
     fading(workspace, tag("section"), "drawing")
         .attr("aria-labelledby", "section-title")
         .child(answers::key_figures(workspace, worth))
         .child(tag("h2").id("section-title").text(texts::SECTION))
         .child(section)
+        .child(sketch::legend(workspace))
+        .child(views(workspace))
+}
+
+/// The other views of the same heater.
+fn views(workspace: Workspace) -> Tag {
+    let front = sketch::Sketch {
+        name: "front",
+        paint: |shown, system, text_scale| {
+            front::front(&shown.design, &shown.analysis, system, text_scale)
+        },
+        grips: &front::GRIPS,
+    };
+    let plan = sketch::Sketch {
+        name: "plan",
+        paint: |shown, system, text_scale| {
+            plan::plan(&shown.design, &shown.analysis, system, text_scale)
+        },
+        grips: &plan::GRIPS,
+    };
+    let views = [(texts::FRONT, front), (texts::PLAN, plan)];
+    tag("div").class("views").children(views.map(|(title, view)| {
+        tag("section").child(tag("h3").text(title)).child(sketch::sketch(workspace, view))
+    }))
 }
 
 /// What explains the answers.
 fn pictures(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
-    let path = sketch::sketch(workspace, "path", |shown, system, _| {
-        path::unrolled(&shown.design, &shown.analysis, system)
-    });
+    let path = sketch::Sketch {
+        name: "path",
+        paint: |shown, system, _| path::unrolled(&shown.design, &shown.analysis, system),
+        grips: &[],
+    };
+    let path = sketch::sketch(workspace, path);
     let wide = tag("div")
         .class("wide")
         .attr("role", "group")

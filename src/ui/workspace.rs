@@ -141,6 +141,25 @@ impl Workspace {
         self.try_change(|design| (number.set)(design, value))
     }
 
+    /// Brings a number as near to a value as can be built, in whole steps, as part of a gesture;
+    /// says what stands in the way.
+    pub fn approach(self, field: &Field, number: &Number, value: f64) -> Option<Problem> {
+        let now = self.design.with_untracked(number.get);
+        let wanted = number.nearest(value);
+        let mut problem = self.enter(field, number, wanted).err()?;
+        // The nearest that can be built lies between, if anywhere.
+        let steps = libm::round((wanted - now) / number.step);
+        let (mut good, mut bad) = (0.0, steps);
+        while (bad - good).abs() > 1.5 {
+            let middle = libm::round(0.5 * (good + bad));
+            match self.enter(field, number, number.nearest(now + middle * number.step)) {
+                Ok(()) => good = middle,
+                Err(why) => (problem, bad) = (why, middle),
+            }
+        }
+        Some(problem)
+    }
+
     /// Changes the design as part of a gesture, unless that makes one that cannot be built.
     pub fn try_change(self, change: impl FnOnce(&mut Design)) -> Result<(), Problem> {
         let mut design = self.design.get_untracked();
@@ -173,6 +192,14 @@ impl Workspace {
     pub fn void_entries(self) {
         self.epoch.update(|epoch| *epoch += 1);
         self.refused.update(Vec::clear);
+    }
+
+    /// Ends a gesture on a drawing; what is typed is void where it changed the design.
+    pub fn settle(self) {
+        if self.history.with_untracked(History::is_under_way) {
+            self.commit();
+            self.void_entries();
+        }
     }
 
     /// Notes that the entry of a decision is refused.
