@@ -148,8 +148,9 @@ impl Study {
             TemperatureEdge { nominal, edge: nominal + beyond(rises) }
         };
         // Most of these are zero: no deviation tells anything of them.
-        let times = found.iter().map(|(peaks, _)| peaks.short).collect();
-        let longest = quantile_of(times).max(self.peaks.short);
+        let longer = found.iter().map(|(peaks, _)| peaks.short - coarse.short).collect();
+        let nominal = self.peaks.short;
+        let short_of_draft = TimeEdge { nominal, edge: nominal + quantile_of(longer).max(0.0) };
         let falls = found.iter().map(|(_, mouth)| self.mouth.wall - mouth.wall).collect();
         let wall =
             TemperatureEdge { nominal: self.mouth.wall, edge: self.mouth.wall - beyond(falls) };
@@ -164,7 +165,7 @@ impl Study {
             peak_firebox: hotter(|peaks| peaks.firebox),
             hottest_face: hotter(|peaks| peaks.face),
             hottest_place: self.place,
-            short_of_draft: TimeEdge { nominal: self.peaks.short, edge: longest },
+            short_of_draft,
             mouth_wall: wall,
             wet_wall_fraction: share(|mouth| mouth.wall < mouth.dew_point),
             frozen_wall_fraction: share(|mouth| mouth.wall < ZERO_CELSIUS),
