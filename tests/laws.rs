@@ -11,7 +11,7 @@ use longsmoke::analysis::draft::Item;
 use longsmoke::analysis::factors::Factors;
 use longsmoke::analysis::march::{Channel, Sink, Stream, march};
 use longsmoke::analysis::{Analysis, Failure, HeightOfFire, analyze, analyze_with};
-use longsmoke::design::field::{FIELDS, Kind, MOST_RUNS, Number, ProblemKind, check};
+use longsmoke::design::field::{FIELDS, Kind, MOST_RUNS, check};
 use longsmoke::design::{Design, Layout, RunOverride, Species as Wood, document, link};
 use longsmoke::physics::air::DRY_AIR;
 use longsmoke::physics::convection::Duct;
@@ -20,11 +20,10 @@ use longsmoke::physics::pressure::orifice_flow;
 use longsmoke::physics::wood::{FlueGas, flue_gas};
 use longsmoke::rules;
 use longsmoke::study::strip::{Column, OpenFlow, Strip};
-use longsmoke::units::{Quantity, kelvin};
+use longsmoke::units::kelvin;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
-use std::ops::RangeInclusive;
 
 pub(crate) type Outcome = Result<(), TestCaseError>;
 
