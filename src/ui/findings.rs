@@ -48,7 +48,6 @@ pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
 /// it stands still while others change.
 #[derive(Clone, Copy)]
 struct Nth {
-    workspace: Workspace,
     remedies: Remedies,
     question: Question,
     found: Memo<Option<(usize, Finding)>>,
@@ -83,7 +82,7 @@ fn answered(
             })
             .flatten()
         });
-        finding_view(Nth { workspace, remedies, question, found })
+        finding_view(Nth { remedies, question, found })
     };
     let list = tag("ul").class("list").repeat(count, nth);
     let yes = tag("p").attr("data-testid", &format!("cases-{}", question.id()));
@@ -102,7 +101,7 @@ fn answered(
 impl Nth {
     fn read<T>(self, read: impl FnOnce(usize, &Finding, System) -> T) -> Option<T> {
         let (number, finding) = self.found.get()?;
-        Some(read(number, &finding, self.workspace.system.get()))
+        Some(read(number, &finding, self.remedies.workspace.system.get()))
     }
 
     fn text(self, class: &str, part: fn(words::Text) -> String) -> Tag {
@@ -123,7 +122,7 @@ impl Nth {
 }
 
 fn finding_view(nth: Nth) -> Tag {
-    let workspace = nth.workspace;
+    let workspace = nth.remedies.workspace;
     let mark = move || nth.read(|_, finding, _| Mark::from(finding.severity));
     let enter = move |_| workspace.marked.set(nth.read(|_, finding, _| finding.place));
     let severity = tag("p").class("severity").live(move |line| {
@@ -169,7 +168,7 @@ fn finding_view(nth: Nth) -> Tag {
 
 /// Opens the decision that mends a finding.
 fn go_to(nth: Nth) -> Tag {
-    let workspace = nth.workspace;
+    let workspace = nth.remedies.workspace;
     let go = move || {
         if let Some(lever) = nth.lever() {
             decisions::go_to(workspace, lever.field);

@@ -48,7 +48,7 @@ impl Found {
 /// The remedies of all findings.
 #[derive(Clone, Copy)]
 pub struct Remedies {
-    workspace: Workspace,
+    pub workspace: Workspace,
     wanted: Memo<Wanted>,
     found: RwSignal<Found>,
 }
