@@ -19,7 +19,7 @@ use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
 use std::path::PathBuf;
 
-const VERSIONS: [u32; 2] = [1, 2];
+const VERSIONS: [u32; 3] = [1, 2, 3];
 
 fn corpus(name: &str) -> String {
     let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/documents");

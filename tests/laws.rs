@@ -948,17 +948,20 @@ fn fragment(version: u32, packed: &[u8]) -> String {
 /// A text as links of a version pack it: bare in version 1, with its checksum behind it since.
 fn packed(version: u32, text: &[u8]) -> Vec<u8> {
     let packed = miniz_oxide::deflate::compress_to_vec(text, 6);
-    if version == 1 { packed } else { sealed(packed) }
+    if version == 1 { packed } else { sealed(version, packed) }
 }
 
-/// With CRC-32 behind, by table.
-fn sealed(mut packed: Vec<u8>) -> Vec<u8> {
+/// With CRC-32 behind, by table; since version 3 of the version too.
+fn sealed(version: u32, mut packed: Vec<u8>) -> Vec<u8> {
     let table = |index: u32| {
         (0..8)
             .fold(index, |sum, _| if sum % 2 == 1 { 0xEDB8_8320 ^ (sum / 2) } else { sum / 2 })
     };
-    let sum = packed
+    let front = if version < 3 { String::new() } else { version.to_string() };
+    let sum = front
+        .as_bytes()
         .iter()
+        .chain(&packed)
         .fold(!0_u32, |sum, byte| table((sum ^ u32::from(*byte)) & 0xFF) ^ (sum >> 8));
     packed.extend((!sum).to_be_bytes());
     packed
@@ -1029,7 +1032,7 @@ fn links_with_spoiled_packing_open_or_are_refused() {
         // The same without its checksum is a link of version 1; with a new one it is well packed.
         let bare = spoiled(packed[..packed.len() - 4].to_vec(), &changes);
         link_is_good_or_refused(&fragment(1, &bare))?;
-        link_is_good_or_refused(&fragment(2, &sealed(bare)))
+        link_is_good_or_refused(&fragment(2, &sealed(2, bare)))
     });
 }
 

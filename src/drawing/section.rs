@@ -342,7 +342,10 @@ impl Scene<'_> {
         if share > 0.0 {
             self.sheet.rectangle(Role::Door, Some(Place::Run(index)), door);
         }
-        self.inside(space, "oven");
+        // Where the gas leaves from the middle, the name would lie under its arrow.
+        if index + 1 < self.frame.cells.len() {
+            self.inside(space, "oven");
+        }
     }
 
     fn baffles(&mut self, cells: &[Cell]) {

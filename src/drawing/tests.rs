@@ -300,7 +300,7 @@ fn a_grip_moves_as_far_as_the_pointer() {
         Axis::Up => grip.at.y,
     };
     let mut moved = 0;
-    for design in designs().into_iter().chain(random_designs(60)) {
+    for design in designs().into_iter().chain(random_designs(80)) {
         let Some(before) = analyzed(&design) else {
             continue;
         };

@@ -15,7 +15,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 /// The last of all: it takes the longest.
-const JOB: Job = Job { rest: Duration::from_millis(600), study: order::Job::Edges };
+const JOB: Job = Job { rest: Duration::from_millis(600), study: |_| order::Job::Edges };
 
 /// What the worker has found; written by its messages alone.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -108,7 +108,7 @@ impl Work {
 
     /// Lets the findings know the edges, once they are those of the present design.
     fn tell_workspace(self) {
-        let Wanted { generation, design } = self.wanted.get();
+        let Wanted { generation, design, .. } = self.wanted.get();
         let edges = self.found.with(|found| found.edges.filter(|(of, _)| *of == generation));
         if let Some((_, edges)) = edges {
             self.workspace.edges.set(Some((Arc::clone(&design), edges)));

@@ -203,80 +203,96 @@ fn more_and_fewer(handle: Handle) -> Option<Tag> {
 
 /// Follows pointer and keys: one gesture from taking to letting go is one step of the history.
 fn reacting(handle: Handle, grip: Tag) -> Tag {
-    let hold = Rc::new(Cell::new(None::<Hold>));
-    let wanted = Rc::new(Cell::new(None::<f64>));
-    let take = {
-        let (hold, element) = (hold.clone(), grip.element().clone());
-        move |event: Event| {
-            let Some(pointer) = event.dyn_ref::<PointerEvent>() else { return };
-            if pointer.button() != 0 || !pointer.is_primary() {
-                return;
-            }
-            event.prevent_default();
-            let _ = element.set_pointer_capture(pointer.pointer_id());
-            if let Some(element) = element.dyn_ref::<HtmlElement>() {
-                let _ = element.focus();
-            }
-            hold.set(handle.hold(pointer));
-            handle.held.set(true);
-        }
+    let drag = Rc::new(Drag {
+        handle,
+        element: grip.element().clone(),
+        hold: Cell::new(None),
+        wanted: Rc::new(Cell::new(None)),
+    });
+    let on = |react: fn(&Drag, &Event)| {
+        let drag = Rc::clone(&drag);
+        move |event: Event| react(&drag, &event)
     };
-    let follow = {
-        let (hold, wanted) = (hold.clone(), wanted.clone());
-        move |event: Event| {
-            let pointer = event.dyn_ref::<PointerEvent>();
-            let Some((hold, pointer)) = hold.get().zip(pointer) else { return };
-            let (x, y) = place_of(pointer);
-            let (across, up) = hold.per_pixel;
-            let value = hold.value + across * (x - hold.start.0) + up * (y - hold.start.1);
-            // Many moves in a frame are one change.
-            if wanted.replace(Some(value)).is_none() {
-                let wanted = wanted.clone();
-                request_animation_frame(move || {
-                    if let Some(value) = wanted.take() {
-                        handle.put(value);
-                    }
-                });
-            }
-        }
-    };
-    let release = {
-        let (hold, wanted) = (hold.clone(), wanted.clone());
-        move |finish: bool| {
-            if hold.take().is_none() {
-                return false;
-            }
-            let last = wanted.take();
-            if finish {
-                last.into_iter().for_each(|value| handle.put(value));
-                handle.done();
-            } else {
-                handle.refusal.set(None);
-                handle.workspace.cancel();
-            }
-            handle.held.set(false);
-            true
-        }
-    };
-    let (let_go, give_up, escape) = (release.clone(), release.clone(), release);
-    grip.on("pointerdown", take)
-        .on("pointermove", follow)
-        .on("pointerup", move |_| {
-            let_go(true);
-        })
-        .on("pointercancel", move |_| {
-            give_up(false);
-        })
-        .on("keydown", move |event| match browser::key(&event).as_str() {
-            "Escape" => {
-                if !escape(false) {
-                    handle.refusal.set(None);
-                    handle.workspace.cancel();
-                }
-            }
-            _ => handle.key(&event),
-        })
+    grip.on("pointerdown", on(Drag::take))
+        .on("pointermove", on(Drag::follow))
+        .on("pointerup", on(|drag, _| drag.let_go()))
+        .on("pointercancel", on(|drag, _| drag.give_up()))
+        .on("keydown", on(Drag::key))
         // As long as a key is held, its steps are one.
         .on("keyup", move |_| handle.workspace.settle())
         .on("blur", move |_| handle.done())
+}
+
+/// A grip and the gesture that holds it, if one does.
+struct Drag {
+    handle: Handle,
+    element: web_sys::Element,
+    hold: Cell<Option<Hold>>,
+    /// What the last move asks for, until the next frame.
+    wanted: Rc<Cell<Option<f64>>>,
+}
+
+impl Drag {
+    fn take(&self, event: &Event) {
+        let Some(pointer) = event.dyn_ref::<PointerEvent>() else { return };
+        if pointer.button() != 0 || !pointer.is_primary() {
+            return;
+        }
+        event.prevent_default();
+        let _ = self.element.set_pointer_capture(pointer.pointer_id());
+        if let Some(element) = self.element.dyn_ref::<HtmlElement>() {
+            let _ = element.focus();
+        }
+        self.hold.set(self.handle.hold(pointer));
+        self.handle.held.set(true);
+    }
+
+    fn follow(&self, event: &Event) {
+        let pointer = event.dyn_ref::<PointerEvent>();
+        let Some((hold, pointer)) = self.hold.get().zip(pointer) else { return };
+        let (x, y) = place_of(pointer);
+        let (across, up) = hold.per_pixel;
+        let value = hold.value + across * (x - hold.start.0) + up * (y - hold.start.1);
+        // Many moves in a frame are one change.
+        if self.wanted.replace(Some(value)).is_none() {
+            let (handle, wanted) = (self.handle, Rc::clone(&self.wanted));
+            request_animation_frame(move || {
+                if let Some(value) = wanted.take() {
+                    handle.put(value);
+                }
+            });
+        }
+    }
+
+    fn let_go(&self) {
+        if self.hold.take().is_some() {
+            if let Some(value) = self.wanted.take() {
+                self.handle.put(value);
+            }
+            self.handle.done();
+            self.handle.held.set(false);
+        }
+    }
+
+    /// The design is as it was before the gesture.
+    fn give_up(&self) {
+        if self.hold.take().is_some() {
+            self.wanted.take();
+            self.cancel();
+            self.handle.held.set(false);
+        }
+    }
+
+    fn cancel(&self) {
+        self.handle.refusal.set(None);
+        self.handle.workspace.cancel();
+    }
+
+    fn key(&self, event: &Event) {
+        match browser::key(event).as_str() {
+            "Escape" if self.hold.get().is_some() => self.give_up(),
+            "Escape" => self.cancel(),
+            _ => self.handle.key(event),
+        }
+    }
 }

@@ -16,7 +16,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 /// The samples start after the day, so that what is looked at first is there first.
-const JOB: Job = Job { rest: Duration::from_millis(400), study: order::Job::Samples };
+const JOB: Job = Job { rest: Duration::from_millis(400), study: |_| order::Job::Samples };
 
 /// What the worker has found; written by its messages alone. The old stays until it is replaced.
 #[derive(Clone, Debug, Default, PartialEq)]

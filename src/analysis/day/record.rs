@@ -107,6 +107,7 @@ pub struct Peak {
     pub surface_place: FacePlace,
     /// Hottest face of the wall behind; none without such a wall. An upper bound: heat spreads
     /// sideways in the masonry, and no gap is quite shut.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wall_behind: Option<At>,
     /// Most heat from the heater to the room (W).
     pub room_watts: f64,

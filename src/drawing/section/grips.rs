@@ -51,7 +51,9 @@ impl Scene<'_> {
         let shared = |value: fn(&RunOverride) -> Option<f64>| {
             cells
                 .iter()
-                .filter(move |(index, _)| value(&own(*index)).is_none())
+                .filter(move |(index, _)| {
+                    path.oven_index() != Some(*index) && value(&own(*index)).is_none()
+                })
                 .map(|(_, cell)| *cell)
         };
         let mut grips = Vec::new();
