@@ -325,7 +325,7 @@ impl Scene<'_> {
         self.oven(&cells);
     }
 
-    /// The door of an oven over its gas, with its name.
+    /// The door of an oven over its gas.
     fn oven(&mut self, cells: &[Cell]) {
         let path = &self.design.path;
         let index = path.oven_index();
@@ -341,10 +341,6 @@ impl Scene<'_> {
             Extent::new(middle.x - wide, middle.y - high, middle.x + wide, middle.y + high);
         if share > 0.0 {
             self.sheet.rectangle(Role::Door, Some(Place::Run(index)), door);
-        }
-        // Where the gas leaves from the middle, the name would lie under its arrow.
-        if index + 1 < self.frame.cells.len() {
-            self.inside(space, "oven");
         }
     }
 
