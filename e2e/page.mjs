@@ -83,7 +83,10 @@ export class DesignerPage {
     await this.page.mouse.move(x, y);
     await this.page.mouse.down();
     await this.page.mouse.move(x + right, y + down, { steps });
-    await this.page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); }));
+    // A move asks for a frame, and what it changes is drawn in the next.
+    await this.page.evaluate(() => new Promise((done) => {
+      requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)));
+    }));
   }
 
   /** What a decision refuses, in words; empty when nothing. */

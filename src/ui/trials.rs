@@ -76,7 +76,7 @@ pub fn trials_view(workspace: Workspace) -> Tag {
         .attr("data-testid", "trials-state")
         .live_text(move || Some(work.state()));
     tag("section")
-        .class("under-conditions")
+        .class("other-days")
         .attr("aria-labelledby", "trials-title")
         .child(tag("h2").id("trials-title").text(said::TITLE))
         .child(tag("p").class("help").text(said::NOTE))
