@@ -78,6 +78,8 @@ export class DesignerPage {
 
   /** Drags a grip with the mouse by so many pixels to the right and down, without letting go. */
   async pull(label, right, down, steps = 8) {
+    // What is sticky may lie over a grip near the edge of the window.
+    await this.grip(label).evaluate((grip) => grip.scrollIntoView({ block: 'center' }));
     const box = await this.grip(label).boundingBox();
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await this.page.mouse.move(x, y);

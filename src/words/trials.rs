@@ -1,8 +1,9 @@
 //! The heater under nine conditions in words.
 
+use super::findings::in_short;
 use super::{Text, finding, severity};
 use crate::analysis::conditions::MILD_OUTDOORS;
-use crate::rules::{OVERLOAD, Question};
+use crate::rules::{self, OVERLOAD, Question};
 use crate::study::trials::{ASH, FAN, HALF_CHARGE, SOOT, Trial, Verdict, WET_WOOD, WIND};
 use crate::units::{Quantity, System, figure};
 
@@ -59,6 +60,9 @@ pub fn supposes(trial: Trial, system: System) -> String {
 
 /// The figure on which an answer rests, beside it.
 pub fn figure_of(question: Question, verdict: &Verdict, system: System) -> String {
+    if let Some(finding) = rules::deciding(question, &verdict.findings) {
+        return in_short(finding, system);
+    }
     match question {
         Question::Draw => {
             let short = verdict.margin < 0.0;

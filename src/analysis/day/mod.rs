@@ -36,6 +36,8 @@ use solver::Solver;
 use stages::advance;
 
 const SECONDS_PER_DAY: f64 = 86_400.0;
+/// Heat that a period may leave in the masonry or take from it, over that of its wood (–).
+const STORED_TOLERANCE: f64 = 5e-4;
 /// Share of the charge that must burn for a day to be one (–).
 const LEAST_BURNED: f64 = 0.5;
 /// How long a single firing is followed for the times to a half and a quarter (s).
@@ -324,7 +326,8 @@ fn repeating_from(
     let weights = weights(&solver);
     let mut record = Record::default();
     let mut end = Vec::new();
-    let within = setup.resolution.repeats_within;
+    let wood = in_float(lit.len()) * solver.charge_heat();
+    let within = (setup.resolution.repeats_within, STORED_TOLERANCE * wood);
     let start = start.map_or_else(|| solver.cold(), <[f64]>::to_vec);
     let rounds = fixed_point(start, &weights, within, |nodes| {
         let mut nodes = nodes.to_vec();

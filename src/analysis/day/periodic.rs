@@ -21,6 +21,8 @@ const STRICTER: f64 = 0.2;
 /// * `weights`: of each entry in the norm.
 /// * `tolerance`: largest change of any entry over a period; after 25 rounds their
 ///   mean change may count instead.
+/// * `most_in_all`: largest change of all entries together, each times its weight: a heavy heater
+///   hides much heat in small changes.
 ///
 /// # Errors
 ///
@@ -32,7 +34,7 @@ const STRICTER: f64 = 0.2;
 pub fn fixed_point(
     start: Vec<f64>,
     weights: &[f64],
-    tolerance: f64,
+    (tolerance, most_in_all): (f64, f64),
     mut map: impl FnMut(&[f64]) -> Result<Vec<f64>, Failure>,
 ) -> Result<u32, Failure> {
     let mut guess = start;
@@ -45,7 +47,9 @@ pub fn fixed_point(
         let mean = mean_change(&change, weights);
         let all =
             ROUNDS_OF_ALL < round && mean < STRICTER * tolerance && most < LOOSER * tolerance;
-        if most < tolerance || all {
+        let together: f64 =
+            change.iter().zip(weights).map(|(each, weight)| each * weight).sum();
+        if together.abs() < most_in_all && (most < tolerance || all) {
             return Ok(round);
         }
         if images.len() > DEPTH {
@@ -164,7 +168,7 @@ mod tests {
             fixed = state.to_vec();
             map(state)
         };
-        let rounds = fixed_point(vec![293.0; 5], &[1.0; 5], 1e-6, seen).unwrap();
+        let rounds = fixed_point(vec![293.0; 5], &[1.0; 5], (1e-6, 1e-3), seen).unwrap();
         assert!(rounds < 12, "{rounds}");
         for (x, t) in fixed.iter().zip(target) {
             assert!((x - t).abs() < 1e-3);
