@@ -106,6 +106,7 @@ bench-quick: dist chromium
 
 reference: build/venv/requirements.txt ## rebuild the tables that the tests compare with
 	build/venv/bin/python tests/reference/make_tables.py
+	build/venv/bin/python tests/reference/wall_behind.py
 
 pictures: dist chromium ## the README's pictures, docs/*.png
 	node tools/pictures.mjs

@@ -153,7 +153,7 @@ test('a file says how much it left out, and undo brings back what it replaced', 
   await designer.open();
   const file = { heater_design_version: 1, fire: { charge_kg: 9 }, note: 'ours' };
   await openFile(designer, JSON.stringify(file));
-  await designer.page.getByText(/^\d\d inputs were not in the file/).waitFor();
+  await designer.page.getByText(/^\d+ inputs were not in the file/).waitFor();
   await openFile(designer, JSON.stringify({ ...file, note: 'another' }));
   await designer.button('Undo').click();
   const [download] = await Promise.all([

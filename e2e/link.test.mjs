@@ -13,7 +13,10 @@ test('a link carries the design and never replaces the own one', {}, async (desi
   const fragment = new URL(await designer.link()).hash;
   const margin = await designer.text('margin');
   await designer.button('Undo').click();
-  await waitKept(designer);
+  // "Saved" may still be said of the change before.
+  await designer.page.waitForFunction(
+    (key) => localStorage.getItem(key)?.includes('"run_length_m": 2.0'), OWN,
+  );
   const own = await designer.stored(OWN);
 
   await designer.page.goto('about:blank');

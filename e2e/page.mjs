@@ -68,7 +68,27 @@ export class DesignerPage {
   }
 
   slider(label) {
-    return this.page.getByRole('slider', { name: label, exact: true });
+    return this.page.locator('#decisions').getByRole('slider', { name: label, exact: true });
+  }
+
+  /** The grip on a drawing that changes a decision. */
+  grip(label) {
+    return this.page.locator('.grip-place:not([hidden])').getByRole('slider', { name: label, exact: true });
+  }
+
+  /** Drags a grip with the mouse by so many pixels to the right and down, without letting go. */
+  async pull(label, right, down, steps = 8) {
+    // What is sticky may lie over a grip near the edge of the window.
+    await this.grip(label).evaluate((grip) => grip.scrollIntoView({ block: 'center' }));
+    const box = await this.grip(label).boundingBox();
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await this.page.mouse.move(x, y);
+    await this.page.mouse.down();
+    await this.page.mouse.move(x + right, y + down, { steps });
+    // A move asks for a frame, and what it changes is drawn in the next.
+    await this.page.evaluate(() => new Promise((done) => {
+      requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)));
+    }));
   }
 
   /** What a decision refuses, in words; empty when nothing. */

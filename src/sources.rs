@@ -136,6 +136,42 @@ pub const EN_12524: Source = seen("EN 12524 / ISO 10456, as carried by the ht li
 /// Properties known only from memory.
 pub const MATERIAL_FROM_MEMORY: Source =
     memory("Material value from memory: obtain a data sheet");
+/// Hottest that refractories may get.
+pub const REFRACTORY_SERVICE: Source = memory(
+    "Dense fireclay 1300-1400 C, high-duty 1400-1450 C, surely remembered; refractory concrete \
+     1200-1500 C, vermiculite board 1000-1100 C, probably: obtain a data sheet",
+);
+/// Hottest that clay brick and tile may get.
+pub const BRICK_SERVICE: Source = memory(
+    "Common clay brick 600-900 C and not in a firebox, clay tile 1000 C and cracked by sudden heat, \
+     probably: obtain a data sheet",
+);
+/// Hottest that stone may get.
+pub const STONE_SERVICE: Source = memory(
+    "Soapstone 1000-1300 C; granite 300-500 C, as its quartz grows at 573 C; limestone 500-600 C; \
+     sandstone 500 C, probably: obtain a data sheet",
+);
+/// Hottest that stainless steel may get.
+pub const STAINLESS_SERVICE: Source =
+    memory("Stainless steel 550-800 C, surely remembered; liners to T600");
+/// Hottest that concrete may get.
+pub const CONCRETE_SERVICE: Source =
+    practice("Concrete: 400 F (204 C) in the trade, 200-300 C from memory");
+/// Wall across a gap from the back of a heater.
+pub const WALL_BEHIND: Source = computed(
+    "Balance of this project: radiation between gray faces of 0.9, film of 3.5 W/m2K, air of the gap \
+     10 K above the room where it flows freely, half as warm as the back where poorly, shut in \
+     otherwise",
+);
+/// Insulation of a wall of a house.
+pub const WALL_U_VALUE: Source = memory(
+    "Insulated wall 0.20-0.35 W/m2K, probably; the better it is, the hotter its face behind a heater",
+);
+/// Gap that counts as ventilated.
+pub const VENTILATED_GAP: Source = memory(
+    "NFPA 211, notes to table 12.6.2.1: a ventilated air space is at least 1 in wide and open at \
+     bottom and top",
+);
 /// Route for one-off heaters: loads, firebox, path length.
 pub const EN_15544_SIZES: Source = memory(
     "After EN 15544: per kg of wood 900 cm2 of firebox surface; firebox 25 cm high and 1 cm more \
@@ -269,6 +305,11 @@ pub const CHIMNEY_ENTRY_WINDOW: Source = practice(
 pub const CHIMNEY_CLASS: Source = memory(
     "EN 1443 designation (T400, T600); in North America residential type, 1000 F (538 C) continuous",
 );
+/// Wood beyond what a heater is laid out for.
+pub const OVERLOAD_CHARGE: Source = practice(
+    "a quarter more wood than stated: charges of one and the same heater differed by 20 and 29 % \
+     in laboratory test reports (68.3 and 81.9 lb, 55 and 70.8 lb), a user's differ no less",
+);
 /// Gas at the peak of a firing against the rating of the chimney.
 pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
@@ -296,6 +337,21 @@ pub const COLD_START: Source = practice(
     "Cold start: a kindling fire of 1-2 kg/h with excess air of 4-6 and gas of about 250 C draws \
      while masonry and flue are cold",
 );
+/// Wood that was not dried long enough.
+pub const TRIAL_WOOD: Source =
+    practice("Trial: wood of 30 % moisture, as it is after one summer in a poor stack");
+/// Fans of the house.
+pub const TRIAL_FAN: Source = memory(
+    "Trial: fans add 4 Pa to the suction of the house, so that at least 8 Pa are reckoned with, the \
+     most for a fire that is fed from outdoors",
+);
+/// A heater that is due for cleaning.
+pub const TRIAL_SOOT: Source =
+    practice("Trial: 10 mm of ash on the floor of every run, 1-2 mm of soot on the walls");
+/// Wind onto the mouth.
+pub const TRIAL_WIND: Source = memory(
+    "EN 13384-1: wind of 25 Pa inland (40 Pa at the coast) onto a mouth in an unfavorable place",
+);
 /// Reserve of draft.
 pub const DRAFT_RESERVE: Source =
     practice("Draft margin when hot of at least 3 Pa and 15 % of the losses");
@@ -314,8 +370,9 @@ pub const E1602_DOOR: Source =
     memory("ASTM E1602: 48 in (1220 mm) in front of the loading door");
 /// European distances.
 pub const MODEL_FIRE_ORDINANCE: Source = memory(
-    "Model fire ordinance (national law varies): 400 mm from the heater, 800 mm in the radiation \
-     zone of door and glass",
+    "Model fire ordinance (national law varies): 400 mm from the heater and a single-wall connector, \
+     or at most 85 C at what can burn; 800 mm in the radiation zone of door and glass; floor that \
+     cannot burn 500 mm in front of the door and 300 mm beside it",
 );
 /// Heat through glass.
 pub const GLASS_PRACTICE: Source = practice(
@@ -379,3 +436,90 @@ pub const NO_RULE_SET: Source = practice("No rule set: local code was not looked
 /// Usual ranges of the inputs.
 pub const USUAL_RANGE: Source =
     practice("Range in which heaters are usually built, chosen by this project");
+/// Hearth in front of the loading door.
+pub const IRC_R1001_HEARTH: Source = seen(
+    "IRC R1001.10 (code reprint), for fireplaces, used alike here: hearth 16 in in front and 8 in \
+     beside the opening, from 6 ft2 of opening on 20 in and 12 in",
+);
+/// Protection in front of what can burn.
+pub const NFPA_211_PROTECTION: Source = seen(
+    "NFPA 211 table 12.6.2.1 (reprint of the table; its conditions from memory): clearances of 36 in \
+     with protection",
+);
+/// Chimney to wood.
+pub const IRC_R1003_CLEARANCE: Source = seen(
+    "IRC R1003.18 / IBC 2113.19 (code reprint): 2 in (51 mm) in the house or its wall, 1 in (25 mm) \
+     wholly outside",
+);
+/// Height above the roof.
+pub const IRC_R1003_TERMINATION: Source = seen(
+    "IRC R1003.9 (code reprint): 3 ft above the highest point of the roof where it passes through, \
+     2 ft above all within 10 ft",
+);
+/// Wall and liner of a chimney.
+pub const IRC_R1003_WALL: Source = seen(
+    "IRC R1003.10 and R1003.11 (code reprint; that a liner must be there from memory): liner in 4 in, \
+     nominal, of solid masonry, which is 3 5/8 in (92 mm) of brick",
+);
+/// Cleanout of a chimney.
+pub const IRC_R1003_CLEANOUT: Source = memory(
+    "IRC R1003.17, surely remembered: cleanout within 6 in of the foot of the flue, 6 in (152 mm) \
+     from wood; Ontario BC 9.21.5.1 seen with 150 mm",
+);
+/// Fire of the soot, North America.
+pub const SOOT_FIRE_NORTH_AMERICA: Source = memory(
+    "Residential type: clay liner ASTM C315 in masonry, or a metal chimney UL 103 type HT",
+);
+/// Fire of the soot, Europe.
+pub const SOOT_FIRE_EUROPE: Source =
+    memory("EN 1443 designation: soot-fire class G for wood, with its own distance");
+/// Connector to what can burn.
+pub const CONNECTOR_NORTH_AMERICA: Source = memory(
+    "NFPA 211, surely remembered: single-wall connector 18 in (457 mm) to what can burn, never \
+     through a wall or ceiling",
+);
+/// Footing.
+pub const IRC_R1001_FOOTING: Source = seen(
+    "IRC R1001.2, R1002.3, R1003.2 (code reprint): footing 12 in thick, 6 in wider on every side, \
+     below frost or 12 in below grade",
+);
+/// Soil.
+pub const IRC_R401_SOIL: Source =
+    seen("IRC table R401.4.1 (code reprint): presumptive load-bearing values of soil");
+/// Earthquakes.
+pub const IRC_R1002_SEISMIC: Source = memory(
+    "IRC R1002.4, surely remembered: in category D anchor the heater to its foundation; \
+     reinforcement where it is higher than 3.5 times its width or carries the chimney",
+);
+/// Mass of a masonry heater.
+pub const ASTM_E1602_MASS: Source = seen(
+    "ASTM E1602 / IBC 2112.1, definition of a masonry heater (code reprint): at least 800 kg \
+     (1760 lb) without chimney and base",
+);
+/// What lies below the heater.
+pub const BELOW_HEATER: Source = computed(
+    "Foam below a heater reaches 180-310 C through firebrick and concrete, 53-83 C below a ventilated \
+     void with vermiculite board (one-dimensional, periodic); foam bears 75-100 C, from memory",
+);
+/// Cleanouts of the runs.
+pub const CLEANOUT_PRACTICE: Source = practice(
+    "A brush reaches 1.5 m of run from one end and 3 m from both; 600 mm free in front of a cleanout",
+);
+/// What wood framing carries.
+pub const FRAMING: Source =
+    memory("IRC table R301.5: floors of houses are framed for 40 psf (1.9 kPa) of live load");
+/// A footing apart from the house.
+pub const SEPARATE_FOOTING: Source = practice(
+    "A heater stands on a footing apart from the slab of the house, since settlement cracks its channels",
+);
+/// Expansion of masonry.
+pub const EXPANSION: Source = memory(
+    "Linear expansion, upper ends: fireclay 6, brick 8, castable and clay tile 7, soapstone and \
+     granite 9, stainless steel 17 millionths per kelvin",
+);
+/// Nothing stated.
+pub const NOT_STATED: Source = practice("The design does not state it");
+/// No rule in a set.
+pub const NO_RULE_IN_SET: Source = practice(
+    "The rule set holds no rule for it that is known here: local code was not looked at",
+);

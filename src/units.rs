@@ -19,15 +19,17 @@ const METERS_PER_INCH: f64 = 0.0254;
 const KILOGRAMS_PER_POUND: f64 = 0.45359237;
 const WATTS_PER_BTU_HOUR: f64 = 0.29307107;
 const PASCALS_PER_INCH_WATER: f64 = 249.08891;
+const PASCALS_PER_PSF: f64 =
+    KILOGRAMS_PER_POUND * 9.80665 / (METERS_PER_FOOT * METERS_PER_FOOT);
 
 /// Temperature in kelvin from degrees Celsius.
-pub fn kelvin(celsius: f64) -> f64 {
+pub const fn kelvin(celsius: f64) -> f64 {
     celsius + ZERO_CELSIUS
 }
 
 /// Temperature in degrees Celsius from kelvin, rounded to a billionth so that the way there and
 /// back is lossless.
-pub fn celsius(kelvin: f64) -> f64 {
+pub const fn celsius(kelvin: f64) -> f64 {
     ((kelvin - ZERO_CELSIUS) * 1e9).round() / 1e9
 }
 
@@ -92,6 +94,8 @@ pub enum Quantity {
     MassFlow,
     /// Heat loss of a house (W/K; Btu/h°F).
     HeatLoss,
+    /// What a weight presses on the ground (kPa; psf).
+    Bearing,
 }
 
 /// System of units that is shown.
@@ -155,6 +159,8 @@ pub const fn unit_of(quantity: Quantity, system: System) -> Unit {
         (Quantity::Count, _) => unit("", 1.0, 0),
         (Quantity::MassFlow, System::Metric) => unit("g/s", 1e-3, 1),
         (Quantity::MassFlow, System::Us) => unit("lb/h", KILOGRAMS_PER_POUND / 3600.0, 0),
+        (Quantity::Bearing, System::Metric) => unit("kPa", 1e3, 1),
+        (Quantity::Bearing, System::Us) => unit("psf", PASCALS_PER_PSF, 0),
         (Quantity::HeatLoss, System::Metric) => unit("W/K", 1.0, 0),
         (Quantity::HeatLoss, System::Us) => unit("Btu/h°F", WATTS_PER_BTU_HOUR * 9.0 / 5.0, 0),
     }

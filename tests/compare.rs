@@ -4,7 +4,7 @@ use longsmoke::analysis::analyze;
 use longsmoke::analysis::day::{DayState, Setup, day};
 use longsmoke::design::field::FieldId;
 use longsmoke::design::{ChimneyDuty, Design};
-use longsmoke::rules::{DayFigures, Question, answer, judge};
+use longsmoke::rules::{DayFigures, Known, Question, answer, judge};
 use longsmoke::study::compare::{Best, Column, Compare, End, LEAST_GAIN, best};
 use longsmoke::study::figures::{COARSE, Line};
 use longsmoke::study::sweep::{Axis, Sweep};
@@ -41,7 +41,7 @@ fn each_column_is_the_design_alone() {
                 (Line::HalfWarm, 3600.0 * day.hours_to_half.unwrap()),
             ];
             let judged = DayFigures::new(&day.first_fire, &day.periodic);
-            let findings = judge(&design, &analysis, Some(&judged));
+            let findings = judge(&design, &analysis, Known { day: Some(&judged), edges: None });
             let answers = Question::ALL.map(|question| answer(question, &findings));
             alone.iter().all(|(line, value)| found.line(*line) == Some(*value))
                 && answers == found.verdicts.map(|verdict| verdict.answer)
@@ -77,7 +77,7 @@ fn the_verdict_of_a_column_is_that_of_the_page() {
         let analysis = analyze(&design).unwrap();
         let day = day(&design, &Setup::STANDARD).unwrap();
         let judged = DayFigures::new(&day.first_fire, &day.periodic);
-        let findings = judge(&design, &analysis, Some(&judged));
+        let findings = judge(&design, &analysis, Known { day: Some(&judged), edges: None });
         let answers = Question::ALL.map(|question| answer(question, &findings));
         let column = column.result.unwrap().verdicts.map(|verdict| verdict.answer);
         assert_eq!(answers, column);

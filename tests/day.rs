@@ -3,8 +3,8 @@
 use crate::laws::{Outcome, holds, possible, usual};
 use longsmoke::analysis::Failure;
 use longsmoke::analysis::day::{Day, DayState, Resolution, Setup, Without, day};
-use longsmoke::design::field::check;
-use longsmoke::design::{AirControl, Design, Layout};
+use longsmoke::design::field::{FIELDS, Kind, check};
+use longsmoke::design::{AirControl, Design, Layout, WallBehind};
 use longsmoke::units::kelvin;
 use proptest::prelude::*;
 
@@ -50,9 +50,6 @@ fn within_bounds(design: &Design, day: &Day) -> Outcome {
         for curve in curves.into_iter().chain(&series.runs_celsius) {
             let least = curve.iter().copied().fold(f64::INFINITY, f64::min);
             let most = curve.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-            // After a sudden end the two-stage steps may overshoot in the thin sheet of the
-            // connector, by a little of what it fell.
-            let coldest = coldest - 0.005 * (most - least);
             prop_assert!(coldest < least && most < hottest, "{least} to {most} °C");
         }
         prop_assert!(state.efficiency_lower < 1.0 + 1e-6, "{}", state.efficiency_lower);
@@ -82,6 +79,7 @@ fn any_possible_day_is_finite_or_says_why_not() {
             let text = serde_json::to_string(&day).unwrap();
             let text = text.replace("\"hours_to_half\":null", "");
             let text = text.replace("\"hours_to_quarter\":null", "");
+            let text = text.replace("\"wall_behind\":null", "");
             prop_assert!(!text.contains("null"), "not finite");
             within_bounds(&design, &day)
         }
@@ -240,6 +238,106 @@ fn extremes_come_to_an_end() {
     }
 }
 
+/// Coarse, for tests of many days in which only their coming to an end counts.
+const COARSE: Resolution = Resolution {
+    cells_per_run: 2,
+    core_nodes: 3,
+    facing_nodes: 2,
+    slab_nodes: 3,
+    flue_nodes: 1,
+    refinement: 0.5,
+    repeats_within: 0.05,
+};
+
+/// A day whose figures are all numbers, or a reason why there is none; `known` says which reasons
+/// are good ones.
+#[track_caller]
+fn ends(what: &str, design: &Design, known: impl Fn(&Failure) -> bool) {
+    match day(design, &Setup { resolution: COARSE, ..Setup::STANDARD }) {
+        Ok(day) => {
+            let text = serde_json::to_string(&Day {
+                hours_to_half: Some(0.0),
+                hours_to_quarter: Some(0.0),
+                ..day.clone()
+            });
+            assert!(!text.unwrap().contains("null"), "{what}: not finite");
+            within_bounds(design, &day).unwrap_or_else(|error| panic!("{what}: {error}"));
+        }
+        Err(Failure::Inputs(problems)) => {
+            assert!(!problems.is_empty() && problems == check(design), "{what}");
+        }
+        Err(failure) => assert!(known(&failure), "{what}: {failure:?}"),
+    }
+}
+
+#[test]
+fn days_at_and_beyond_every_usual_limit_are_found_or_refused_by_name() {
+    for field in &FIELDS {
+        let Kind::Number(number) = &field.kind else { continue };
+        let (low, high) = (number.usual.start(), number.usual.end());
+        let beyond = 0.1 * (high - low);
+        for value in [low - beyond, *low, *high, high + beyond] {
+            let mut design = Design::demonstration();
+            (number.set)(&mut design, value);
+            let what = format!("{} at {value}", field.path);
+            // Too little air through the smallest inlet or runs, too much wind: no fire.
+            ends(&what, &design, |failure| *failure == Failure::FireStarved);
+        }
+    }
+}
+
+/// A name, and what is changed in the demonstration.
+type Extreme = (&'static str, fn(&mut Design));
+
+#[test]
+fn nonsense_and_extremes_together_are_a_day_or_a_reason() {
+    let all: [Extreme; 10] = [
+        ("no firing", |design| design.fire.firings_per_day = 0.0),
+        ("no wood", |design| design.fire.charge = 0.0),
+        ("a fire longer than the interval", |design| {
+            design.fire.burn_duration = 14_400.0;
+            design.fire.firings_per_day = 3.0;
+            design.fire.firing_interval = 7200.0;
+        }),
+        ("a fire as long as the interval", |design| {
+            design.fire.burn_duration = 14_400.0;
+            design.fire.firings_per_day = 6.0;
+            design.fire.firing_interval = 14_400.0;
+        }),
+        ("no chimney", |design| design.chimney.mouth_height = 0.0),
+        ("a mouth below the heater", |design| design.chimney.mouth_height = 1.0),
+        ("twelve of the smallest runs", |design| {
+            design.path.run_count = 12;
+            design.path.run_width = 0.06;
+            design.path.run_height = 0.06;
+            design.path.run_length = 0.2;
+            design.fire.air = AirControl::Draft;
+        }),
+        ("twelve of the smallest runs, a storm against them", |design| {
+            design.path.run_count = 12;
+            design.path.run_width = 0.06;
+            design.path.run_height = 0.06;
+            design.fire.air = AirControl::Draft;
+            design.site.wind_pressure = 50.0;
+            design.site.house_suction = 50.0;
+        }),
+        ("no runs and a slot", |design| {
+            design.path.run_count = 0;
+            design.path.bleed_area = 0.01;
+        }),
+        ("no way in after the fire, a wide slot", |design| {
+            design.fire.after_opening = 0.0;
+            design.path.bleed_area = 0.01;
+            design.fire.air = AirControl::Draft;
+        }),
+    ];
+    for (what, change) in all {
+        let mut design = Design::demonstration();
+        change(&mut design);
+        ends(what, &design, |failure| *failure == Failure::FireStarved);
+    }
+}
+
 /// The demonstration against what was measured on or reported of heaters of its kind; wide, since
 /// none of them is this one. Sources as named; "practice" is common practice, no source.
 #[test]
@@ -285,4 +383,135 @@ fn a_bleed_slot_costs_the_day_heat() {
     assert!((2.0..7.0).contains(&points), "{points}");
     let inlet = |day: &Day| day.periodic.burn_mean.chimney_inlet;
     assert!(inlet(&open) > inlet(&shut) + 10.0);
+}
+
+/// The day with a wall 5 cm behind, its gap open by so much at foot and top (m2).
+fn before_wall(wall: WallBehind, opening: f64, change: impl Fn(&mut Design)) -> Day {
+    let day = of(|design| {
+        design.surroundings.wall_behind = wall;
+        design.surroundings.wall_gap = 0.05;
+        design.surroundings.gap_low_opening = opening;
+        design.surroundings.gap_high_opening = opening;
+        change(design);
+    });
+    balanced(&day).unwrap();
+    day
+}
+
+fn wall_face(day: &Day) -> f64 {
+    day.periodic.peak.wall_behind.unwrap().temperature
+}
+
+#[test]
+fn less_air_behind_a_heater_makes_a_hotter_wall_and_a_hotter_back() {
+    assert!(of(|_| ()).periodic.peak.wall_behind.is_none());
+    let faces = [0.2, 0.01, 0.0].map(|opening| {
+        let day = before_wall(WallBehind::Framed, opening, |_| ());
+        (wall_face(&day), day.periodic.peak.surface.temperature)
+    });
+    for pair in faces.windows(2) {
+        assert!(pair[0].0 + 1.0 < pair[1].0 && pair[0].1 < pair[1].1, "{faces:?}");
+    }
+    // No wall gets hotter than the face that heats it.
+    assert!(faces.iter().all(|(wall, back)| wall < back), "{faces:?}");
+}
+
+#[test]
+fn a_gap_of_which_one_opening_is_unknown_counts_as_blocked() {
+    let blocked = wall_face(&before_wall(WallBehind::Framed, 0.0, |_| ()));
+    let half = wall_face(&before_wall(WallBehind::Framed, 0.2, |design| {
+        design.surroundings.gap_high_opening = 0.0;
+    }));
+    let narrow = wall_face(&before_wall(WallBehind::Framed, 0.2, |design| {
+        design.surroundings.wall_gap = 0.02;
+    }));
+    assert!((blocked - half).abs() < 1e-9 && (blocked - narrow).abs() < 1e-9);
+}
+
+#[test]
+fn a_wall_that_passes_heat_on_stays_cooler() {
+    let face = |wall| wall_face(&before_wall(wall, 0.0, |_| ()));
+    assert!(face(WallBehind::Masonry) + 5.0 < face(WallBehind::Framed));
+}
+
+#[test]
+fn every_layout_has_a_back_before_the_wall() {
+    for layout in [Layout::Behind, Layout::Bench] {
+        let day = before_wall(WallBehind::Framed, 0.0, |design| design.path.layout = layout);
+        let wall = wall_face(&day);
+        let face = day.periodic.peak.surface.temperature;
+        assert!(kelvin(25.0) < wall && wall < face, "{layout:?}: {wall}");
+    }
+}
+
+/// Insulating board keeps the heat in: less of it to the room, more up the chimney, a cooler face.
+#[test]
+fn insulated_faces_are_cooler_and_cost_heat() {
+    let with = |board: f64| {
+        let day = of(|design| {
+            let insulation = &mut design.shell.insulation;
+            (insulation.front, insulation.back) = (board, board);
+            (insulation.sides, insulation.top) = (board, board);
+        });
+        balanced(&day).unwrap();
+        let state = &day.periodic;
+        (state.peak.surface.temperature, state.energy.stack_joules, state.energy.under_joules)
+    };
+    let found = [0.0, 0.025, 0.05].map(with);
+    for pair in found.windows(2) {
+        assert!(pair[1].0 < pair[0].0, "{found:?}");
+        assert!(pair[0].1 < pair[1].1 && pair[0].2 < pair[1].2, "{found:?}");
+    }
+}
+
+/// A board on one face alone: the others take over some of its heat.
+#[test]
+fn a_board_on_the_back_sends_its_heat_to_the_other_faces() {
+    let free = of(|_| ());
+    let back = of(|design| design.shell.insulation.back = 0.05);
+    balanced(&back).unwrap();
+    let [free, back] = [&free, &back].map(|day| &day.periodic);
+    assert!(free.peak.surface.temperature < back.peak.surface.temperature);
+    assert!(back.energy.to_room() < free.energy.to_room());
+    assert!(free.energy.cap_joules < back.energy.cap_joules);
+}
+
+/// A face parted in two that lose heat alike but for a hair is the face that was one.
+#[test]
+fn parting_a_face_changes_nothing() {
+    let whole = of(|_| ());
+    let parted = of(|design| {
+        design.shell.insulation.back = 1e-7;
+        design.shell.insulation.sides = 2e-7;
+    });
+    let [whole, parted] = [&whole, &parted].map(|day| &day.periodic.energy);
+    let wood = whole.wood_joules;
+    assert!((whole.stack_joules - parted.stack_joules).abs() < 2e-4 * wood);
+    assert!((whole.faces_joules - parted.faces_joules).abs() < 1e-3 * wood);
+}
+
+/// The demonstration with its second run an oven.
+fn with_oven(design: &mut Design) {
+    design.path.oven.place = 2;
+    design.chimney.mouth_height = 8.0;
+}
+
+#[test]
+fn an_oven_on_the_way_closes_the_balance_with_and_without_a_door() {
+    for layout in [Layout::Above, Layout::Behind] {
+        let day = |door: f64| {
+            let day = of(|design| {
+                with_oven(design);
+                design.path.layout = layout;
+                design.path.oven.door_area = door;
+            });
+            balanced(&day).unwrap();
+            day
+        };
+        let (shut, door) = (day(0.0), day(0.12));
+        let wood = door.periodic.energy.wood_joules;
+        // A door passes heat at once of which masonry would have taken more.
+        let lost = |day: &Day| day.periodic.energy.stack_joules / wood;
+        assert!((lost(&door) - lost(&shut)).abs() < 0.02, "{layout:?}");
+    }
 }

@@ -5,16 +5,21 @@
 //! `file-<version>*.json` are files. Nothing in it is ever written again.
 
 use longsmoke::analysis::analyze;
+use longsmoke::design::building::{
+    Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
+    ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
+};
 use longsmoke::design::material::Material;
 use longsmoke::design::{
-    AirControl, BurnShape, Chimney, ChimneyDuty, Design, Fire, Firebox, FlueShape, Layout,
-    RuleSet, RunOverride, Shell, Site, SmokePath, Species, Surroundings, document, link,
+    AirControl, BurnShape, Chimney, ChimneyDuty, Design, FaceInsulation, Fire, Firebox,
+    FlueShape, Layout, Oven, RuleSet, RunOverride, Shell, Site, SmokePath, Species, Support,
+    Surroundings, WallBehind, document, link,
 };
 use longsmoke::units::{Quantity, System, from_shown, kelvin};
 use serde_json::Value;
 use std::path::PathBuf;
 
-const VERSIONS: [u32; 2] = [1, 2];
+const VERSIONS: [u32; 3] = [1, 2, 3];
 
 fn corpus(name: &str) -> String {
     let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/documents");
@@ -164,6 +169,10 @@ fn different() -> Design {
             turn_coefficient: 1.1,
             bleed_area: 0.0,
             bypass_area: 0.0,
+            oven: Oven { place: 0, width: 0.5, depth: 0.4, height: 0.35, door_area: 0.12 },
+            cleanouts: Cleanouts::NotStated,
+            cleanout_face: CleanoutFace::Sides,
+            cleanout_space: 0.6,
         },
         shell: Shell {
             core_material: Material::Castable,
@@ -174,6 +183,7 @@ fn different() -> Design {
             cap_thickness: 0.16,
             base_thickness: 0.15,
             inner_emissivity: 0.88,
+            insulation: FaceInsulation::default(),
         },
         chimney: Chimney {
             mouth_height: 8.3,
@@ -189,8 +199,45 @@ fn different() -> Design {
             connector_length: 0.6,
             rated_temperature: kelvin(450.0),
             duty: ChimneyDuty::Wet,
+            kind: ChimneyKind::NotStated,
+            masonry_wall: 0.1,
+            soot_fire: Stated::NotStated,
+            cleanout: Stated::NotStated,
+            place: ChimneyPlace::NotStated,
+            connector_kind: ConnectorKind::NotStated,
+            roof_height: 0.0,
+            near_rise: 0.0,
+            near_distance: 0.0,
         },
-        surroundings: Surroundings { side: 0.52, behind: 0.33, front: 1.65, above: 0.74 },
+        surroundings: Surroundings {
+            side: 0.52,
+            behind: 0.33,
+            front: 1.65,
+            above: 0.74,
+            chimney: 0.0,
+            connector: 0.0,
+            wall_protection: Protection::Bare,
+            ceiling_protection: Protection::Bare,
+            floor: Floor::NotStated,
+            hearth_front: 0.0,
+            hearth_side: 0.0,
+            below: Below::NotStated,
+            void_below: VoidBelow::Closed,
+            wall_behind: WallBehind::NoWall,
+            wall_gap: 0.30,
+            gap_low_opening: 0.0,
+            gap_high_opening: 0.0,
+        },
+        support: Support {
+            carrier: Carrier::NotStated,
+            chimney: ChimneyCarrier::Beside,
+            footing_thickness: 0.3,
+            footing_projection: 0.15,
+            footing_depth: 0.3,
+            frost_depth: 0.0,
+            soil: Soil::NotStated,
+            seismic: Seismic::NotStated,
+        },
     }
 }
 
@@ -226,6 +273,68 @@ fn inputs_of_the_day_have_their_own_place() {
     let file = document::read(&corpus("file-1-day.json")).unwrap();
     assert_eq!(file.design, different_day());
     assert_eq!(link::decode(&link::encode(&different_day())), Ok(different_day()));
+}
+
+/// With every input on what stands around, lies below and carries the heater, no two alike.
+fn different_place() -> Design {
+    let mut design = different();
+    design.path.cleanouts = Cleanouts::OneEnd;
+    design.path.cleanout_face = CleanoutFace::Rear;
+    design.path.cleanout_space = 0.61;
+    let chimney = &mut design.chimney;
+    chimney.kind = ChimneyKind::Lined;
+    chimney.masonry_wall = 0.107;
+    chimney.soot_fire = Stated::Yes;
+    chimney.cleanout = Stated::No;
+    chimney.place = ChimneyPlace::Outside;
+    chimney.connector_kind = ConnectorKind::Tested;
+    (chimney.roof_height, chimney.near_rise, chimney.near_distance) = (6.9, 0.72, 2.3);
+    design.surroundings = Surroundings {
+        chimney: 0.053,
+        connector: 0.47,
+        wall_protection: Protection::Sheet,
+        ceiling_protection: Protection::BoardOnWool,
+        floor: Floor::Combustible,
+        hearth_front: 0.43,
+        hearth_side: 0.23,
+        below: Below::Foam,
+        void_below: VoidBelow::Ventilated,
+        ..design.surroundings
+    };
+    design.support = Support {
+        carrier: Carrier::Walls,
+        chimney: ChimneyCarrier::Heater,
+        footing_thickness: 0.37,
+        footing_projection: 0.22,
+        footing_depth: 1.35,
+        frost_depth: 0.95,
+        soil: Soil::Gravel,
+        seismic: Seismic::High,
+    };
+    design
+}
+
+#[test]
+fn inputs_of_the_place_have_their_own_place() {
+    let place = different_place();
+    assert_eq!(link::decode(&link::encode(&place)), Ok(different_place()));
+    let file = document::read(&document::write(&place, None)).unwrap();
+    assert_eq!(file.design, place);
+}
+
+/// A file or link that is older than these inputs states nothing of them.
+#[test]
+fn what_older_documents_do_not_state_is_not_made_up() {
+    let empty = document::read("{\"heater_design_version\": 1}").unwrap().design;
+    let links = corpus("links-2.txt");
+    let fragment = links.lines().find_map(|line| line.strip_prefix("different "));
+    for design in [empty, link::decode(fragment.unwrap()).unwrap()] {
+        assert_eq!(design.surroundings.below, Below::NotStated);
+        assert_eq!(design.surroundings.floor, Floor::NotStated);
+        assert_eq!(design.path.cleanouts, Cleanouts::NotStated);
+        assert_eq!(design.support.carrier, Carrier::NotStated);
+        assert_eq!(design.chimney.kind, ChimneyKind::NotStated);
+    }
 }
 
 /// Opened and shared again, a link is the same link: sizes typed in eighths of an inch have digits

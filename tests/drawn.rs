@@ -61,6 +61,8 @@ pub(crate) fn set_right(design: &mut Design) {
                 ProblemKind::FiringsOverlap(_) | ProblemKind::FiringsBeyondDay(_) => {
                     design.fire.firing_interval = 0.0;
                 }
+                ProblemKind::OvenInBench => design.path.oven.place = 0,
+                ProblemKind::DoorLargerThanOven(_) => design.path.oven.door_area = 0.0,
                 ProblemKind::OutOfRange { .. } => {}
             }
         }

@@ -13,17 +13,21 @@
 )]
 
 mod architecture;
+mod around;
 mod compare;
 mod day;
 mod documents;
 mod drawn;
+mod edges;
 mod independent;
 mod independent_day;
 mod laws;
 mod published;
 mod reference;
+mod remedies;
 mod rules;
 mod standard_route;
+mod trials;
 mod uncertainty;
 mod words;
 

@@ -7,6 +7,7 @@ use longsmoke::design::Species as Wood;
 use longsmoke::physics::air::{SEA_LEVEL_PRESSURE, density, pressure_at_altitude};
 use longsmoke::physics::conduction::{semi_infinite_resistance, slab_resistance};
 use longsmoke::physics::convection::{nusselt_gnielinski, nusselt_laminar_rectangle};
+use longsmoke::physics::gap::{GapAir, WallBehind, across_gap};
 use longsmoke::physics::gas::{
     Composition, Gas, Species, molar_mass, pure_conductivity, pure_viscosity,
 };
@@ -454,6 +455,49 @@ fn conduction() -> Publication {
     }
 }
 
+fn wall_behind() -> Publication {
+    let mut face = Worst::default();
+    let mut flux = Worst::default();
+    let mut cooler = Worst::default();
+    let mut near = Worst::default();
+    for row in Table::read("wall_behind").rows() {
+        let wall = WallBehind {
+            room: 293.15,
+            beyond: row.number("beyond_k"),
+            resistance: row.number("resistance_m2k_per_w"),
+            film: 3.5,
+            emissivity: 0.9,
+            air: match row.text("air") {
+                "flowing" => GapAir::Flowing,
+                "poor" => GapAir::Poor,
+                _ => GapAir::Blocked,
+            },
+        };
+        let back = row.number("back_k");
+        let (found, leaving) = across_gap(&wall, back);
+        let at = || row.place(4);
+        face.absolute(found, row.number("wall_k"), at);
+        flux.absolute(leaving, row.number("flux_w_per_m2"), at);
+        if let Ok(other) = row.text("wall_correlation_k").parse::<f64>() {
+            cooler.see((other - found).max(0.0), at);
+            if back < 360.0 {
+                near.absolute(found, other, at);
+            }
+        }
+    }
+    Publication {
+        name: "Wall across a gap from a hot back: SciPy; films by correlations of ht",
+        trust: Trust::Computed,
+        checks: vec![
+            Check::table("face of the wall", &face, 0.01, "K"),
+            Check::table("heat that leaves the back", &flux, 0.05, "W/m2"),
+            // The film is meant to lie on the side of the hotter wall.
+            Check::table("cooler than with films by correlations", &cooler, 0.5, "K"),
+            Check::table("off from them, backs up to 85 °C", &near, 3.0, "K"),
+        ],
+    }
+}
+
 /// Conductivity, volumetric heat capacity, flux, time.
 fn wall(row: &Row<'_>) -> [f64; 4] {
     let capacity = row.number("density_kg_per_m3") * row.number("heat_capacity_j_per_kg_k");
@@ -474,6 +518,7 @@ pub fn all() -> Vec<Publication> {
         radiation(),
         atmosphere(),
         conduction(),
+        wall_behind(),
     ]
 }
 
@@ -489,6 +534,7 @@ fn script_of(table: &str) -> &'static str {
     match table {
         "height_of_fire" => "independent_model.py",
         "day" => "independent_day.py",
+        "wall_behind" => "wall_behind.py",
         _ => "make_tables.py",
     }
 }

@@ -10,8 +10,8 @@ use longsmoke::design::field::{FIELDS, Kind};
 use longsmoke::design::{ChimneyDuty, Design, RuleSet};
 use longsmoke::physics::air;
 use longsmoke::rules::{
-    Answer, Day, DayFigures, Finding, Judged, Moment, Question, Rule, Severity, answer, check,
-    judge,
+    Answer, Day, DayFigures, Edges, Finding, Hazard, Judged, Known, Moment, Question, Rule,
+    Severity, Standing, TemperatureEdge, TimeEdge, answer, check, judge,
 };
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
@@ -525,13 +525,14 @@ const FINE_DAY: DayFigures = DayFigures {
     smoke_back: 0.0,
     hottest_face: 343.15,
     hottest_place: FacePlace::Run(1),
+    wall_behind: None,
 };
 
 fn rules_of_day(change: impl Fn(&mut DayFigures)) -> Vec<Rule> {
     let case = Case::new();
     let mut day = FINE_DAY;
     change(&mut day);
-    let findings = judge(&case.design, &case.analysis, Some(&day));
+    let findings = judge(&case.design, &case.analysis, Known { day: Some(&day), edges: None });
     findings.iter().map(|finding| finding.rule).collect()
 }
 
@@ -562,4 +563,121 @@ fn smoke_for_a_minute_and_a_face_above_110_degrees_forbid_building() {
     for rule in [Rule::SmokeBack, Rule::FaceTooHot] {
         assert!(rule.questions().contains(&Question::Safe));
     }
+}
+
+/// Edges at which nothing is wrong.
+fn fine_edges() -> Edges {
+    let hot = |nominal, edge| TemperatureEdge { nominal: kelvin(nominal), edge: kelvin(edge) };
+    Edges {
+        samples: 40,
+        peak_gas: hot(300.0, 340.0),
+        peak_firebox: hot(850.0, 950.0),
+        hottest_face: hot(80.0, 95.0),
+        mouth_wall: hot(90.0, 60.0),
+        ..Edges::default()
+    }
+}
+
+fn judged_at_the_edge(
+    design: impl Fn(&mut Design),
+    change: impl Fn(&mut Edges),
+) -> Vec<(Rule, Severity)> {
+    let mut case = Case::new();
+    design(&mut case.design);
+    let mut edges = fine_edges();
+    change(&mut edges);
+    let known = Known { day: Some(&FINE_DAY), edges: Some(&edges) };
+    let findings = judge(&case.design, &case.analysis, known);
+    findings.iter().map(|finding| (finding.rule, finding.severity)).collect()
+}
+
+#[test]
+fn only_what_passes_at_the_edge_is_quiet() {
+    let at = |change: fn(&mut Edges)| judged_at_the_edge(|_| (), change);
+    let rule = Rule::AtTheEdge;
+    assert_eq!(at(|_| ()), []);
+    // The demonstration's chimney is rated for 538 C.
+    assert_eq!(at(|edges| edges.peak_gas.edge = kelvin(537.0)), []);
+    assert_eq!(
+        at(|edges| edges.peak_gas.edge = kelvin(539.0)),
+        [(rule(Hazard::Rating, Standing::Edge), LOOK)]
+    );
+    assert_eq!(
+        at(|edges| (edges.peak_gas.nominal, edges.peak_gas.edge) =
+            (kelvin(539.0), kelvin(600.0))),
+        [(rule(Hazard::Rating, Standing::Nominal), STOP)]
+    );
+    assert_eq!(at(|edges| edges.hottest_face.edge = kelvin(109.0)), []);
+    assert_eq!(
+        at(|edges| edges.hottest_face.edge = kelvin(111.0)),
+        [(rule(Hazard::Face, Standing::Edge), LOOK)]
+    );
+    assert_eq!(
+        at(|edges| edges.hottest_face.nominal = kelvin(111.0)),
+        [(rule(Hazard::Face, Standing::Nominal), STOP)]
+    );
+    assert_eq!(
+        at(|edges| edges.short_of_draft = TimeEdge { nominal: 0.0, edge: 60.0 }),
+        [(rule(Hazard::Starved, Standing::Edge), Severity::GoodToKnow)]
+    );
+}
+
+#[test]
+fn a_wall_that_is_cold_in_more_than_five_of_a_hundred_cases_is_looked_at_again() {
+    let wet = |share: f64, duty| {
+        judged_at_the_edge(
+            |design| design.chimney.duty = duty,
+            |edges| edges.wet_wall_fraction = share,
+        )
+    };
+    let rule = Rule::AtTheEdge;
+    assert_eq!(wet(0.05, ChimneyDuty::Dry), []);
+    assert_eq!(wet(0.051, ChimneyDuty::Dry), [(rule(Hazard::WetWall, Standing::Edge), LOOK)]);
+    assert_eq!(wet(0.5, ChimneyDuty::Wet), []);
+    let frozen = judged_at_the_edge(
+        |design| design.chimney.duty = ChimneyDuty::Wet,
+        |edges| (edges.wet_wall_fraction, edges.frozen_wall_fraction) = (0.6, 0.051),
+    );
+    assert_eq!(frozen, [(rule(Hazard::FrozenWall, Standing::Edge), LOOK)]);
+}
+
+/// The peak that is computed takes the place of the allowance for it.
+#[test]
+fn the_allowance_stands_only_while_the_peak_is_not_known() {
+    let case = Case::new();
+    let day = DayFigures { repeating_mean: kelvin(327.0), ..FINE_DAY };
+    let rules = |edges: Option<&Edges>| -> Vec<Rule> {
+        let findings = judge(&case.design, &case.analysis, Known { day: Some(&day), edges });
+        findings.iter().map(|finding| finding.rule).collect()
+    };
+    let mean = Moment::BurnMean;
+    assert_eq!(rules(None), [Rule::GasAboveChimneyRating(mean), Rule::GasWasteful(mean)]);
+    assert_eq!(rules(Some(&fine_edges())), [Rule::GasWasteful(mean)]);
+}
+
+/// What is wrong with the wood that is stated is not said again of more.
+#[test]
+fn what_is_wrong_as_stated_is_said_once() {
+    let case = Case::new();
+    let day = DayFigures { hottest_face: kelvin(112.0), smoke_back: 60.0, ..FINE_DAY };
+    let mut edges = fine_edges();
+    edges.hottest_face.nominal = kelvin(120.0);
+    edges.short_of_draft = TimeEdge { nominal: 600.0, edge: 900.0 };
+    let known = Known { day: Some(&day), edges: Some(&edges) };
+    let findings = judge(&case.design, &case.analysis, known);
+    let rules: Vec<Rule> = findings.iter().map(|finding| finding.rule).collect();
+    assert_eq!(rules, [Rule::SmokeBack, Rule::FaceTooHot]);
+}
+
+#[test]
+fn sentences_name_the_edge_and_the_overload() {
+    let case = Case::new();
+    let mut edges = fine_edges();
+    edges.peak_gas.edge = kelvin(563.0);
+    let known = Known { day: Some(&FINE_DAY), edges: Some(&edges) };
+    let findings = judge(&case.design, &case.analysis, known);
+    let title = words::finding(&findings[0], System::Metric).title;
+    let expected = "With 25 % more wood than stated, gas enters the chimney at up to 563 °C in 95 \
+                    of 100 cases; the chimney is rated for 538 °C.";
+    assert_eq!(title, expected);
 }

@@ -16,6 +16,7 @@ fn route_trend(
 ) {
     holds(200, &usual(), |mut design| {
         design.path.overrides.clear();
+        design.path.oven.place = 0;
         let before = standard_route(&design, &path(&design));
         change(&mut design);
         claim(&before, &standard_route(&design, &path(&design)))

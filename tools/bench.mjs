@@ -37,6 +37,33 @@ const slide = async (slider, count) => {
   return times;
 };
 
+/** Drags a grip to and fro and gives the times between frames. */
+const drag = async (page, duration) => {
+  const grip = page.locator('.section-frame').getByRole('slider', { name: 'Run length' });
+  const box = await grip.boundingBox();
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const frames = page.evaluate((time) => new Promise((done) => {
+    const times = [];
+    let last = performance.now();
+    const end = last + time;
+    const frame = (now) => {
+      times.push(now - last);
+      last = now;
+      if (now < end) requestAnimationFrame(frame);
+      else done(times.slice(1));
+    };
+    requestAnimationFrame(frame);
+  }), duration);
+  const end = Date.now() + duration;
+  for (let step = 0; Date.now() < end; step += 1) {
+    await page.mouse.move(x - 60 + 60 * Math.cos(step / 20), y);
+  }
+  await page.mouse.up();
+  return frames;
+};
+
 /** Orders strips from a worker of their own and takes the time from order to last answer. */
 const compare = async ({ count, design }) => {
   const worker = globalThis.longsmokeWorker();
@@ -64,8 +91,11 @@ const browser = await launchChromium();
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, locale: 'en-US' });
   await new DesignerPage(page, server.url).open();
-  const runLength = page.getByRole('slider', { name: 'Run length' });
+  const runLength = page.locator('#decisions').getByRole('slider', { name: 'Run length' });
   say('input to figures painted', await runLength.evaluate(slide, STEPS));
+  const frames = await drag(page, quick ? 500 : 3000);
+  const late = frames.filter((time) => time > 33.4).length;
+  console.log(`frames over 33 ms while a grip is dragged: ${late} of ${frames.length}`);
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
   say('the same, processor slowed 4 times', await runLength.evaluate(slide, STEPS));

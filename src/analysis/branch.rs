@@ -11,7 +11,7 @@ use crate::physics::pressure::orifice_flow;
 
 /// Most of the gas that a branch takes (–): beyond, cold runs would turn about, which this does not
 /// follow.
-const MOST_SHARE: f64 = 0.9;
+pub const MOST_SHARE: f64 = 0.9;
 /// Pressure at which the flow through a slot turns from laminar to turbulent (Pa), common practice,
 /// no source; it lowers the flow at 16 Pa by 0.6 %.
 const LAMINAR: f64 = 0.2;

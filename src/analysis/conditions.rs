@@ -255,6 +255,7 @@ fn cold_runs(case: Case<'_>, stream: &Stream) -> Vec<Passage> {
                 duct: stirred(segment.duct, stream, inlet, room),
                 length: segment.length,
                 area: segment.area,
+                volume_over_area: segment.volume_over_area,
                 sinks: &walls,
                 wall_emissivity: design.shell.inner_emissivity,
                 cells: CELLS_PER_RUN,

@@ -61,6 +61,8 @@ pub struct Channel<'a> {
     pub length: f64,
     /// Free section (m2).
     pub area: f64,
+    /// Volume of the gas over the surface around it (m).
+    pub volume_over_area: f64,
     /// Walls, the same in all cells.
     pub sinks: &'a [Sink],
     /// Emissivity of the walls (–).
@@ -222,7 +224,7 @@ impl<'a> Stretch<'a> {
             water_pressure: partial(Species::Water),
             carbon_dioxide_pressure: partial(Species::CarbonDioxide),
             pressure: stream.pressure,
-            beam_length: mean_beam_length(0.25 * channel.duct.hydraulic_diameter),
+            beam_length: mean_beam_length(channel.volume_over_area),
         });
         Self { stream, channel, radiator }
     }

@@ -15,6 +15,7 @@ pub mod fire;
 pub mod march;
 pub mod path;
 pub mod standard_route;
+pub mod structure;
 
 use crate::design::Design;
 use crate::design::field::{Problem, check};
@@ -35,6 +36,7 @@ use path::{Path, path};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use standard_route::{StandardRoute, standard_route};
+use structure::{Structure, structure};
 
 /// Cells of the march along each run.
 const CELLS_PER_RUN: u32 = 3;
@@ -76,6 +78,8 @@ pub struct Analysis {
     pub house: House,
     /// The published sizing route beside it; no verdict rests on its efficiency.
     pub standard_route: StandardRoute,
+    /// Masses of the parts and what they press on.
+    pub structure: Structure,
 }
 
 /// Heat of the heater against the loss of the house at the design temperature.
@@ -310,7 +314,8 @@ pub fn analyze_with(design: &Design, factors: &Factors) -> Result<Analysis, Fail
     if finite.iter().all(|value| value.is_finite()) {
         let house = house(design, &height_of_fire);
         let standard_route = standard_route(design, &path);
-        Ok(Analysis { height_of_fire, conditions, house, standard_route })
+        let structure = structure(design, &path);
+        Ok(Analysis { height_of_fire, conditions, house, standard_route, structure })
     } else {
         Err(Failure::NotFinite)
     }
@@ -392,6 +397,7 @@ fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passag
                 duct: segment.duct,
                 length: segment.length,
                 area: segment.area,
+                volume_over_area: segment.volume_over_area,
                 sinks: &sinks,
                 wall_emissivity: design.shell.inner_emissivity,
                 cells: CELLS_PER_RUN,

@@ -3,10 +3,12 @@
 //! Layouts differ only here: where the runs lie and which walls they share.
 
 use super::factors::Factors;
+use super::fire::DOOR_CONDUCTANCE;
 use crate::design::{Design, Layout, Run};
 use crate::physics::conduction::{semi_infinite_resistance, slab_resistance};
 use crate::physics::convection::{Duct, nusselt_laminar_rectangle};
 use crate::physics::pressure::laminar_friction_rectangle;
+use crate::units::kelvin;
 
 /// What lies behind a wall of a run.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,6 +30,8 @@ pub enum Backing {
     },
     /// A slab of this thickness (m) with the firebox on its other side.
     Firebox(f64),
+    /// The metal door of an oven, then the room.
+    Door,
 }
 
 /// A side of a run, seen along the flow of the first run.
@@ -74,6 +78,8 @@ pub struct Segment {
     pub turn_coefficient: f64,
     /// Flow and heat transfer of its section.
     pub duct: Duct,
+    /// Volume of its gas over the surface around it (m): of an oven with its ends.
+    pub volume_over_area: f64,
     /// Its walls; together they make its perimeter.
     pub walls: Vec<Wall>,
 }
@@ -100,6 +106,10 @@ impl Wall {
     }
 }
 
+/// At which the core conducts at the height of the fire (K): the mean over the depth that the heat
+/// has reached by then, common practice, no source.
+const MEAN_WALL: f64 = kelvin(300.0);
+
 /// Surface temperature rise of a core wall per unit of constant flux (m2K/W).
 ///
 /// A shared slab is heated alike on both faces: its mid-plane passes no heat.
@@ -110,7 +120,7 @@ pub fn storage_resistance(
     time: f64,
 ) -> f64 {
     let material = design.shell.core_material.properties();
-    let conductivity = material.conductivity * factors.core_conductivity;
+    let conductivity = material.conductivity_at(MEAN_WALL) * factors.core_conductivity;
     let capacity = material.volumetric_heat_capacity() * factors.core_heat_capacity;
     match backing {
         Backing::Face | Backing::Cap | Backing::Solid | Backing::Under => {
@@ -119,6 +129,7 @@ pub fn storage_resistance(
         Backing::Run { thickness, .. } | Backing::Firebox(thickness) => {
             slab_resistance(0.5 * thickness, conductivity, capacity, time)
         }
+        Backing::Door => 1.0 / DOOR_CONDUCTANCE,
     }
 }
 
@@ -143,12 +154,9 @@ pub fn path(design: &Design) -> Path {
             section: (run.width, run.height),
             area: run.width * run.height,
             rise: height - from,
-            turn_coefficient: if index == 0 {
-                design.path.turn_coefficient
-            } else {
-                design.path.reversal_coefficient
-            },
+            turn_coefficient: entry_coefficient(design, &runs, index),
             duct: duct(design, run),
+            volume_over_area: volume_over_area(design, run, index),
             walls: walls(design, run, *height, neighbors),
         });
         from = *height;
@@ -160,9 +168,61 @@ pub fn path(design: &Design) -> Path {
     Path {
         segments,
         exit_height: from,
-        exit_coefficient: design.path.turn_coefficient,
+        exit_coefficient: exit_coefficient(design, &runs),
         firebox_overlap,
         length,
+    }
+}
+
+/// Volume over surface (m): a quarter of the hydraulic diameter but for an oven, a short box.
+fn volume_over_area(design: &Design, run: &Run, index: usize) -> f64 {
+    let Run { length, width, height } = *run;
+    let ends = if design.path.oven_index() == Some(index) { 1.0 } else { 0.0 };
+    let surface = 2.0 * (width + height) * length + ends * 2.0 * width * height;
+    width * height * length / surface
+}
+
+/// Loss of the way into a run (–), on the narrower of both sections: the turn, and where the gas
+/// comes into an oven or out of it, the sudden change of section. Into an oven that comes first
+/// it passes an opening as large as a run.
+///
+/// # Source
+///
+/// [`crate::sources::BORDA_CARNOT`].
+fn entry_coefficient(design: &Design, runs: &[Run], index: usize) -> f64 {
+    let path = &design.path;
+    let oven = path.oven_index();
+    let area = |index: usize| runs.get(index).map_or(1.0, |run| run.width * run.height);
+    let Some(before) = index.checked_sub(1) else {
+        let opening = (path.run_width * path.run_height).min(area(0));
+        let ratio = opening / area(0);
+        return if oven == Some(0) {
+            let lost = path.turn_coefficient + (1.0 - ratio) * (1.0 - ratio);
+            lost / (ratio * ratio)
+        } else {
+            path.turn_coefficient
+        };
+    };
+    let ratio = area(before) / area(index);
+    let change = if oven != Some(index) && oven != Some(before) {
+        0.0
+    } else if ratio < 1.0 {
+        (1.0 - ratio) * (1.0 - ratio)
+    } else {
+        0.5 * (1.0 - 1.0 / ratio)
+    };
+    path.reversal_coefficient + change
+}
+
+/// Loss of the way out of the last run (–): out of an oven it narrows to the flue.
+fn exit_coefficient(design: &Design, runs: &[Run]) -> f64 {
+    let turn = design.path.turn_coefficient;
+    let last = runs.len().checked_sub(1);
+    match runs.last() {
+        Some(run) if design.path.oven_index() == last => {
+            turn + 0.5 * (1.0 - design.chimney.area() / (run.width * run.height)).max(0.0)
+        }
+        _ => turn,
     }
 }
 
@@ -253,10 +313,30 @@ fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<W
         let shared: f64 =
             walls.iter().filter(|wall| wall.side == side).map(|wall| wall.girth).sum();
         let backing = own_backing(layout, side, after);
-        walls.push(Wall { side, girth: (whole - shared).max(0.0), backing });
+        let girth = (whole - shared).max(0.0);
+        let door = door_girth(design, run, index).filter(|_| side == front(layout));
+        if let Some(door) = door {
+            walls.push(Wall { side, girth: door.min(girth), backing: Backing::Door });
+        }
+        let door = door.unwrap_or(0.0).min(girth);
+        walls.push(Wall { side, girth: girth - door, backing });
     }
     walls.retain(|wall| 0.0 < wall.girth);
     walls
+}
+
+/// The side of a run on which the room with the door lies.
+const fn front(layout: Layout) -> Side {
+    match layout {
+        Layout::Above | Layout::Bench => Side::Left,
+        Layout::Behind => Side::Right,
+    }
+}
+
+/// Door of an oven as a strip along it (m).
+fn door_girth(design: &Design, run: &Run, index: usize) -> Option<f64> {
+    let door = design.path.oven.door_area;
+    (design.path.oven_index() == Some(index) && door > 0.0).then(|| door / run.length)
 }
 
 /// What lies behind the part of a side that is not shared.

@@ -9,13 +9,18 @@ use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::rules::{Answer, DayFigures, Finding, Question, answer, judge};
+use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
 use longsmoke::study::day::First;
+use longsmoke::study::edges::Study;
+use longsmoke::study::remedy::{Key, Part, Remedies, Remedy};
+use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, try_one};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use longsmoke::words::day::{DayFigure, FigureGroup};
+use longsmoke::words::edges as said;
 use longsmoke::words::report::Computed;
+use longsmoke::words::trials as trial_words;
 use std::ffi::OsString;
 use std::io::{Read as _, Write as _};
 use std::num::NonZero;
@@ -34,7 +39,8 @@ longsmoke example
     a design file to start from
 
 check ends with 0 when nothing forbids building, 1 when a finding does or no clearances were
-checked, 2 when a file cannot be read or analyzed: the worst of all files.
+checked, or what lies below the heater, what carries it or where its chimney stands is not stated,
+2 when a file cannot be read or analyzed: the worst of all files.
 
 This is a design aid, not a permit: local fire code, the building official and a qualified mason
 or chimney professional decide.
@@ -222,10 +228,21 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
         }
     };
     let figures = DayFigures::new(&day.first_fire, &day.periodic);
-    let findings = judge(&design, &analysis, Some(&figures));
+    let edges = edges(&design);
+    let known = Known { day: Some(&figures), edges: edges.as_ref() };
+    let findings = judge(&design, &analysis, known);
+    let (trials, remedies) = (trials(&design), remedies(&design, system));
+    let computed = Computed {
+        analysis: &analysis,
+        day: Some(&day),
+        uncertainty: None,
+        edges: edges.as_ref(),
+        trials: Some(&trials),
+        remedies: &remedies,
+    };
     let said = match form {
-        Form::Json => json(&design, (&analysis, &day), &findings, system),
-        Form::Text => say(&text(file, (&analysis, &day), &findings, system)),
+        Form::Json => json(&design, computed, &findings, system),
+        Form::Text => say(&text(file, &design, &computed, &findings, system)),
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -233,15 +250,24 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     if forbidden { said.max(Outcome::Forbidden) } else { said }
 }
 
+/// What mends the findings.
+fn remedies(design: &Design, system: System) -> Vec<(Key, Vec<Remedy>)> {
+    let found = |part| match part {
+        Part::Found(key, remedies) => Some((key, remedies)),
+        Part::Working => None,
+    };
+    Remedies::new(design, system).filter_map(found).collect()
+}
+
 /// One JSON document a line, so that many files make one stream.
 fn json(
     design: &Design,
-    (analysis, day): (&Analysis, &Day),
+    computed: Computed<'_>,
     findings: &[Finding],
     system: System,
 ) -> Outcome {
     let uncertainty = uncertainty(design);
-    let computed = Computed { analysis, day: Some(day), uncertainty: uncertainty.as_ref() };
+    let computed = Computed { uncertainty: uncertainty.as_ref(), ..computed };
     let report = words::report::report(design, computed, findings, system);
     match serde_json::to_string(&report) {
         Ok(line) => say(&format!("{line}\n")),
@@ -252,29 +278,47 @@ fn json(
     }
 }
 
-/// The samples in as many shares as there are processors; their number changes no figure.
 fn uncertainty(design: &Design) -> Option<Uncertainty> {
     let plan = &Plan::new(design, Samples::standard(Samples::ENOUGH));
+    plan.sum_up(&shared(plan.len(), |index| plan.sample(index)))
+}
+
+/// Safety at its unfavorable edge; a day that has none leaves the judgment without it.
+fn edges(design: &Design) -> Option<Edges> {
+    let study = &Study::new(design).ok()?;
+    study.sum_up(&shared(study.len(), |index| study.sample(index))).ok()
+}
+
+fn trials(design: &Design) -> Vec<Tried> {
+    let all = Trial::ALL;
+    let mut tried = shared(all.len(), |index| Some(try_one(design, *all.get(index)?)));
+    tried.sort_by_key(|tried| tried.trial);
+    tried
+}
+
+/// Work in as many shares as there are processors; their number changes no figure.
+fn shared<T: Send>(count: usize, sample: impl Fn(usize) -> Option<T> + Sync) -> Vec<T> {
     let shares = std::thread::available_parallelism().map_or(1, NonZero::get);
-    let samples: Vec<_> = std::thread::scope(|scope| {
+    let sample = &sample;
+    std::thread::scope(|scope| {
         let share = |first: usize| {
             scope.spawn(move || {
-                let indices = (first..plan.len()).step_by(shares);
-                indices.filter_map(|index| plan.sample(index)).collect::<Vec<_>>()
+                (first..count).step_by(shares).filter_map(sample).collect::<Vec<_>>()
             })
         };
         let all: Vec<_> = (0..shares).map(share).collect();
         all.into_iter().flat_map(|share| share.join().unwrap_or_default()).collect()
-    });
-    plan.sum_up(&samples)
+    })
 }
 
 fn text(
     file: &str,
-    (analysis, day): (&Analysis, &Day),
+    design: &Design,
+    computed: &Computed<'_>,
     findings: &[Finding],
     system: System,
 ) -> String {
+    let analysis = computed.analysis;
     let mut lines = vec![format!("{file}: at the height of the fire, first fire")];
     for question in Question::ALL {
         lines.push(format!(
@@ -285,7 +329,14 @@ fn text(
         ));
     }
     lines.extend(figures(analysis, system));
-    lines.extend(figures_of_day(day, system));
+    lines.extend(computed.day.into_iter().flat_map(|day| figures_of_day(day, system)));
+    if let Some(edges) = computed.edges {
+        lines.push(format!("  {}:", said::TITLE));
+        let rows = said::rows(design, edges, system);
+        lines.extend(rows.map(|row| {
+            format!("  {:<34}{:>12}, {} in 95 of 100 cases", row.name, row.nominal, row.edge)
+        }));
+    }
     for finding in findings {
         let text = words::finding(finding, system);
         lines.push(format!(
@@ -297,9 +348,53 @@ fn text(
             finding.source.text,
             words::trust(finding.source.trust),
         ));
+        lines.extend(tried(computed.remedies_of(finding), system));
     }
+    lines.extend(other_days(design, computed.trials.unwrap_or_default(), system));
+    lines.push(format!("  {}", words::structure::weight(&analysis.structure, system)));
+    lines.push(format!("  {}", words::structure::scope(design.site.rule_set)));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
+}
+
+/// The heater under other conditions, a line each.
+fn other_days(design: &Design, tried: &[Tried], system: System) -> Vec<String> {
+    let line = |tried: &Tried| {
+        let trial = tried.trial;
+        let answers = match judge_trial(design, tried) {
+            Ok(verdict) => Question::ALL
+                .into_iter()
+                .filter_map(|question| {
+                    let answer = words::answer(question, verdict.answer(question, trial)?);
+                    Some(format!("{} {answer}", words::question(question)))
+                })
+                .collect::<Vec<_>>()
+                .join(" "),
+            Err(failure) => words::failure(&failure, system),
+        };
+        let (name, supposes) = (trial_words::name(trial), trial_words::supposes(trial, system));
+        format!("  {name} ({supposes}): {answers}")
+    };
+    tried.iter().map(line).collect()
+}
+
+/// What was found to mend a finding; no line where nothing was sought.
+fn tried(remedies: Option<&[Remedy]>, system: System) -> Vec<String> {
+    match remedies {
+        None => Vec::new(),
+        Some([]) => vec![format!("    {}", words::remedy::NONE)],
+        Some(remedies) => {
+            let line = |remedy: &Remedy| {
+                let act = words::remedy::act(remedy, system);
+                format!(
+                    "    {}: {act} {}",
+                    words::remedy::TRIED,
+                    words::remedy::trades(remedy, system)
+                )
+            };
+            remedies.iter().map(line).collect()
+        }
+    }
 }
 
 fn figures(analysis: &Analysis, system: System) -> Vec<String> {

@@ -1,10 +1,15 @@
 //! The catalog of inputs: form, checks, file, schema and link all read it.
 
+use super::building::{
+    Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
+    ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
+};
 use super::material::Material;
 use super::{
-    AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, RuleSet, RunOverride, Species,
+    AirControl, ChimneyDuty, Design, Fire, FlueShape, Layout, Oven, RuleSet, RunOverride,
+    SmokePath, Species, WallBehind,
 };
-use crate::units::{Quantity, ZERO_CELSIUS, shown_within};
+use crate::units::{Quantity, kelvin, shown_within};
 use std::ops::RangeInclusive;
 
 /// Name of an input in code; `words` gives it a label and a help line.
@@ -95,6 +100,16 @@ pub enum FieldId {
     /// See `words` for its name.
     Bypass,
     /// See `words` for its name.
+    OvenPlace,
+    /// See `words` for its name.
+    OvenWidth,
+    /// See `words` for its name.
+    OvenDepth,
+    /// See `words` for its name.
+    OvenHeight,
+    /// See `words` for its name.
+    OvenDoor,
+    /// See `words` for its name.
     CoreMaterial,
     /// See `words` for its name.
     FacingMaterial,
@@ -110,6 +125,14 @@ pub enum FieldId {
     Base,
     /// See `words` for its name.
     InnerEmissivity,
+    /// See `words` for its name.
+    FrontInsulation,
+    /// See `words` for its name.
+    BackInsulation,
+    /// See `words` for its name.
+    SideInsulation,
+    /// See `words` for its name.
+    TopInsulation,
     /// See `words` for its name.
     FlueShape,
     /// See `words` for its name.
@@ -144,6 +167,72 @@ pub enum FieldId {
     FrontDistance,
     /// See `words` for its name.
     AboveDistance,
+    /// See `words` for its name.
+    WallBehind,
+    /// See `words` for its name.
+    WallGap,
+    /// See `words` for its name.
+    GapLow,
+    /// See `words` for its name.
+    GapHigh,
+    /// See `words` for its name.
+    Cleanouts,
+    /// See `words` for its name.
+    CleanoutFace,
+    /// See `words` for its name.
+    CleanoutSpace,
+    /// See `words` for its name.
+    ChimneyKind,
+    /// See `words` for its name.
+    MasonryWall,
+    /// See `words` for its name.
+    SootFire,
+    /// See `words` for its name.
+    FlueCleanout,
+    /// See `words` for its name.
+    ChimneyPlace,
+    /// See `words` for its name.
+    ConnectorKind,
+    /// See `words` for its name.
+    RoofHeight,
+    /// See `words` for its name.
+    NearRise,
+    /// See `words` for its name.
+    NearDistance,
+    /// See `words` for its name.
+    ChimneyDistance,
+    /// See `words` for its name.
+    ConnectorDistance,
+    /// See `words` for its name.
+    WallProtection,
+    /// See `words` for its name.
+    CeilingProtection,
+    /// See `words` for its name.
+    Floor,
+    /// See `words` for its name.
+    HearthFront,
+    /// See `words` for its name.
+    HearthSide,
+    /// See `words` for its name.
+    Below,
+    /// See `words` for its name.
+    VoidBelow,
+    /// See `words` for its name.
+    Carrier,
+    /// See `words` for its name.
+    ChimneyCarrier,
+    /// See `words` for its name.
+    FootingThickness,
+    /// See `words` for its name.
+    FootingProjection,
+    /// See `words` for its name.
+    FootingDepth,
+    /// See `words` for its name.
+    FrostDepth,
+    /// See `words` for its name.
+    Soil,
+    /// See `words` for its name.
+    Seismic,
 }
 
 /// The groups of the form, in the order in which a builder decides.
@@ -163,11 +252,13 @@ pub enum Group {
     Chimney,
     /// Surroundings.
     Surroundings,
+    /// What carries the heater.
+    Support,
 }
 
 impl Group {
     /// All groups in order.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Site,
         Self::Fire,
         Self::Firebox,
@@ -175,6 +266,7 @@ impl Group {
         Self::Shell,
         Self::Chimney,
         Self::Surroundings,
+        Self::Support,
     ];
 }
 
@@ -221,6 +313,16 @@ pub struct Number {
     pub set: fn(&mut Design, f64),
 }
 
+impl Number {
+    /// The possible value nearest to another (SI), in whole steps from 0.
+    pub fn nearest(&self, value: f64) -> f64 {
+        // By the whole number of steps in one, so that a hundredth stays a hundredth.
+        let in_one = (1.0 / self.step).round().max(1.0);
+        let stepped = (value / self.step).round() * (self.step * in_one).round() / in_one;
+        stepped.clamp(*self.possible.start(), *self.possible.end())
+    }
+}
+
 /// A choice by place in a list of keys.
 #[derive(Debug)]
 pub struct Choice {
@@ -234,10 +336,6 @@ pub struct Choice {
 
 /// Most runs that a design can have.
 pub const MOST_RUNS: usize = 12;
-
-const fn kelvin(celsius: f64) -> f64 {
-    celsius + ZERO_CELSIUS
-}
 
 fn usize_to_f64(count: usize) -> f64 {
     u32::try_from(count).map_or(f64::MAX, f64::from)
@@ -292,7 +390,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 67] = [
+pub static FIELDS: [Field; 109] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -756,6 +854,91 @@ pub static FIELDS: [Field; 67] = [
         0.0005,
         path.bypass_area
     ),
+    Field {
+        id: FieldId::OvenPlace,
+        group: Group::Path,
+        path: "path.oven_place",
+        link: "ov",
+        advanced: true,
+        kind: Kind::Number(Number {
+            quantity: Quantity::Count,
+            possible: 0.0..=12.0,
+            usual: 0.0..=12.0,
+            step: 1.0,
+            get: |design| usize_to_f64(design.path.oven.place),
+            set: |design, value| design.path.oven.place = f64_to_usize(value),
+        }),
+    },
+    number!(
+        OvenWidth,
+        Path,
+        "path.oven_width_m",
+        "ol",
+        true,
+        Size,
+        0.2..=1.5,
+        0.3..=0.9,
+        0.01,
+        path.oven.width
+    ),
+    number!(
+        OvenDepth,
+        Path,
+        "path.oven_depth_m",
+        "ow",
+        true,
+        Size,
+        0.1..=1.2,
+        0.25..=0.7,
+        0.01,
+        path.oven.depth
+    ),
+    number!(
+        OvenHeight,
+        Path,
+        "path.oven_height_m",
+        "oh",
+        true,
+        Size,
+        0.1..=1.0,
+        0.25..=0.5,
+        0.01,
+        path.oven.height
+    ),
+    number!(
+        OvenDoor,
+        Path,
+        "path.oven_door_m2",
+        "od",
+        true,
+        Opening,
+        0.0..=0.5,
+        0.0..=0.25,
+        0.005,
+        path.oven.door_area
+    ),
+    choice!(Cleanouts, Path, "path.cleanouts", "xc", false, Cleanouts, path.cleanouts),
+    choice!(
+        CleanoutFace,
+        Path,
+        "path.cleanout_face",
+        "xf",
+        true,
+        CleanoutFace,
+        path.cleanout_face
+    ),
+    number!(
+        CleanoutSpace,
+        Path,
+        "path.cleanout_space_m",
+        "xs",
+        true,
+        Size,
+        0.0..=20.0,
+        0.0..=5.0,
+        0.05,
+        path.cleanout_space
+    ),
     choice!(
         CoreMaterial,
         Shell,
@@ -845,6 +1028,54 @@ pub static FIELDS: [Field; 67] = [
         0.8..=0.95,
         0.01,
         shell.inner_emissivity
+    ),
+    number!(
+        FrontInsulation,
+        Shell,
+        "shell.front_insulation_m",
+        "nf",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.front
+    ),
+    number!(
+        BackInsulation,
+        Shell,
+        "shell.back_insulation_m",
+        "nb",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.back
+    ),
+    number!(
+        SideInsulation,
+        Shell,
+        "shell.side_insulation_m",
+        "ns",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.sides
+    ),
+    number!(
+        TopInsulation,
+        Shell,
+        "shell.top_insulation_m",
+        "nt",
+        true,
+        Size,
+        0.0..=0.3,
+        0.0..=0.1,
+        0.005,
+        shell.insulation.top
     ),
     choice!(FlueShape, Chimney, "chimney.shape", "fs", false, FlueShape, chimney.shape),
     choice!(
@@ -977,6 +1208,67 @@ pub static FIELDS: [Field; 67] = [
         10.0,
         chimney.rated_temperature
     ),
+    choice!(ChimneyKind, Chimney, "chimney.kind", "yk", false, ChimneyKind, chimney.kind),
+    choice!(ChimneyPlace, Chimney, "chimney.place", "yp", false, ChimneyPlace, chimney.place),
+    choice!(SootFire, Chimney, "chimney.soot_fire", "yf", false, Stated, chimney.soot_fire),
+    choice!(FlueCleanout, Chimney, "chimney.cleanout", "yc", false, Stated, chimney.cleanout),
+    choice!(
+        ConnectorKind,
+        Chimney,
+        "chimney.connector_kind",
+        "yx",
+        false,
+        ConnectorKind,
+        chimney.connector_kind
+    ),
+    number!(
+        RoofHeight,
+        Chimney,
+        "chimney.roof_height_m",
+        "yr",
+        false,
+        Length,
+        0.0..=30.0,
+        0.0..=15.0,
+        0.1,
+        chimney.roof_height
+    ),
+    number!(
+        NearRise,
+        Chimney,
+        "chimney.near_rise_m",
+        "yh",
+        true,
+        Length,
+        0.0..=30.0,
+        0.0..=6.0,
+        0.1,
+        chimney.near_rise
+    ),
+    number!(
+        NearDistance,
+        Chimney,
+        "chimney.near_distance_m",
+        "yd",
+        true,
+        Length,
+        0.0..=100.0,
+        0.0..=10.0,
+        0.1,
+        chimney.near_distance
+    ),
+    number!(
+        MasonryWall,
+        Chimney,
+        "chimney.masonry_wall_m",
+        "ym",
+        true,
+        Size,
+        0.0..=1.0,
+        0.0..=0.4,
+        0.005,
+        chimney.masonry_wall
+    ),
     number!(
         SideDistance,
         Surroundings,
@@ -1025,6 +1317,188 @@ pub static FIELDS: [Field; 67] = [
         0.01,
         surroundings.above
     ),
+    choice!(
+        WallBehind,
+        Surroundings,
+        "surroundings.wall_behind",
+        "vb",
+        false,
+        WallBehind,
+        surroundings.wall_behind
+    ),
+    number!(
+        WallGap,
+        Surroundings,
+        "surroundings.wall_gap_m",
+        "vg",
+        false,
+        Size,
+        0.0..=5.0,
+        0.025..=2.0,
+        0.005,
+        surroundings.wall_gap
+    ),
+    number!(
+        GapLow,
+        Surroundings,
+        "surroundings.gap_low_opening_m2",
+        "vl",
+        true,
+        Opening,
+        0.0..=2.0,
+        0.0..=0.5,
+        0.005,
+        surroundings.gap_low_opening
+    ),
+    number!(
+        GapHigh,
+        Surroundings,
+        "surroundings.gap_high_opening_m2",
+        "vh",
+        true,
+        Opening,
+        0.0..=2.0,
+        0.0..=0.5,
+        0.005,
+        surroundings.gap_high_opening
+    ),
+    number!(
+        ChimneyDistance,
+        Surroundings,
+        "surroundings.chimney_m",
+        "dk",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=5.0,
+        0.005,
+        surroundings.chimney
+    ),
+    number!(
+        ConnectorDistance,
+        Surroundings,
+        "surroundings.connector_m",
+        "dx",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=5.0,
+        0.01,
+        surroundings.connector
+    ),
+    choice!(Below, Surroundings, "surroundings.below", "ub", false, Below, surroundings.below),
+    choice!(
+        VoidBelow,
+        Surroundings,
+        "surroundings.void_below",
+        "uv",
+        false,
+        VoidBelow,
+        surroundings.void_below
+    ),
+    choice!(Floor, Surroundings, "surroundings.floor", "uo", false, Floor, surroundings.floor),
+    number!(
+        HearthFront,
+        Surroundings,
+        "surroundings.hearth_front_m",
+        "hf",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=3.0,
+        0.01,
+        surroundings.hearth_front
+    ),
+    number!(
+        HearthSide,
+        Surroundings,
+        "surroundings.hearth_side_m",
+        "hs",
+        false,
+        Size,
+        0.0..=20.0,
+        0.0..=3.0,
+        0.01,
+        surroundings.hearth_side
+    ),
+    choice!(
+        WallProtection,
+        Surroundings,
+        "surroundings.wall_protection",
+        "pv",
+        true,
+        Protection,
+        surroundings.wall_protection
+    ),
+    choice!(
+        CeilingProtection,
+        Surroundings,
+        "surroundings.ceiling_protection",
+        "pc",
+        true,
+        Protection,
+        surroundings.ceiling_protection
+    ),
+    choice!(Carrier, Support, "support.carrier", "gk", false, Carrier, support.carrier),
+    choice!(
+        ChimneyCarrier,
+        Support,
+        "support.chimney",
+        "gh",
+        false,
+        ChimneyCarrier,
+        support.chimney
+    ),
+    number!(
+        FootingThickness,
+        Support,
+        "support.footing_thickness_m",
+        "gt",
+        false,
+        Size,
+        0.05..=3.0,
+        0.2..=1.0,
+        0.01,
+        support.footing_thickness
+    ),
+    number!(
+        FootingProjection,
+        Support,
+        "support.footing_projection_m",
+        "gp",
+        false,
+        Size,
+        0.0..=3.0,
+        0.0..=1.0,
+        0.01,
+        support.footing_projection
+    ),
+    number!(
+        FootingDepth,
+        Support,
+        "support.footing_depth_m",
+        "gd",
+        false,
+        Length,
+        0.0..=10.0,
+        0.0..=4.0,
+        0.1,
+        support.footing_depth
+    ),
+    number!(
+        FrostDepth,
+        Support,
+        "support.frost_depth_m",
+        "gr",
+        false,
+        Length,
+        0.0..=5.0,
+        0.0..=3.0,
+        0.1,
+        support.frost_depth
+    ),
+    choice!(Soil, Support, "support.soil", "gs", false, Soil, support.soil),
+    choice!(Seismic, Support, "support.seismic", "ge", true, Seismic, support.seismic),
 ];
 
 /// The input of a name.
@@ -1067,6 +1541,10 @@ pub enum ProblemKind {
     FiringsOverlap(f64),
     /// The door must fit into the wall of the firebox, this size at most (m).
     DoorLargerThanFirebox(f64),
+    /// A bench has no oven.
+    OvenInBench,
+    /// The door of the oven must fit into its front, this size at most (m2).
+    DoorLargerThanOven(f64),
 }
 
 /// Shortest chimney above the connector that can be analyzed (m).
@@ -1133,6 +1611,7 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
         ));
     }
     problems.extend(check_firings(&design.fire));
+    problems.extend(check_oven(&design.path));
     if firebox.width < firebox.door_width {
         problems.push(problem(
             FieldId::DoorWidth,
@@ -1146,6 +1625,19 @@ fn check_geometry(design: &Design) -> Vec<Problem> {
         ));
     }
     problems
+}
+
+fn check_oven(path: &SmokePath) -> Option<Problem> {
+    path.oven_index()?;
+    let Oven { width, height, door_area, .. } = path.oven;
+    if path.layout == Layout::Bench {
+        return Some(Problem { field: FieldId::OvenPlace, kind: ProblemKind::OvenInBench });
+    }
+    let front = width * height;
+    (front < door_area).then_some(Problem {
+        field: FieldId::OvenDoor,
+        kind: ProblemKind::DoorLargerThanOven(front),
+    })
 }
 
 const SECONDS_PER_DAY: f64 = 86_400.0;
@@ -1188,6 +1680,17 @@ mod tests {
     #[test]
     fn demonstration_is_good() {
         assert_eq!(check(&Design::demonstration()), Vec::new());
+    }
+
+    #[test]
+    fn the_nearest_value_is_a_whole_step_within_the_possible() {
+        let Kind::Number(length) = &field(FieldId::RunLength).kind else {
+            panic!("a length is a number");
+        };
+        let nearest = |value| length.nearest(value);
+        assert_eq!(nearest(1.9512).to_bits(), 1.95_f64.to_bits());
+        assert_eq!(nearest(-3.0).to_bits(), length.possible.start().to_bits());
+        assert_eq!(nearest(1e9).to_bits(), length.possible.end().to_bits());
     }
 
     #[test]

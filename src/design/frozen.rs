@@ -12,9 +12,24 @@ const DEFAULTS_1: &str = include_str!("link_defaults_1.json");
 /// Values that links of version 2 leave out, by link key. Never to be changed.
 const DEFAULTS_2: &str = include_str!("link_defaults_2.json");
 
+/// Values that links of version 3 leave out where they are others than those of version 2, by link
+/// key. Never to be changed.
+const DEFAULTS_3: &str = include_str!("link_defaults_3.json");
+
 /// The frozen values of a version, by link key.
 pub(super) fn defaults(version: u32) -> Map<String, Value> {
-    let text = if version == 1 { DEFAULTS_1 } else { DEFAULTS_2 };
+    match version {
+        1 => table(DEFAULTS_1),
+        2 => table(DEFAULTS_2),
+        _ => {
+            let mut values = table(DEFAULTS_2);
+            values.extend(table(DEFAULTS_3));
+            values
+        }
+    }
+}
+
+fn table(text: &str) -> Map<String, Value> {
     match serde_json::from_str(text) {
         Ok(Value::Object(map)) => map,
         _ => Map::new(),
@@ -44,7 +59,7 @@ mod tests {
 
     #[test]
     fn every_frozen_value_belongs_to_an_input_and_is_taken() {
-        for version in [1, 2] {
+        for version in [1, 2, 3] {
             let design = design_of(version);
             for (key, value) in defaults(version) {
                 let field = FIELDS.iter().find(|field| field.link == key);

@@ -1,9 +1,9 @@
 //! A design as the fragment of a link: version, then packed JSON with the defaults left out.
 //!
 //! What a link leaves out is frozen with its version, see `frozen`. Version 1 is bare deflate.
-//! Version 2 has a CRC-32 of the packed bytes behind it, so that no link opens that was changed on
-//! the way: a checksum of the text, as zlib and gzip have it, misses changes, since one packed bit
-//! can change many letters.
+//! Versions from 2 on have a CRC-32 of the packed bytes behind it, since version 3 of the version
+//! too, so that no link opens that was changed on the way: a checksum of the text, as zlib and gzip
+//! have it, misses changes, since one packed bit can change many letters.
 
 use super::document::{MOST_NAME, field_value, number, set_field};
 use super::field::{FIELDS, MOST_RUNS, check};
@@ -17,7 +17,7 @@ use miniz_oxide::inflate::core::{DecompressorOxide, decompress};
 use serde_json::{Map, Value};
 
 /// Version that is written.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 /// Longest fragment that is read (bytes).
 pub const MOST_BYTES: usize = 16 * 1024;
 /// Most bytes after inflating.
@@ -72,7 +72,7 @@ pub fn encode(design: &Design) -> String {
     }
     let text = Value::Object(values).to_string();
     let mut packed = miniz_oxide::deflate::compress_to_vec(text.as_bytes(), EFFORT);
-    packed.extend(crc32(&packed).to_be_bytes());
+    packed.extend(checksum(VERSION, &packed).to_be_bytes());
     format!("{VERSION}.{}", URL_SAFE_NO_PAD.encode(packed))
 }
 
@@ -101,7 +101,8 @@ pub fn decode(fragment: &str) -> Result<Design, LinkError> {
         return Err(LinkError::UnknownVersion(version));
     }
     let packed = URL_SAFE_NO_PAD.decode(data).map_err(|_| LinkError::Damaged)?;
-    let packed = if version == 1 { Some(packed.as_slice()) } else { unsealed(&packed) };
+    let packed =
+        if version == 1 { Some(packed.as_slice()) } else { unsealed(version, &packed) };
     let text = packed.and_then(unpack).ok_or(LinkError::Damaged)?;
     let text = std::str::from_utf8(&text).map_err(|_| LinkError::Damaged)?;
     let values = read_map(text).ok_or(LinkError::Damaged)?;
@@ -110,9 +111,19 @@ pub fn decode(fragment: &str) -> Result<Design, LinkError> {
 }
 
 /// The packed bytes in front of their checksum, if it is theirs.
-fn unsealed(sealed: &[u8]) -> Option<&[u8]> {
+fn unsealed(version: u32, sealed: &[u8]) -> Option<&[u8]> {
     let (packed, sum) = sealed.split_last_chunk::<4>()?;
-    (u32::from_be_bytes(*sum) == crc32(packed)).then_some(packed)
+    (u32::from_be_bytes(*sum) == checksum(version, packed)).then_some(packed)
+}
+
+/// Checksum of the packed bytes, since version 3 of the version in front of them too: a link that
+/// takes another's version means other figures.
+fn checksum(version: u32, packed: &[u8]) -> u32 {
+    if version < 3 {
+        crc32(packed)
+    } else {
+        crc32(&[version.to_string().as_bytes(), packed].concat())
+    }
 }
 
 /// CRC-32 of IEEE 802.3: it sees every change that spans at most 32 bits, so any one character.

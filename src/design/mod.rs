@@ -1,5 +1,6 @@
 //! What the builder decides, as plain data, with the catalog of inputs, materials, files, links.
 
+pub mod building;
 pub mod document;
 pub mod field;
 mod frozen;
@@ -8,6 +9,10 @@ pub mod material;
 
 use crate::physics::wood::Ultimate;
 use crate::units::kelvin;
+use building::{
+    Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
+    ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
+};
 use material::Material;
 
 /// A heater with its wood, chimney, house and surroundings. SI base units.
@@ -29,6 +34,8 @@ pub struct Design {
     pub chimney: Chimney,
     /// Distances to what can burn.
     pub surroundings: Surroundings,
+    /// What carries the heater.
+    pub support: Support,
 }
 
 /// House and site.
@@ -142,6 +149,29 @@ pub struct SmokePath {
     pub bleed_area: f64,
     /// Damper from the firebox to the connector that is opened to light a cold heater (m2).
     pub bypass_area: f64,
+    /// Oven in place of a run.
+    pub oven: Oven,
+    /// At which ends the runs can be swept.
+    pub cleanouts: Cleanouts,
+    /// Face in which the cleanouts open.
+    pub cleanout_face: CleanoutFace,
+    /// Free space in front of them (m).
+    pub cleanout_space: f64,
+}
+
+/// A chamber in the way of the gas, in place of a run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Oven {
+    /// Number of the run that it is, from 1; 0 for none, past the runs likewise.
+    pub place: usize,
+    /// Inner width, along the runs (m).
+    pub width: f64,
+    /// Inner depth, front to back (m).
+    pub depth: f64,
+    /// Inner height (m).
+    pub height: f64,
+    /// Metal door to the room (m2).
+    pub door_area: f64,
 }
 
 /// Sizes of one run where they differ from the rest.
@@ -185,6 +215,21 @@ pub struct Shell {
     pub base_thickness: f64,
     /// Emissivity of inner walls (–).
     pub inner_emissivity: f64,
+    /// Insulating board on the faces (m); 0 leaves them free to the room.
+    pub insulation: FaceInsulation,
+}
+
+/// Thickness of insulating board on the faces of the heater (m).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct FaceInsulation {
+    /// On the front, around the door.
+    pub front: f64,
+    /// On the back.
+    pub back: f64,
+    /// On each side, where the runs end.
+    pub sides: f64,
+    /// On the cap.
+    pub top: f64,
 }
 
 /// Connector and chimney.
@@ -216,6 +261,25 @@ pub struct Chimney {
     pub rated_temperature: f64,
     /// Whether condensate may run in it.
     pub duty: ChimneyDuty,
+    /// How it is made.
+    pub kind: ChimneyKind,
+    /// Solid masonry around the liner of a masonry chimney (m).
+    pub masonry_wall: f64,
+    /// Whether it withstands a fire of its soot.
+    pub soot_fire: Stated,
+    /// Whether a cleanout lies at its base.
+    pub cleanout: Stated,
+    /// Where it stands.
+    pub place: ChimneyPlace,
+    /// Kind of the connector.
+    pub connector_kind: ConnectorKind,
+    /// Highest point of the roof where it passes through, above the floor of the firebox (m);
+    /// 0 where nothing is stated.
+    pub roof_height: f64,
+    /// Ridge or other highest thing nearby above that point (m).
+    pub near_rise: f64,
+    /// Level distance to that thing (m).
+    pub near_distance: f64,
 }
 
 /// Distances to what can burn.
@@ -229,6 +293,63 @@ pub struct Surroundings {
     pub front: f64,
     /// From the cap slab up to the ceiling (m).
     pub above: f64,
+    /// Wall of the house behind the heater.
+    pub wall_behind: WallBehind,
+    /// From the back to that wall (m).
+    pub wall_gap: f64,
+    /// Free opening at the foot of that gap (m2).
+    pub gap_low_opening: f64,
+    /// Free opening at its top (m2).
+    pub gap_high_opening: f64,
+    /// From the chimney (m).
+    pub chimney: f64,
+    /// From the connector (m).
+    pub connector: f64,
+    /// Protection in front of what can burn at the sides and behind.
+    pub wall_protection: Protection,
+    /// And at the ceiling.
+    pub ceiling_protection: Protection,
+    /// Floor in front of the loading door.
+    pub floor: Floor,
+    /// Hearth that cannot burn, in front of the door (m).
+    pub hearth_front: f64,
+    /// And to each side of its opening (m).
+    pub hearth_side: f64,
+    /// What lies below the base slab.
+    pub below: Below,
+    /// What separates the two.
+    pub void_below: VoidBelow,
+}
+
+impl Surroundings {
+    /// From the back to the nearest thing that can burn (m), a framed wall included.
+    pub fn behind_to_combustibles(&self) -> f64 {
+        match self.wall_behind {
+            WallBehind::Framed => self.behind.min(self.wall_gap),
+            WallBehind::NoWall | WallBehind::Masonry => self.behind,
+        }
+    }
+}
+
+/// What carries the heater.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Support {
+    /// What carries it.
+    pub carrier: Carrier,
+    /// What carries the chimney.
+    pub chimney: ChimneyCarrier,
+    /// Thickness of the footing (m).
+    pub footing_thickness: f64,
+    /// By how much the footing is wider on every side (m).
+    pub footing_projection: f64,
+    /// Underside of the footing below grade (m).
+    pub footing_depth: f64,
+    /// Depth of frost below grade (m); 0 without frost.
+    pub frost_depth: f64,
+    /// Soil below the footing.
+    pub soil: Soil,
+    /// Seismic design category.
+    pub seismic: Seismic,
 }
 
 macro_rules! choices {
@@ -326,6 +447,18 @@ choices! {
 }
 
 choices! {
+    /// Wall of the house behind the heater.
+    WallBehind {
+        /// None near by.
+        NoWall = "no_wall",
+        /// Framed in wood and insulated.
+        Framed = "framed",
+        /// Brick, stone or concrete.
+        Masonry = "masonry",
+    }
+}
+
+choices! {
     /// Shape of the flue.
     FlueShape {
         /// Round.
@@ -346,10 +479,19 @@ choices! {
 }
 
 impl SmokePath {
+    /// Index of the run that is an oven.
+    pub fn oven_index(&self) -> Option<usize> {
+        self.oven.place.checked_sub(1).filter(|index| *index < self.run_count)
+    }
+
     /// Sizes of every run, in flow order.
     pub fn runs(&self) -> Vec<Run> {
         (0..self.run_count)
             .map(|index| {
+                if self.oven_index() == Some(index) {
+                    let Oven { width, depth, height, .. } = self.oven;
+                    return Run { length: width, width: depth, height };
+                }
                 let own = self.overrides.get(index).copied().unwrap_or_default();
                 Run {
                     length: own.length.unwrap_or(self.run_length),
@@ -494,6 +636,10 @@ impl Design {
                 turn_coefficient: 1.2,
                 bleed_area: 0.0,
                 bypass_area: 0.0,
+                oven: Oven { place: 0, width: 0.5, depth: 0.4, height: 0.35, door_area: 0.12 },
+                cleanouts: Cleanouts::BothEnds,
+                cleanout_face: CleanoutFace::Sides,
+                cleanout_space: 0.60,
             },
             shell: Shell {
                 core_material: Material::Fireclay,
@@ -504,6 +650,7 @@ impl Design {
                 cap_thickness: 0.15,
                 base_thickness: 0.15,
                 inner_emissivity: 0.9,
+                insulation: FaceInsulation { front: 0.0, back: 0.0, sides: 0.0, top: 0.0 },
             },
             chimney: Chimney {
                 mouth_height: 8.2,
@@ -519,8 +666,45 @@ impl Design {
                 connector_length: 0.4,
                 rated_temperature: kelvin(538.0),
                 duty: ChimneyDuty::Dry,
+                kind: ChimneyKind::Lined,
+                masonry_wall: 0.115,
+                soot_fire: Stated::Yes,
+                cleanout: Stated::Yes,
+                place: ChimneyPlace::Inside,
+                connector_kind: ConnectorKind::SingleWall,
+                roof_height: 7.0,
+                near_rise: 0.50,
+                near_distance: 2.0,
             },
-            surroundings: Surroundings { side: 0.60, behind: 0.30, front: 1.50, above: 0.60 },
+            surroundings: Surroundings {
+                side: 0.60,
+                behind: 0.30,
+                front: 1.50,
+                above: 0.60,
+                chimney: 0.06,
+                connector: 0.60,
+                wall_protection: Protection::Bare,
+                ceiling_protection: Protection::Bare,
+                floor: Floor::Combustible,
+                hearth_front: 0.60,
+                hearth_side: 0.35,
+                below: Below::Mineral,
+                void_below: VoidBelow::Ventilated,
+                wall_behind: WallBehind::NoWall,
+                wall_gap: 0.30,
+                gap_low_opening: 0.0,
+                gap_high_opening: 0.0,
+            },
+            support: Support {
+                carrier: Carrier::Footing,
+                chimney: ChimneyCarrier::Beside,
+                footing_thickness: 0.35,
+                footing_projection: 0.20,
+                footing_depth: 1.50,
+                frost_depth: 1.20,
+                soil: Soil::Sand,
+                seismic: Seismic::Low,
+            },
         }
     }
 }

@@ -4,14 +4,18 @@
 //! stand in the order in which they are painted.
 
 pub mod day;
+pub mod front;
 pub mod path;
+pub mod plan;
 pub mod plot;
 pub mod section;
 mod sheet;
+mod walls;
 
 #[cfg(test)]
 mod tests;
 
+use crate::design::field::FieldId;
 use crate::rules::{Place, Severity};
 use crate::units::kelvin;
 
@@ -158,6 +162,12 @@ pub enum Role {
     Cleanout,
     /// Way of the gas that is drawn schematically.
     Passage,
+    /// Damper.
+    Damper,
+    /// Opening through which the fire takes its air.
+    Inlet,
+    /// Ruler of brick courses.
+    Course,
     /// Paper under what must stand out from hot gas: lines wider than their own, rectangles filled.
     Halo,
 }
@@ -193,11 +203,37 @@ impl Item {
     }
 }
 
+/// Direction in which a grip moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Axis {
+    /// Left and right.
+    Across,
+    /// Up and down.
+    Up,
+}
+
+/// A place by which an input is changed in the picture.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Grip {
+    /// The input.
+    pub field: FieldId,
+    /// Where it stands.
+    pub at: Point,
+    /// Direction in which it moves.
+    pub axis: Axis,
+    /// Change of the input (SI) as it moves by one drawn meter to the right or up.
+    pub per_meter: f64,
+}
+
 /// A picture.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drawing {
     /// Items in the order in which they are painted.
     pub items: Vec<Item>,
+    /// By what it is changed, from top to bottom.
+    pub grips: Vec<Grip>,
+    /// What its hatchings and signs mean, with sizes.
+    pub key: Vec<(Role, String)>,
     /// Lower left corner, texts included.
     pub low: Point,
     /// Upper right corner, texts included.

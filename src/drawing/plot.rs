@@ -3,13 +3,14 @@
 use crate::analysis::Analysis;
 use crate::design::Design;
 use crate::rules::ENTRY_WINDOW;
+use crate::study::uncertainty::GasBand;
 use crate::units::{Quantity, System, to_shown, unit_of};
 use plotters::coord::Shift;
 use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::{
     Cartesian2d, ChartBuilder, ChartContext, Circle, Color as _, DrawingArea,
     DrawingAreaErrorKind, DrawingBackend, FontFamily, IntoFont as _, LineSeries, PathElement,
-    RGBColor, ShapeStyle, Text, TextStyle,
+    Polygon, RGBColor, ShapeStyle, Text, TextStyle,
 };
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
@@ -65,6 +66,15 @@ pub struct Limit {
     pub value: f64,
 }
 
+/// A band between a lower and an upper temperature.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Band {
+    /// Length along the path, lower and upper temperature, in shown units.
+    pub points: Vec<(f64, f64, f64)>,
+    /// Whether it belongs to an earlier design; it is drawn paler then.
+    pub stale: bool,
+}
+
 /// Temperatures along the path, in shown units; every figure is finite.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plot {
@@ -74,6 +84,8 @@ pub struct Plot {
     pub y_label: String,
     /// Curves.
     pub curves: Vec<Curve>,
+    /// What holds the gas in nine of ten cases.
+    pub band: Band,
     /// Level lines.
     pub limits: Vec<Limit>,
     /// Ends of the length axis.
@@ -105,6 +117,8 @@ pub struct Palette {
 
 /// Temperatures along the path from the firebox to the mouth of the chimney. Its length counts
 /// runs, connector and chimney; rises between runs take no length.
+///
+/// Without its band; see [`Plot::with_band`].
 pub fn temperatures(design: &Design, analysis: &Analysis, system: System) -> Plot {
     let fire = &analysis.height_of_fire;
     let degrees = |value: f64| to_shown(value, Quantity::Temperature, system);
@@ -143,8 +157,30 @@ pub fn temperatures(design: &Design, analysis: &Analysis, system: System) -> Plo
         x_range: (0.0, if end.is_finite() { end.max(0.1) } else { 1.0 }),
         y_range: y_range(&curves, &limits),
         curves,
+        band: Band::default(),
         limits,
         marks: marks.into_iter().filter(|mark| mark.is_finite()).collect(),
+    }
+}
+
+impl Plot {
+    /// The same with what holds the gas in nine of ten cases, where it has as many places along the
+    /// path as the gas.
+    #[must_use]
+    pub fn with_band(mut self, within: &[GasBand], system: System) -> Self {
+        let degrees = |value: f64| to_shown(value, Quantity::Temperature, system);
+        let gas = self.curves.iter().find(|curve| curve.name == CurveName::Gas);
+        let places = gas.map_or(&[][..], |gas| &gas.points);
+        if places.len() == within.len() {
+            let point = |((x, _), band): (&(f64, f64), &GasBand)| {
+                (*x, degrees(band.p05), degrees(band.p95))
+            };
+            let points = places.iter().zip(within).map(point).collect();
+            self.band = Band { points, stale: false };
+            let most = self.band.points.iter().map(|point| point.2).fold(0.0, f64::max);
+            self.y_range.1 = self.y_range.1.max(hundred_above(most));
+        }
+        self
     }
 }
 
@@ -173,13 +209,28 @@ fn limits(design: &Design, analysis: &Analysis, system: System) -> Vec<Limit> {
     .collect()
 }
 
-/// Whole hundreds around everything that is shown.
+/// Whole hundreds around everything that is shown, with room for a band around the gas.
 fn y_range(curves: &[Curve], limits: &[Limit]) -> (f64, f64) {
-    let points = curves.iter().flat_map(|curve| &curve.points);
-    let values = points.map(|(_, y)| *y).chain(limits.iter().map(|limit| limit.value));
+    let of_gas = |curve: &Curve| match curve.name {
+        CurveName::Gas => ROOM_FOR_A_BAND,
+        CurveName::Wall => 1.0,
+    };
+    let points = curves
+        .iter()
+        .flat_map(|curve| curve.points.iter().map(move |(_, y)| of_gas(curve) * y));
+    let values = points.chain(limits.iter().map(|limit| limit.value));
     let (low, high) = values
         .fold((0.0_f64, 100.0_f64), |(low, high), value| (low.min(value), high.max(value)));
-    (100.0 * (low / 100.0).floor(), 100.0 * (high / 100.0 + 0.05).ceil())
+    (100.0 * (low / 100.0).floor(), hundred_above(high))
+}
+
+/// The hottest gas of a band over that of the curve within (–): seldom more, so that the axis
+/// stays as it is when the band comes.
+const ROOM_FOR_A_BAND: f64 = 1.2;
+
+/// The next hundred with some air below it.
+fn hundred_above(value: f64) -> f64 {
+    100.0 * (value / 100.0 + 0.05).ceil()
 }
 
 type Chart<'a, B> = ChartContext<'a, B, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
@@ -221,6 +272,7 @@ pub fn draw<B: DrawingBackend>(
         .x_label_formatter(&|value| short(*value))
         .y_label_formatter(&|value| short(*value))
         .draw()?;
+    draw_band(&plot.band, &chart, palette)?;
     draw_marks(plot, &chart, palette)?;
     draw_limits(plot, &chart, palette)?;
     draw_curves(plot, &mut chart, palette)
@@ -242,6 +294,21 @@ pub(super) fn short(value: f64) -> String {
     let text = format!("{value:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0".into() } else { text.into() }
+}
+
+/// A tint in the color of the gas.
+fn draw_band<B: DrawingBackend>(
+    band: &Band,
+    chart: &Chart<'_, B>,
+    palette: &Palette,
+) -> Drawn<B> {
+    if band.points.len() < 2 {
+        return Ok(());
+    }
+    let low = band.points.iter().map(|(x, low, _)| (*x, *low));
+    let high = band.points.iter().rev().map(|(x, _, high)| (*x, *high));
+    let tint = rgb(palette.ember).mix(if band.stale { 0.08 } else { 0.2 });
+    chart.plotting_area().draw(&Polygon::new(low.chain(high).collect::<Vec<_>>(), tint))
 }
 
 /// Short strokes on the length axis where one part ends and the next begins.

@@ -1,6 +1,8 @@
 //! Section through the heater along its runs, to scale.
 
+mod fittings;
 mod frame;
+mod grips;
 mod heights;
 
 use super::sheet::{Note, Sheet};
@@ -8,11 +10,14 @@ use super::{
     Anchor, Drawing, Extent, Point, Role, Shape, TEXT_SIZE, heat_step, point, text_length,
 };
 use crate::analysis::Analysis;
-use crate::design::{Design, Layout};
+use crate::design::field::FieldId;
+use crate::design::{Design, Layout, Run};
 use crate::rules::{Finding, Place};
 use crate::units::{Quantity, System, figure, number};
 use frame::{Body, Cell, Flue, Frame};
 use heights::Heights;
+
+pub use grips::GRIPS;
 
 /// Share of a channel's height that its band of gas takes (–).
 const BAND: f64 = 0.64;
@@ -30,6 +35,8 @@ const USUAL_HEIGHT: f64 = 8.0;
 const MARK_TRIES: f64 = 16.0;
 /// Widest room of a temperature at the chimney, in characters.
 const LABEL_CHARACTERS: f64 = 7.0;
+/// From a face past the ruler of courses to the first dimension, over the text size (–).
+const RULER: f64 = 2.6;
 /// From a face to the temperatures beside it, over the text size (–).
 const LEADER: f64 = 1.2;
 
@@ -39,7 +46,7 @@ struct Scene<'a> {
     system: System,
     frame: Frame,
     sheet: Sheet,
-    /// Width of the temperatures of the runs (m).
+    /// Width of the temperatures of the runs beside the masonry (m); 0 when they stand in the runs.
     label_width: f64,
 }
 
@@ -54,11 +61,13 @@ pub fn section(
     text_scale: f64,
 ) -> Drawing {
     let heights = Heights::new(design);
-    let text_size = text_scale * text_size(design, &heights);
+    let text_size = text_scale * usual_text_size(design, &heights);
     let runs = analysis.height_of_fire.runs.iter();
     let label_width = runs
         .map(|run| text_length(&run_text(run.inlet, run.outlet, system), text_size))
         .fold(0.0, f64::max);
+    let label_width =
+        if fits_in_runs(design, label_width, text_size) { 0.0 } else { label_width };
     // Beside the temperatures: leader lines, the passage, the height of a run.
     let spread = label_width + 8.0 * text_size;
     let mut scene = Scene {
@@ -69,29 +78,74 @@ pub fn section(
         sheet: Sheet::new(text_size),
         label_width,
     };
-    scene.house();
+    let (left, names) = scene.house();
     scene.masonry();
     scene.firebox();
     scene.runs();
     scene.passage();
     scene.flue();
     scene.breaks();
+    scene.names_of_house(left, &names);
     scene.arrows();
     scene.temperatures();
+    scene.courses();
     scene.upright_dimensions();
     scene.level_dimensions();
     scene.captions();
+    scene.fittings();
     scene.marks(findings);
+    scene.grips();
+    scene.key();
     let description = scene.description();
     scene.sheet.finish(description)
 }
 
+/// Where masonry and chimney stand, the chimney insulation included, for the other views.
+pub(super) struct Masses {
+    /// The outer faces of every block of masonry, caps included; the first has the firebox.
+    pub blocks: Vec<Extent>,
+    /// The chimney as drawn.
+    pub chimney: Extent,
+    /// The runs in flow order.
+    pub runs: Vec<Extent>,
+}
+
+impl Masses {
+    pub(super) fn new(design: &Design, analysis: &Analysis) -> Self {
+        let frame = Frame::new(design, analysis, Heights::new(design), 0.0);
+        let Flue { inner, thickness, .. } = frame.flue;
+        let blocks = frame.bodies.iter().map(|body| body.facing.join(body.cap)).collect();
+        let runs = frame.cells.iter().map(|cell| cell.extent).collect();
+        let chimney = Extent::new(
+            inner.low.x - thickness,
+            inner.low.y,
+            inner.high.x + thickness,
+            inner.high.y,
+        );
+        Self { blocks, chimney, runs }
+    }
+}
+
 /// In proportion to the drawing, so that texts stay legible when it is shown as a whole.
-fn text_size(design: &Design, heights: &Heights) -> f64 {
+fn usual_text_size(design: &Design, heights: &Heights) -> f64 {
     let longest = design.path.runs().iter().map(|run| run.length).fold(0.0, f64::max);
     let across = longest + design.firebox.width + design.chimney.connector_length + 2.0;
     let extent = heights.drawn(design.chimney.mouth_height).max(across);
     TEXT_SIZE * (extent / USUAL_HEIGHT).clamp(0.4, 4.0)
+}
+
+/// Whether the temperatures of every run fit between its turns.
+fn fits_in_runs(design: &Design, label_width: f64, text_size: f64) -> bool {
+    let fits = |run: &Run| {
+        let ends = 2.0 * run.height.min(0.4 * run.length);
+        run.height > 1.25 * text_size && run.length > label_width + ends + 0.5 * text_size
+    };
+    design.path.layout != Layout::Bench && design.path.runs().iter().all(fits)
+}
+
+/// The size of texts of the other views (m).
+pub(super) fn text_size(design: &Design) -> f64 {
+    usual_text_size(design, &Heights::new(design))
 }
 
 /// Gas of a run, from where it enters to where it leaves.
@@ -122,7 +176,8 @@ impl Scene<'_> {
         if side > 0.0 { inner.high.x + thickness } else { inner.low.x - thickness }
     }
 
-    fn house(&mut self) {
+    /// Floor, ceiling and roof; where their lines begin, with their names.
+    fn house(&mut self) -> (f64, Vec<(f64, &'static str)>) {
         let (frame, flue) = (&self.frame, &self.frame.flue);
         let reach = self.sheet.text_size * LABEL_CHARACTERS * 0.6;
         let outer = frame.outer();
@@ -141,7 +196,9 @@ impl Scene<'_> {
         let (ceiling, roof) = (frame.heights.drawn(ceiling), frame.heights.drawn(roof));
         self.sheet.rectangle(Role::Ground, None, ground);
         self.sheet.line(Role::House, flat(floor));
+        let mut names = vec![(floor, "floor")];
         if seen && !outdoors_low {
+            names.push((ceiling + HOUSE_SLAB, "ceiling"));
             let slab = Extent::new(left, ceiling, right, ceiling + HOUSE_SLAB);
             let place = Some(Place::Ceiling);
             self.sheet.rectangle(Role::House, place, slab);
@@ -153,8 +210,10 @@ impl Scene<'_> {
             let slope = ROOF_SLOPE.min((roof - ceiling - 2.0 * HOUSE_SLAB) / reach);
             let eaves = |x: f64| point(x, roof - slope * (x - axis).abs());
             let line = vec![eaves(left), point(axis, roof), eaves(right)];
+            names.push((eaves(left).y, "roof"));
             self.sheet.line(Role::House, line);
         }
+        (left, names)
     }
 
     fn masonry(&mut self) {
@@ -263,6 +322,26 @@ impl Scene<'_> {
             self.band(index, cell);
         }
         self.slot_bands(&cells);
+        self.oven(&cells);
+    }
+
+    /// The door of an oven over its gas.
+    fn oven(&mut self, cells: &[Cell]) {
+        let path = &self.design.path;
+        let index = path.oven_index();
+        let Some((index, cell)) = index.and_then(|index| Some((index, cells.get(index)?)))
+        else {
+            return;
+        };
+        let space = cell.extent;
+        let share = (path.oven.door_area / (space.width() * space.height())).clamp(0.0, 1.0);
+        let (half, middle) = (0.5 * share.sqrt(), space.middle());
+        let (wide, high) = (half * space.width(), half * space.height());
+        let door =
+            Extent::new(middle.x - wide, middle.y - high, middle.x + wide, middle.y + high);
+        if share > 0.0 {
+            self.sheet.rectangle(Role::Door, Some(Place::Run(index)), door);
+        }
     }
 
     fn baffles(&mut self, cells: &[Cell]) {
@@ -332,6 +411,13 @@ impl Scene<'_> {
         let cells = self.frame.cells.clone();
         if self.design.path.layout == Layout::Bench {
             self.turn_temperatures(&cells);
+            return;
+        }
+        if self.label_width <= 0.0 {
+            for (index, cell) in cells.iter().enumerate() {
+                let text = run_text(cell.inlet, cell.outlet, self.system);
+                self.sheet.written(Place::Run(index), cell.extent, text);
+            }
             return;
         }
         let size = self.sheet.text_size;
@@ -495,7 +581,10 @@ impl Scene<'_> {
         let broken = self.frame.heights.breaks.first();
         let rise = broken.map_or(rise, |y| rise.min(y - self.sheet.text_size - exit.y));
         let up = point(axis, exit.y + rise);
-        let outlet = point(exit.x - 0.3 * (axis - exit.x), exit.y);
+        // Not as far back as the temperature that is written in the run.
+        let rim = cells.last().map_or(0.0, |cell| 0.5 * cell.extent.height());
+        let back = (0.3 * (axis - exit.x).abs()).min(rim);
+        let outlet = point(exit.x - self.frame.flue.side * back, exit.y);
         self.sheet.arrow(Some(Place::RunsOutlet), outlet, foot);
         self.sheet.arrow(Some(Place::ChimneyInlet), foot, up);
         self.first_arrow(&cells);
@@ -527,8 +616,8 @@ impl Scene<'_> {
         let side = self.free_side();
         // Beyond the temperatures on that side; those of other layouts stand elsewhere.
         let room = match self.design.path.layout {
-            Layout::Above => self.label_width + (LEADER + 1.4) * size,
-            Layout::Behind | Layout::Bench => 1.4 * size,
+            Layout::Above if self.label_width > 0.0 => self.label_width + (LEADER + 1.4) * size,
+            Layout::Above | Layout::Behind | Layout::Bench => RULER * size,
         };
         let start = self.face(side) + side * room;
         let step = point(side * 0.6 * size, 0.0);
@@ -542,26 +631,37 @@ impl Scene<'_> {
         // The width of a run of a bench is written with its height.
         let bench = self.design.path.layout == Layout::Bench;
         let run = frame.cells.last().filter(|_| !bench).map(|cell| cell.extent);
-        let mut spans = vec![(column(1.0), 0.0, space.high.y, Quantity::Size)];
-        spans.extend(run.map(|run| (beside_runs, run.low.y, run.high.y, Quantity::Size)));
-        spans.push((column(2.0), 0.0, top, Quantity::Length));
+        let firebox = Some(FieldId::FireboxHeight);
+        let mut spans = vec![(column(1.0), 0.0, space.high.y, Quantity::Size, firebox)];
+        spans.extend(run.map(|run| (beside_runs, run.low.y, run.high.y, Quantity::Size, None)));
+        spans.push((column(2.0), 0.0, top, Quantity::Length, None));
         if ceiling + HOUSE_SLAB < mouth {
-            spans.push((column(2.0), top, ceiling, Quantity::Size));
+            let above = Some(FieldId::AboveDistance);
+            spans.push((column(2.0), top, ceiling, Quantity::Size, above));
         }
-        for (x, low, high, quantity) in spans {
-            self.upright(x, (low, high), quantity, step);
+        for (x, low, high, quantity, field) in spans {
+            let end = self.upright(x, (low, high), quantity, step);
+            self.grip_up(field, end, (low, high));
         }
         let flue_room = size * (0.6 * LABEL_CHARACTERS + 1.4);
         let beyond = self.far_face() - side * flue_room;
-        self.upright(beyond, (0.0, mouth), Quantity::Length, point(-step.x, 0.0));
+        let step = point(-step.x, 0.0);
+        let end = self.upright(beyond, (0.0, mouth), Quantity::Length, step);
+        self.grip_up(Some(FieldId::MouthHeight), end, (top, mouth));
     }
 
     /// A dimension between two heights, with its true length.
-    fn upright(&mut self, x: f64, (low, high): (f64, f64), quantity: Quantity, step: Point) {
+    fn upright(
+        &mut self,
+        x: f64,
+        (low, high): (f64, f64),
+        quantity: Quantity,
+        step: Point,
+    ) -> Point {
         let text = self.figure(high - low, quantity);
         let heights = &self.frame.heights;
         let (low, high) = (point(x, heights.drawn(low)), point(x, heights.drawn(high)));
-        self.sheet.dimension(low, high, &text, step);
+        self.sheet.dimension(low, high, &text, step)
     }
 
     /// Where the height of a run is written when the runs stand by themselves (m).
@@ -579,6 +679,7 @@ impl Scene<'_> {
         let row = |index: f64| frame.floor - 0.5 * HOUSE_SLAB - size * (1.6 + 1.6 * index);
         let text = |extent: Extent, quantity| self.figure(extent.width(), quantity);
         let mut spans = vec![(row(0.0), space, text(space, Quantity::Size))];
+        let mut firebox = Some(FieldId::FireboxWidth);
         let run = frame.cells.first().map(|cell| cell.extent);
         spans.extend(run.map(|run| {
             let text = match self.design.path.layout {
@@ -596,7 +697,8 @@ impl Scene<'_> {
         for (y, extent, text) in spans {
             let step = point(0.0, -0.6 * size);
             let (left, right) = (point(extent.low.x, y), point(extent.high.x, y));
-            self.sheet.dimension(left, right, &text, step);
+            let end = self.sheet.dimension(left, right, &text, step);
+            self.grip_across(firebox.take(), end);
         }
     }
 
@@ -707,6 +809,11 @@ impl Scene<'_> {
             Place::Side => point(self.face(side) + side * 0.8 * size, 0.5 * space.high.y),
             Place::Back => point(first.low.x + 0.8 * size, frame.top + 2.4 * size),
             Place::Front => point(space.middle().x, frame.floor + 0.5 * frame::SUPPORT),
+            Place::Chimney => {
+                let foot = frame.flue.connector.high.y;
+                point(inner.middle().x, 0.5 * (foot + inner.high.y))
+            }
+            Place::Below => point(outer.low.x + size, frame.floor + 0.5 * frame::SUPPORT),
             Place::Ceiling => {
                 let above = self.design.surroundings.above.min(2.0);
                 point(outer.middle().x, frame.heights.drawn(frame.top + 0.5 * above))

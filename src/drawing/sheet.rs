@@ -1,12 +1,14 @@
 //! A drawing in the making: adds items, keeps texts apart, finds the bounds.
 
-use super::{Anchor, Drawing, Extent, Item, Point, Role, Shape, point};
+use super::{Anchor, Drawing, Extent, Grip, Item, Point, Role, Shape, point};
 use crate::rules::Place;
 
 /// Thinner is not drawn (m).
 const THIN: f64 = 1e-6;
 /// Places tried for a text before it is written where it stands.
 const TRIES: u32 = 200;
+/// Air around a text, over the text size (–).
+const AIR: f64 = 0.08;
 /// How far the paper under a mark reaches beyond it, over the text size (–).
 const HALO: f64 = 0.1;
 
@@ -33,12 +35,21 @@ pub(super) struct Sheet {
     items: Vec<Item>,
     texts: Vec<Extent>,
     strokes: Vec<[Point; 2]>,
+    pub grips: Vec<Grip>,
+    pub key: Vec<(Role, String)>,
     pub text_size: f64,
 }
 
 impl Sheet {
     pub(super) fn new(text_size: f64) -> Self {
-        Self { items: Vec::new(), texts: Vec::new(), strokes: Vec::new(), text_size }
+        Self {
+            items: Vec::new(),
+            texts: Vec::new(),
+            strokes: Vec::new(),
+            grips: Vec::new(),
+            key: Vec::new(),
+            text_size,
+        }
     }
 
     pub(super) fn add(&mut self, role: Role, place: Option<Place>, shape: Shape) {
@@ -69,15 +80,22 @@ impl Sheet {
         }
     }
 
-    /// Adds a dimension line, moved outward until it is free.
-    pub(super) fn dimension(&mut self, from: Point, to: Point, text: &str, step: Point) {
+    /// Adds a dimension line, moved outward until it is free; where it ends.
+    pub(super) fn dimension(
+        &mut self,
+        from: Point,
+        to: Point,
+        text: &str,
+        step: Point,
+    ) -> Point {
         let at = |share: f64| {
             let from = point(from.x + share * step.x, from.y + share * step.y);
             let to = point(to.x + share * step.x, to.y + share * step.y);
             (Shape::Dimension { from, to, text: text.into() }, Some([from, to]))
         };
-        let (shape, _) = self.free(at);
+        let (shape, line) = self.free(at);
         self.add(Role::Dimension, None, shape);
+        line.map_or(to, |[_, end]| end)
     }
 
     /// Adds a text, moved until it is free, with its leader line.
@@ -96,6 +114,17 @@ impl Sheet {
         self.add(role, place, shape);
     }
 
+    /// Adds a text on paper, in the middle of a space.
+    pub(super) fn written(&mut self, place: Place, space: Extent, text: String) {
+        let at = space.middle();
+        let at = point(at.x, at.y - 0.3 * self.text_size);
+        let shape = Shape::Label { at, text, anchor: Anchor::Middle };
+        if let Some(extent) = shape.text_extent(self.text_size) {
+            self.rectangle(Role::Halo, None, extent.grown(HALO * self.text_size));
+        }
+        self.add(Role::Label, Some(place), shape);
+    }
+
     /// Adds a mark, moved until it is free, on paper.
     pub(super) fn mark(&mut self, place: Place, mark: impl Fn(f64) -> Shape) {
         let (shape, _) = self.free(|tried| (mark(tried), None));
@@ -111,23 +140,30 @@ impl Sheet {
         &self,
         shape: impl Fn(f64) -> (Shape, Option<[Point; 2]>),
     ) -> (Shape, Option<[Point; 2]>) {
-        let air = 0.08 * self.text_size;
-        let is_free = |(shape, line): &(Shape, Option<[Point; 2]>)| {
-            let apart = shape.text_extent(self.text_size).is_none_or(|extent| {
-                let extent = extent.grown(air);
-                let is_mark = matches!(shape, Shape::Mark { .. });
-                let on_line = || self.strokes.iter().any(|line| extent.is_crossed_by(*line));
-                !self.texts.iter().any(|other| other.overlaps(&extent))
-                    && (is_mark || !on_line())
-            });
-            apart
-                && line
-                    .is_none_or(|line| !self.texts.iter().any(|text| text.is_crossed_by(line)))
-        };
         (0..TRIES)
             .map(|tried| shape(f64::from(tried)))
-            .find(is_free)
+            .find(|(shape, line)| self.is_free(shape, *line))
             .unwrap_or_else(|| shape(0.0))
+    }
+
+    /// Whether a shape with its line touches no other.
+    fn is_free(&self, shape: &Shape, line: Option<[Point; 2]>) -> bool {
+        let extent = shape.text_extent(self.text_size);
+        let apart = extent.is_none_or(|extent| {
+            let extent = extent.grown(AIR * self.text_size);
+            let is_mark = matches!(shape, Shape::Mark { .. });
+            let on_line = || self.strokes.iter().any(|line| extent.is_crossed_by(*line));
+            !self.texts.iter().any(|other| other.overlaps(&extent)) && (is_mark || !on_line())
+        });
+        let over_text = |line| self.texts.iter().any(|text: &Extent| text.is_crossed_by(line));
+        apart && !line.is_some_and(over_text)
+    }
+
+    /// Adds a text where there is room for it.
+    pub(super) fn add_if_free(&mut self, role: Role, shape: Shape) {
+        if self.is_free(&shape, None) {
+            self.add(role, None, shape);
+        }
     }
 
     pub(super) fn finish(self, description: String) -> Drawing {
@@ -139,8 +175,12 @@ impl Sheet {
             .reduce(Extent::join)
             .unwrap_or(Extent::new(0.0, 0.0, 1.0, 1.0))
             .grown(0.5 * size);
+        let mut grips = self.grips;
+        grips.sort_by(|a, b| b.at.y.total_cmp(&a.at.y));
         Drawing {
             items: self.items,
+            grips,
+            key: self.key,
             low: bounds.low,
             high: bounds.high,
             text_size: size,

@@ -1,10 +1,13 @@
 //! Pictures of many designs: finite, within bounds, texts apart.
 
+use super::front::front;
 use super::path::unrolled;
+use super::plan::plan;
 use super::plot::{LimitName, Palette, draw, temperatures};
 use super::section::section;
 use super::*;
 use crate::analysis::{Analysis, analyze};
+use crate::design::field::{FIELDS, Group, Kind, check as check_design, field};
 use crate::design::{Design, Layout, RunOverride};
 use crate::rules::check;
 use crate::units::System;
@@ -31,6 +34,35 @@ fn designs() -> Vec<Design> {
         }
     }
     designs
+}
+
+/// Designs with every size drawn at random from its usual range.
+fn random_designs(count: u64) -> impl Iterator<Item = Design> {
+    (0..count).filter_map(|seed| {
+        let mut random = oorandom::Rand64::new(u128::from(seed));
+        let mut design = Design::demonstration();
+        let groups = [Group::Firebox, Group::Path, Group::Shell, Group::Chimney];
+        for field in &FIELDS {
+            match &field.kind {
+                Kind::Number(number) if field.group == Group::Surroundings => {
+                    (number.set)(&mut design, number.usual.start() + 2.0 * random.rand_float());
+                }
+                Kind::Number(number) if groups.contains(&field.group) => {
+                    let (low, high) = (number.usual.start(), number.usual.end());
+                    let value = low + (high - low) * random.rand_float();
+                    (number.set)(&mut design, number.nearest(value));
+                }
+                Kind::Choice(choice) if field.id == FieldId::Layout => {
+                    let index = random.rand_range(0..choice.keys.len() as u64);
+                    (choice.set)(&mut design, usize::try_from(index).unwrap());
+                }
+                _ => {}
+            }
+        }
+        design.firebox.door_width = design.firebox.door_width.min(design.firebox.width);
+        design.firebox.door_height = design.firebox.door_height.min(design.firebox.height);
+        check_design(&design).is_empty().then_some(design)
+    })
 }
 
 fn vary(design: &mut Design, size: u32) {
@@ -76,7 +108,7 @@ fn vary(design: &mut Design, size: u32) {
 /// Both pictures of all designs that can be analyzed, in both systems.
 fn pictures(mut look: impl FnMut(&Design, &Drawing)) {
     let mut seen = 0;
-    for design in designs() {
+    for design in designs().into_iter().chain(random_designs(150)) {
         let Some(analysis) = analyzed(&design) else {
             continue;
         };
@@ -86,10 +118,14 @@ fn pictures(mut look: impl FnMut(&Design, &Drawing)) {
             for text_scale in [1.0, 1.7] {
                 look(&design, &section(&design, &analysis, &findings, system, text_scale));
             }
+            for text_scale in [1.0, 1.7] {
+                look(&design, &front(&design, &analysis, system, text_scale));
+                look(&design, &plan(&design, &analysis, system, text_scale));
+            }
             look(&design, &unrolled(&design, &analysis, system));
         }
     }
-    assert!(seen > 100, "only {seen} designs can be analyzed");
+    assert!(seen > 150, "only {seen} designs can be analyzed");
 }
 
 /// The sections alone.
@@ -228,29 +264,94 @@ fn runs_that_stand_apart_are_reached_by_a_passage() {
     });
 }
 
-/// At least a fifth of the picture's height is heater, however high the chimney.
+/// Heater and support are the largest thing in the picture, however high the chimney.
 #[test]
 fn a_tall_chimney_is_broken_and_the_heater_stays_large() {
-    for layout in Layout::ALL {
+    for (layout, least) in [(Layout::Above, 0.35), (Layout::Behind, 0.25), (Layout::Bench, 0.2)]
+    {
         for count in [1, 3, 5, 8] {
             let mut design = Design::demonstration();
-            design.path.layout = *layout;
+            design.path.layout = layout;
             design.path.run_count = count;
-            design.chimney.mouth_height = 30.0;
-            for outdoors in [0.0, 1.5, 12.0] {
+            for (mouth, outdoors) in [(6.0, 1.0), (8.2, 1.5), (30.0, 0.0), (30.0, 12.0)] {
+                design.chimney.mouth_height = mouth;
                 design.chimney.outdoor_length = outdoors;
                 let analysis = analyzed(&design).unwrap();
                 let drawing = section(&design, &analysis, &[], System::Metric, 1.0);
                 let height = drawing.high.y - drawing.low.y;
-                assert!(0.2 * height < design.top_height(), "{} {height}", what(&design));
+                let share = design.top_height() / height;
+                assert!(least < share, "{} {share}", what(&design));
+                let true_height = format!("{mouth:.2} m");
                 let said = drawing.items.iter().any(|item| {
-                    matches!(&item.shape, Shape::Dimension { text, .. } if text == "30.00 m")
+                    matches!(&item.shape, Shape::Dimension { text, .. } if *text == true_height)
                 });
                 assert!(said, "its true height");
                 assert!(drawing.description.contains("the chimney shortened"));
             }
         }
     }
+}
+
+/// On the screen an edge stays under the pointer that drags it.
+#[test]
+fn a_grip_moves_as_far_as_the_pointer() {
+    let along = |grip: &Grip| match grip.axis {
+        Axis::Across => grip.at.x,
+        Axis::Up => grip.at.y,
+    };
+    let mut moved = 0;
+    for design in designs().into_iter().chain(random_designs(80)) {
+        let Some(before) = analyzed(&design) else {
+            continue;
+        };
+        let before = section(&design, &before, &[], System::Metric, 1.0);
+        // The chimney and the ceiling are drawn shortened, runs come one by one.
+        let shortened = [FieldId::MouthHeight, FieldId::AboveDistance, FieldId::RunCount];
+        for grip in before.grips.iter().filter(|grip| !shortened.contains(&grip.field)) {
+            let Kind::Number(number) = &field(grip.field).kind else {
+                panic!("{grip:?}");
+            };
+            let mut changed = design.clone();
+            (number.set)(&mut changed, (number.get)(&design) + number.step);
+            let Some(after) = analyzed(&changed).filter(|_| check_design(&changed).is_empty())
+            else {
+                continue;
+            };
+            // The page holds the size of texts meanwhile.
+            let draw = |scale| section(&changed, &after, &[], System::Metric, scale);
+            let after = draw(before.text_size / draw(1.0).text_size);
+            let there = after.grips.iter().find(|other| other.field == grip.field).unwrap();
+            // Of the inputs, the length of a run that is not the longest moves where it may.
+            let is_level = design.path.overrides.is_empty();
+            if is_level {
+                let way = (along(there) - along(grip)) * grip.per_meter;
+                assert!((way - number.step).abs() < 1e-9, "{}: {grip:?} {way}", what(&design));
+                moved += 1;
+            }
+        }
+    }
+    assert!(moved > 500, "{moved}");
+}
+
+#[test]
+fn grips_stand_in_the_picture_and_none_twice() {
+    sections(|design, _, drawing| {
+        let mut fields: Vec<_> = drawing.grips.iter().map(|grip| grip.field).collect();
+        for grip in &drawing.grips {
+            let Point { x, y } = grip.at;
+            let inside = drawing.low.x <= x
+                && x <= drawing.high.x
+                && drawing.low.y <= y
+                && y <= drawing.high.y;
+            assert!(inside && grip.per_meter > 0.0, "{}: {grip:?}", what(design));
+            assert!(section::GRIPS.contains(&grip.field));
+        }
+        let count = fields.len();
+        fields.sort_by_key(|field| format!("{field:?}"));
+        fields.dedup();
+        assert_eq!(fields.len(), count, "{}", what(design));
+        assert!(count >= 3, "{}", what(design));
+    });
 }
 
 #[test]
@@ -287,7 +388,7 @@ fn the_space_below_the_runs_is_named() {
             .filter(|item| item.role == Role::QuietLabel)
             .filter_map(|item| item.shape.text())
             .collect();
-        assert_eq!(words.join(" "), "masonry below the runs");
+        assert!(words.join(" ").starts_with("masonry below the runs"));
     }
 }
 
@@ -307,7 +408,10 @@ fn dimensions_carry_their_unit() {
 
 #[test]
 fn the_section_is_to_scale() {
-    let design = Design::demonstration();
+    let mut design = Design::demonstration();
+    // Low enough to be drawn without a break.
+    design.chimney.mouth_height = 3.6;
+    design.chimney.outdoor_length = 0.25;
     let analysis = analyzed(&design).unwrap();
     let drawing = section(&design, &analysis, &[], System::Metric, 1.0);
     let rectangles = |wanted: Role| {

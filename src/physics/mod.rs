@@ -5,6 +5,8 @@
 pub mod air;
 pub mod conduction;
 pub mod convection;
+pub mod expansion;
+pub mod gap;
 pub mod gas;
 pub mod pressure;
 pub mod radiation;

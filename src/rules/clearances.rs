@@ -1,11 +1,13 @@
-//! Distances to what can burn, by the rule set that the user picked.
+//! Distances from the faces to what can burn, by the rule set that the user picked.
 
+use super::around::Around;
 use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use crate::design::building::Protection;
 use crate::design::field::FieldId;
 use crate::design::{Design, RuleSet};
 use crate::sources::{
-    E1602_DOOR, IRC_R1002_CEILING, IRC_R1002_CLEARANCE, MODEL_FIRE_ORDINANCE, NO_RULE_SET,
-    Source,
+    E1602_DOOR, IRC_R1002_CEILING, IRC_R1002_CLEARANCE, MODEL_FIRE_ORDINANCE,
+    NFPA_211_PROTECTION, NO_RULE_SET, Source,
 };
 use crate::units::Quantity;
 
@@ -26,7 +28,7 @@ pub const EUROPE: f64 = 0.400;
 /// Europe, in front of door and glass (m).
 pub const EUROPE_DOOR: f64 = 0.800;
 /// Hair by which a distance may miss its limit (m).
-const SLACK: f64 = 1e-6;
+pub(super) const SLACK: f64 = 1e-6;
 
 /// Whether the heater meets the North American exception: solid masonry, so gaps do not count; the
 /// cap is the outer wall of the highest channel; without a reversal it is no masonry heater.
@@ -38,25 +40,53 @@ pub fn thick_walls(design: &Design) -> bool {
         && 2 <= design.path.run_count
 }
 
+/// Distances to a wall and to a ceiling that a protection leaves of 36 in (m); none where the table
+/// has no figure.
+pub const fn protected(protection: Protection) -> [Option<f64>; 2] {
+    const NEAR: f64 = 0.3048;
+    const MIDDLE: f64 = 0.457;
+    const FAR: f64 = 0.6096;
+    match protection {
+        Protection::Bare => [None, None],
+        Protection::Masonry => [Some(FAR), None],
+        Protection::BoardOnWool => [Some(MIDDLE), Some(FAR)],
+        Protection::MasonryVented => [Some(NEAR), None],
+        Protection::SheetOnWool
+        | Protection::Sheet
+        | Protection::Board
+        | Protection::TwoSheets
+        | Protection::WoolBetweenSheets => [Some(NEAR), Some(MIDDLE)],
+    }
+}
+
+type Limit = (f64, &'static Source);
+
 /// Distances that a rule set asks for (m), each with its source.
 struct Limits {
-    faces: (f64, &'static Source),
-    ceiling: (f64, &'static Source),
-    door: (f64, &'static Source),
+    faces: Limit,
+    ceiling: Limit,
+    door: Limit,
 }
 
 fn limits(design: &Design) -> Option<Limits> {
+    let around = &design.surroundings;
     match design.site.rule_set {
         RuleSet::NorthAmerica if thick_walls(design) => Some(Limits {
             faces: (REDUCED, &IRC_R1002_CLEARANCE),
             ceiling: (REDUCED_CEILING, &IRC_R1002_CEILING),
             door: (DOOR, &E1602_DOOR),
         }),
-        RuleSet::NorthAmerica => Some(Limits {
-            faces: (FULL, &IRC_R1002_CLEARANCE),
-            ceiling: (FULL, &IRC_R1002_CLEARANCE),
-            door: (DOOR, &E1602_DOOR),
-        }),
+        RuleSet::NorthAmerica => {
+            let full = (FULL, &IRC_R1002_CLEARANCE);
+            let reduced = |left: Option<f64>| left.map(|left| (left, &NFPA_211_PROTECTION));
+            let [wall, _] = protected(around.wall_protection);
+            let [_, ceiling] = protected(around.ceiling_protection);
+            Some(Limits {
+                faces: reduced(wall).unwrap_or(full),
+                ceiling: reduced(ceiling).unwrap_or(full),
+                door: (DOOR, &E1602_DOOR),
+            })
+        }
         RuleSet::Europe => Some(Limits {
             faces: (EUROPE, &MODEL_FIRE_ORDINANCE),
             ceiling: (EUROPE, &MODEL_FIRE_ORDINANCE),
@@ -66,15 +96,41 @@ fn limits(design: &Design) -> Option<Limits> {
     }
 }
 
+/// Protection counts in North America alone, of the 36 in alone, and at a ceiling not every kind.
+fn not_counted(design: &Design) -> Option<Finding> {
+    let around = &design.surroundings;
+    let of_the_whole = design.site.rule_set == RuleSet::NorthAmerica && !thick_walls(design);
+    let idle = |protection: Protection, left: Option<f64>| {
+        protection != Protection::Bare && !(of_the_whole && left.is_some())
+    };
+    let [wall, _] = protected(around.wall_protection);
+    let [_, ceiling] = protected(around.ceiling_protection);
+    let field = if idle(around.wall_protection, wall) {
+        FieldId::WallProtection
+    } else if idle(around.ceiling_protection, ceiling) {
+        FieldId::CeilingProtection
+    } else {
+        return None;
+    };
+    let lever = Lever { field, raise: false };
+    Some(Around::ProtectionNotCounted.bare(Some(lever), &NFPA_211_PROTECTION))
+}
+
 pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
     let Some(limits) = limits(design) else {
         findings.push(not_checked());
         return;
     };
+    findings.extend(not_counted(design));
     let around = &design.surroundings;
+    let nearest = if around.behind_to_combustibles() < around.behind {
+        FieldId::WallGap
+    } else {
+        FieldId::BehindDistance
+    };
     let distances = [
         (Rule::SideClose, Place::Side, FieldId::SideDistance, around.side, limits.faces),
-        (Rule::BackClose, Place::Back, FieldId::BehindDistance, around.behind, limits.faces),
+        (Rule::BackClose, Place::Back, nearest, around.behind_to_combustibles(), limits.faces),
         (Rule::FrontClose, Place::Front, FieldId::FrontDistance, around.front, limits.door),
         (
             Rule::CeilingClose,

@@ -23,21 +23,27 @@ pub(super) fn check(day: &DayFigures, findings: &mut Vec<Finding>) {
     }
     if HOTTEST_FACE < day.hottest_face {
         let figure = |value| Figure { value, quantity: Quantity::Temperature };
+        let (place, lever) = where_hot(day.hottest_place);
         findings.push(Finding {
             rule: Rule::FaceTooHot,
             severity: Severity::DoNotBuild,
-            place: match day.hottest_place {
-                FacePlace::Firebox => Place::Firebox,
-                FacePlace::Run(count) => Place::Run(count.saturating_sub(1)),
-                FacePlace::Cap => Place::Ceiling,
-            },
+            place,
             found: figure(day.hottest_face),
             limit: Some(figure(HOTTEST_FACE)),
-            lever: Some(match day.hottest_place {
-                FacePlace::Cap => Lever { field: FieldId::Cap, raise: true },
-                _ => Lever { field: FieldId::FacingThickness, raise: true },
-            }),
+            lever: Some(lever),
             source: &ASTM_E1602_FACE,
         });
     }
+}
+
+/// Where a hot face belongs, and what mends it.
+pub(super) const fn where_hot(face: FacePlace) -> (Place, Lever) {
+    let (place, field) = match face {
+        FacePlace::Firebox => (Place::Firebox, FieldId::FacingThickness),
+        FacePlace::Run(count) => {
+            (Place::Run(count.saturating_sub(1)), FieldId::FacingThickness)
+        }
+        FacePlace::Cap => (Place::Ceiling, FieldId::Cap),
+    };
+    (place, Lever { field, raise: true })
 }

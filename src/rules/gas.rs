@@ -1,6 +1,6 @@
 //! Gas into the chimney, wall at its mouth, length of the path.
 
-use super::{DayFigures, Figure, Finding, Lever, Moment, Place, Rule, Severity};
+use super::{DayFigures, Figure, Finding, Known, Lever, Moment, Place, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::analysis::standard_route::shortest_path;
 use crate::design::field::FieldId;
@@ -27,11 +27,14 @@ const fn temperature(value: f64) -> Figure {
 
 pub(super) fn check(
     design: &Design,
-    (analysis, day): (&Analysis, Option<&DayFigures>),
+    (analysis, known): (&Analysis, Known<'_>),
     findings: &mut Vec<Finding>,
 ) {
-    let entries = Entries::new(analysis, day);
-    findings.extend(rating(design, &entries));
+    let entries = Entries::new(analysis, known.day);
+    // The edges know the peak itself.
+    if known.edges.is_none() {
+        findings.extend(rating(design, &entries));
+    }
     findings.extend(entry(design, &entries));
     findings.extend(mouth(design, analysis));
     findings.extend(path(design, analysis));

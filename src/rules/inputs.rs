@@ -39,7 +39,20 @@ pub(super) const fn question(id: FieldId) -> Question {
         | FieldId::SideDistance
         | FieldId::BehindDistance
         | FieldId::FrontDistance
-        | FieldId::AboveDistance => Question::Safe,
+        | FieldId::AboveDistance
+        | FieldId::CleanoutSpace
+        | FieldId::RoofHeight
+        | FieldId::NearRise
+        | FieldId::NearDistance
+        | FieldId::MasonryWall
+        | FieldId::ChimneyDistance
+        | FieldId::ConnectorDistance
+        | FieldId::HearthFront
+        | FieldId::HearthSide
+        | FieldId::FootingThickness
+        | FieldId::FootingProjection
+        | FieldId::FootingDepth
+        | FieldId::FrostDepth => Question::Safe,
         _ => Question::Heat,
     }
 }

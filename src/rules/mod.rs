@@ -2,15 +2,28 @@
 //!
 //! A rule computes nothing that a result table would want too; its sentences stand in `words`.
 
+mod around;
+mod chimney;
+mod cleanouts;
 mod clearances;
 mod day;
 mod draft;
+mod edges;
 mod firebox;
 mod gas;
+mod hearth;
 mod inputs;
+mod levers;
+mod sets;
+mod structure;
 
+pub use around::Around;
+pub use day::HOTTEST_FACE;
 pub use draft::{Condition, Start, conditions};
+pub use edges::{BEYOND, Edges, Hazard, OVERLOAD, Standing, TemperatureEdge, TimeEdge};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
+pub use levers::levers;
+pub use sets::{Matter, rule_of};
 
 use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
@@ -67,6 +80,20 @@ pub enum Question {
 impl Question {
     /// All three, in the order of the page.
     pub const ALL: [Self; 3] = [Self::Draw, Self::Heat, Self::Safe];
+
+    /// Name in ids and messages.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Draw => "draw",
+            Self::Heat => "heat",
+            Self::Safe => "safe",
+        }
+    }
+
+    /// The one of that name.
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|question| question.id() == id)
+    }
 }
 
 /// Where in the drawing a finding belongs.
@@ -97,6 +124,10 @@ pub enum Place {
     Front,
     /// Between cap and ceiling.
     Ceiling,
+    /// Chimney along its height.
+    Chimney,
+    /// Below the heater.
+    Below,
 }
 
 /// A day on which draft is judged.
@@ -198,6 +229,10 @@ pub enum Rule {
     SmokeBack,
     /// A face to the room above what a masonry heater may have.
     FaceTooHot,
+    /// Something beyond its limit at the unfavorable edge of what is known only roughly.
+    AtTheEdge(Hazard, Standing),
+    /// What stands around, lies below or carries the heater.
+    Around(Around),
 }
 
 /// A state of the heater to which a temperature belongs.
@@ -222,6 +257,8 @@ pub struct DayFigures {
     pub hottest_face: f64,
     /// Where that is.
     pub hottest_place: FacePlace,
+    /// Hottest face of the wall behind when the days repeat, where there is one (K).
+    pub wall_behind: Option<f64>,
 }
 
 impl DayFigures {
@@ -233,6 +270,7 @@ impl DayFigures {
             smoke_back: first.draft.smoke_back_s.max(repeating.draft.smoke_back_s),
             hottest_face: repeating.peak.surface.temperature,
             hottest_place: repeating.peak.surface_place,
+            wall_behind: repeating.peak.wall_behind.map(|at| at.temperature),
         }
     }
 }
@@ -275,6 +313,21 @@ impl Rule {
             Self::HouseNotCovered => "house-not-covered",
             Self::SmokeBack => "smoke-back",
             Self::FaceTooHot => "face-too-hot",
+            Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
+                Hazard::Rating => "overload-above-chimney-rating",
+                Hazard::Face => "overload-face-too-hot",
+                Hazard::Starved => "overload-short-of-draft",
+                Hazard::WetWall => "chimney-wall-wet",
+                Hazard::FrozenWall => "chimney-wall-freezing",
+            },
+            Self::AtTheEdge(hazard, Standing::Edge) => match hazard {
+                Hazard::Rating => "overload-may-pass-chimney-rating",
+                Hazard::Face => "overload-face-may-be-too-hot",
+                Hazard::Starved => "overload-may-be-short-of-draft",
+                Hazard::WetWall => "chimney-wall-may-be-wet",
+                Hazard::FrozenWall => "chimney-wall-may-freeze",
+            },
+            Self::Around(rule) => rule.id(),
         }
     }
 
@@ -286,6 +339,15 @@ impl Rule {
             (Question::Heat, false) => &[Question::Heat],
             (Question::Heat, true) => &[Question::Heat, Question::Safe],
             (Question::Safe, _) => &[Question::Safe],
+        }
+    }
+
+    /// Whether its question has no answer as long as it speaks.
+    const fn leaves_open(self) -> bool {
+        match self {
+            Self::ClearancesNotChecked => true,
+            Self::Around(Around::NotStated(hazard)) => hazard.must_be_known(),
+            _ => false,
         }
     }
 
@@ -312,6 +374,7 @@ impl Rule {
             | Self::GasSlow
             | Self::GasFast
             | Self::SmokeBack
+            | Self::AtTheEdge(Hazard::Starved, _)
             | Self::InletFast => Question::Draw,
             Self::GasWasteful(_)
             | Self::GasWarm(_)
@@ -335,6 +398,8 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::FaceTooHot
+            | Self::AtTheEdge(..)
+            | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
             Self::InputUnusual(id) => inputs::question(id),
         }
@@ -392,22 +457,40 @@ pub enum Answer {
     NotEnoughKnown,
 }
 
-/// All findings of a design without its firing day, the heaviest first.
-pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
-    judge(design, analysis, None)
+/// What is known of a design beside its analysis; what takes longer is not known yet.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Known<'a> {
+    /// The firing day: the gas into the chimney is judged on its burns instead of the height of the
+    /// fire.
+    pub day: Option<&'a DayFigures>,
+    /// Safety at its unfavorable edge: the chimney is judged on the peak with an overload instead
+    /// of an allowance for it.
+    pub edges: Option<&'a Edges>,
 }
 
-/// All findings of a design, the heaviest first. With the day, the gas into the chimney is judged
-/// on its burns instead of the height of the fire.
-pub fn judge(design: &Design, analysis: &Analysis, day: Option<&DayFigures>) -> Vec<Finding> {
+/// All findings of a design of which nothing more is known, the heaviest first.
+pub fn check(design: &Design, analysis: &Analysis) -> Vec<Finding> {
+    judge(design, analysis, Known::default())
+}
+
+/// All findings of a design, the heaviest first.
+pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
     draft::check(design, analysis, &mut findings);
-    gas::check(design, (analysis, day), &mut findings);
-    if let Some(day) = day {
+    gas::check(design, (analysis, known), &mut findings);
+    if let Some(day) = known.day {
         day::check(day, &mut findings);
+    }
+    if let Some(edges) = known.edges {
+        edges::check(design, edges, &mut findings);
     }
     firebox::check(design, analysis, &mut findings);
     clearances::check(design, &mut findings);
+    hearth::check(design, &mut findings);
+    chimney::check(design, &mut findings);
+    cleanouts::check(design, &mut findings);
+    structure::check(design, analysis, &mut findings);
+    sets::check(design.site.rule_set, &mut findings);
     inputs::check(design, analysis, &mut findings);
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     findings
@@ -420,7 +503,7 @@ pub fn deciding(question: Question, findings: &[Finding]) -> Option<&Finding> {
         || findings.iter().filter(|finding| finding.rule.questions().contains(&question));
     let worst = mine().map(|finding| finding.severity).max()?;
     let first = mine().find(|finding| finding.severity == worst);
-    let unchecked = mine().find(|finding| finding.rule == Rule::ClearancesNotChecked);
+    let unchecked = mine().find(|finding| finding.rule.leaves_open());
     match worst {
         Severity::DoNotBuild => first,
         Severity::LookAgain => unchecked.or(first),
@@ -433,7 +516,7 @@ pub fn answer(question: Question, findings: &[Finding]) -> Answer {
     match deciding(question, findings) {
         None => Answer::Yes,
         Some(finding) if finding.severity == Severity::DoNotBuild => Answer::No,
-        Some(finding) if finding.rule == Rule::ClearancesNotChecked => Answer::NotEnoughKnown,
+        Some(finding) if finding.rule.leaves_open() => Answer::NotEnoughKnown,
         Some(_) => Answer::LookAgain,
     }
 }

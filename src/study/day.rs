@@ -153,7 +153,8 @@ fn read_hours<'a>(words: &mut impl Iterator<Item = &'a str>) -> Result<Option<f6
     }
 }
 
-/// Number of runs, steps and firings, where the hottest face is, then every figure.
+/// Number of runs, steps and firings, where the hottest face is, number of walls behind, then every
+/// figure.
 fn write_state(f: &mut fmt::Formatter<'_>, state: &DayState) -> fmt::Result {
     let place = match state.peak.surface_place {
         FacePlace::Firebox => 0,
@@ -161,7 +162,8 @@ fn write_state(f: &mut fmt::Formatter<'_>, state: &DayState) -> fmt::Result {
         FacePlace::Cap => 1,
     };
     let series = &state.series;
-    let counts = [series.runs_celsius.len(), series.time_s.len(), state.firings, place];
+    let walls = usize::from(state.peak.wall_behind.is_some());
+    let counts = [series.runs_celsius.len(), series.time_s.len(), state.firings, place, walls];
     for count in counts {
         write!(f, " {count}")?;
     }
@@ -174,11 +176,13 @@ fn write_state(f: &mut fmt::Formatter<'_>, state: &DayState) -> fmt::Result {
 fn read_state<'a>(words: &mut impl Iterator<Item = &'a str>) -> Result<DayState, NotAPart> {
     let mut count = || read::<usize>(words.next());
     let [runs, steps, firings, place] = [count()?, count()?, count()?, count()?];
+    let walls = count()?;
     // Nothing of ours is longer; memory is taken only for what a message can hold.
-    if runs > 100 || steps > 100_000 {
+    if runs > 100 || steps > 100_000 || walls > 1 {
         return Err(NotAPart);
     }
     let mut state = DayState { firings, ..empty(runs, steps) };
+    state.peak.wall_behind = (walls == 1).then(At::default);
     state.peak.surface_place = match place {
         0 => FacePlace::Firebox,
         1 => FacePlace::Cap,
@@ -287,11 +291,13 @@ fn of_peak(peak: &mut day::Peak) -> Vec<&mut f64> {
         chimney_inlet,
         surface,
         surface_place: _,
+        wall_behind,
         room_watts,
         room_time_s,
     } = peak;
     let mut figures = vec![room_watts, room_time_s];
-    for At { temperature, time_s } in [firebox_outlet, runs_outlet, chimney_inlet, surface] {
+    let hottest = [firebox_outlet, runs_outlet, chimney_inlet, surface];
+    for At { temperature, time_s } in hottest.into_iter().chain(wall_behind) {
         figures.extend([temperature, time_s]);
     }
     figures
@@ -344,7 +350,7 @@ fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 5] {
 }
 
 /// Problems with the inputs are told at the inputs, before anybody computes a day.
-const fn failure_id(failure: &Failure) -> &'static str {
+pub(super) const fn failure_id(failure: &Failure) -> &'static str {
     match failure {
         Failure::Inputs(_) => "inputs",
         Failure::Firebox(NoRoot::NotBracketed) => "firebox-sign",
@@ -358,7 +364,7 @@ const fn failure_id(failure: &Failure) -> &'static str {
     }
 }
 
-fn failure_from_id(id: &str) -> Option<Failure> {
+pub(super) fn failure_from_id(id: &str) -> Option<Failure> {
     Some(match id {
         "inputs" => Failure::Inputs(Vec::new()),
         "firebox-sign" => Failure::Firebox(NoRoot::NotBracketed),
@@ -397,6 +403,7 @@ mod tests {
         assert_eq!(*repeating, whole.periodic);
         let mut other = first.clone();
         (other.hours_to_half, other.state.peak.surface_place) = (None, FacePlace::Cap);
+        other.state.peak.wall_behind = Some(At { temperature: 341.5, time_s: 20_000.0 });
         survives(&Part::First(other));
     }
 

@@ -1,10 +1,11 @@
 //! What a design comes to, in few figures: a column of a comparison, a point of a sweep.
 
 use crate::analysis::day::{BurnMean, Day, Resolution, Setup, day};
+use crate::analysis::factors::Factors;
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::rules::{
-    Answer, DayFigures, Finding, Question, Start, answer, conditions, deciding, judge,
+    Answer, DayFigures, Finding, Known, Question, Start, answer, conditions, deciding, judge,
 };
 use crate::units::Quantity;
 
@@ -18,9 +19,11 @@ pub const COARSE: Setup = Setup {
         slab_nodes: 4,
         flue_nodes: 2,
         refinement: 0.5,
+        repeats_within: 0.05,
     },
     after_flow: None,
     without: Vec::new(),
+    factors: Factors::NOMINAL,
 };
 
 /// By how much a temperature of the coarse day may be off (K): a day whose judgment would be
@@ -137,7 +140,7 @@ impl Figures {
     /// The figures of what was found already.
     pub fn of(design: &Design, analysis: &Analysis, day: &Day) -> Self {
         let judged = DayFigures::new(&day.first_fire, &day.periodic);
-        let findings = judge(design, analysis, Some(&judged));
+        let findings = judge(design, analysis, Known { day: Some(&judged), edges: None });
         let verdict = |question| Verdict {
             answer: answer(question, &findings),
             deciding: deciding(question, &findings).copied(),
@@ -202,7 +205,7 @@ fn hangs(design: &Design, analysis: &Analysis, coarse: &Day) -> bool {
             hottest_face: judged.hottest_face + kelvins,
             ..judged
         };
-        let findings = judge(design, analysis, Some(&day));
+        let findings = judge(design, analysis, Known { day: Some(&day), edges: None });
         findings.iter().map(|found| (found.rule.id(), found.severity)).collect::<Vec<_>>()
     };
     let found = weights(0.0);

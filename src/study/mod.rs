@@ -5,8 +5,11 @@
 
 pub mod compare;
 pub mod day;
+pub mod edges;
 pub mod figures;
 pub mod order;
+pub mod remedy;
 pub mod strip;
 pub mod sweep;
+pub mod trials;
 pub mod uncertainty;

@@ -1,8 +1,9 @@
 //! What is asked of a study from another program, as words, and its answers.
 
-use super::{day, strip};
+use super::{day, edges, remedy, strip, trials, uncertainty};
 use crate::design::Design;
 use crate::design::document;
+use crate::units::System;
 use std::fmt;
 use std::str::FromStr;
 
@@ -13,15 +14,36 @@ pub enum Job {
     Strip,
     /// Computes the firing day.
     Day,
+    /// Judges the heater under other conditions.
+    Trials,
+    /// Tries the spreads at the height of the fire.
+    Samples,
+    /// Looks for the unfavorable edge of safety.
+    Edges,
+    /// Seeks what mends the findings, in the steps of a system of units.
+    Remedies(System),
 }
 
 impl Job {
-    const ALL: [Self; 2] = [Self::Strip, Self::Day];
+    const ALL: [Self; 7] = [
+        Self::Strip,
+        Self::Day,
+        Self::Trials,
+        Self::Samples,
+        Self::Edges,
+        Self::Remedies(System::Metric),
+        Self::Remedies(System::Us),
+    ];
 
     const fn id(self) -> &'static str {
         match self {
             Self::Strip => "strip",
             Self::Day => "day",
+            Self::Trials => "trials",
+            Self::Samples => "samples",
+            Self::Edges => "edges",
+            Self::Remedies(System::Metric) => "remedies-metric",
+            Self::Remedies(System::Us) => "remedies-us",
         }
     }
 
@@ -30,6 +52,15 @@ impl Job {
         match self {
             Self::Strip => Box::new(strip::Strip::new(design).map(|column| column.to_string())),
             Self::Day => Box::new(day::Parts::new(design).map(|part| part.to_string())),
+            Self::Trials => Box::new(trials::Trials::new(design).map(|each| each.to_string())),
+            Self::Samples => {
+                Box::new(uncertainty::Parts::new(design).map(|part| part.to_string()))
+            }
+            Self::Edges => Box::new(edges::Parts::new(design).map(|part| part.to_string())),
+            Self::Remedies(system) => {
+                let parts = remedy::Remedies::new(design, system);
+                Box::new(parts.map(|part| part.to_string()))
+            }
         }
     }
 }

@@ -2,22 +2,15 @@
 
 use super::dom::{Tag, button, tag};
 use super::icon::icon;
+use super::uncertainty::Worth;
 use super::workspace::Workspace;
 use super::{browser, texts};
 use leptos::prelude::*;
-use longsmoke::analysis::HeightOfFire;
 use longsmoke::rules::{Question, answer};
+use longsmoke::study::uncertainty::Headline;
 use longsmoke::units::{Quantity, number, unit_of};
 use longsmoke::words;
-
-/// Name of a question in ids.
-pub fn name(question: Question) -> &'static str {
-    match question {
-        Question::Draw => "draw",
-        Question::Heat => "heat",
-        Question::Safe => "safe",
-    }
-}
+use longsmoke::words::uncertainty::band;
 
 pub fn questions(workspace: Workspace) -> Tag {
     tag("nav")
@@ -27,7 +20,7 @@ pub fn questions(workspace: Workspace) -> Tag {
 }
 
 fn question_view(workspace: Workspace, question: Question) -> Tag {
-    let name = name(question);
+    let name = question.id();
     let answered = move || workspace.read(|shown, _| answer(question, &shown.findings));
     let answer = tag("span")
         .class("answer")
@@ -70,36 +63,38 @@ pub fn announced(workspace: Workspace) -> Tag {
         .live_text(text)
 }
 
-/// A key figure: its id in tests, its name, its kind, and where it stands.
-type Key = (&'static str, &'static str, Quantity, fn(&HeightOfFire) -> f64);
+/// A key figure: its id in tests, its name, its kind, and where its band stands.
+type Key = (&'static str, &'static str, Quantity, Headline);
 
 const KEYS: [Key; 5] = [
-    ("margin", texts::MARGIN, Quantity::Pressure, |fire| fire.margin),
-    ("chimney-inlet", texts::CHIMNEY_INLET, Quantity::Temperature, |fire| fire.chimney_inlet),
-    ("efficiency", texts::EFFICIENCY, Quantity::Share, |fire| fire.efficiency_lower),
-    ("mouth-wall", texts::MOUTH_WALL, Quantity::Temperature, |fire| fire.chimney_mouth_wall),
-    ("dew-point", texts::DEW_POINT, Quantity::Temperature, |fire| fire.dew_point),
+    ("margin", texts::MARGIN, Quantity::Pressure, Headline::Margin),
+    ("chimney-inlet", texts::CHIMNEY_INLET, Quantity::Temperature, Headline::ChimneyInlet),
+    ("efficiency", texts::EFFICIENCY, Quantity::Share, Headline::Efficiency),
+    ("mouth-wall", texts::MOUTH_WALL, Quantity::Temperature, Headline::MouthWall),
+    ("dew-point", texts::DEW_POINT, Quantity::Temperature, Headline::DewPoint),
 ];
 
-pub fn key_figures(workspace: Workspace) -> Tag {
+pub fn key_figures(workspace: Workspace, worth: Worth) -> Tag {
     tag("dl")
         .class("figures")
         .attr("aria-label", texts::FIGURES)
-        .children(KEYS.map(|key| key_figure(workspace, key)))
+        .children(KEYS.map(|key| key_figure(workspace, worth, key)))
 }
 
-fn key_figure(workspace: Workspace, (id, name, quantity, read): Key) -> Tag {
+fn key_figure(workspace: Workspace, worth: Worth, (id, name, quantity, headline): Key) -> Tag {
     let value = move || {
-        workspace.read(|shown, system| {
-            number(read(&shown.analysis.height_of_fire), quantity, system)
-        })
+        workspace.read(|shown, system| number(headline.of(&shown.analysis), quantity, system))
     };
     let value = tag("dd")
         .attr("data-testid", id)
         .live_text(value)
         .text(" ")
         .child(unit(workspace, quantity));
-    tag("div").child(tag("dt").text(name)).child(value)
+    let within = tag("dd").attr("data-testid", &format!("{id}-band"));
+    let within = worth.line(within, "band", move |found, system| {
+        band(headline, found.figures.get(headline), system)
+    });
+    tag("div").child(tag("dt").text(name)).child(value).child(within)
 }
 
 /// The unit that is shown for a quantity.

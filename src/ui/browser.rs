@@ -105,6 +105,11 @@ pub fn key(event: &web_sys::Event) -> String {
         .unwrap_or_default()
 }
 
+/// Whether shift is held.
+pub fn is_shifted(event: &web_sys::Event) -> bool {
+    event.dyn_ref::<web_sys::KeyboardEvent>().is_some_and(web_sys::KeyboardEvent::shift_key)
+}
+
 /// A text in lower case, by the browser's tables: ours would be a fiftieth of the program.
 pub fn lower_case(text: &str) -> String {
     js_sys::JsString::from(text).to_lower_case().into()

@@ -22,7 +22,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 /// The day starts later than the strip, which is sooner done.
-const JOB: Job = Job { rest: Duration::from_millis(250), study: order::Job::Day };
+const JOB: Job = Job { rest: Duration::from_millis(250), study: |_| order::Job::Day };
 
 /// Which of the two states is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -131,7 +131,7 @@ impl Work {
 
     /// Lets the findings know the day, once both of its parts are those of the present design.
     fn tell_workspace(self) {
-        let Wanted { generation, design } = self.wanted.get();
+        let Wanted { generation, design, .. } = self.wanted.get();
         let figures = self.found.with(|found| {
             let (of, first) = found.first.as_ref()?;
             let (and, repeating) = found.repeating.as_ref()?;

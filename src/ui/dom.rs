@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use leptos::reactive::effect::RenderEffect;
 use std::any::Any;
 use wasm_bindgen::prelude::*;
-use web_sys::{Element, Event};
+use web_sys::{CssStyleDeclaration, Element, Event, HtmlElement};
 
 /// Namespace of drawings.
 const SVG: &str = "http://www.w3.org/2000/svg";
@@ -104,6 +104,23 @@ impl Tag {
                 Some(value) => element.set_attribute(name, value),
                 None => element.remove_attribute(name),
             };
+        };
+        follow(Box::new(value), Box::new(write));
+        self
+    }
+
+    /// A property of the style; the policy of the page refuses none that a program sets.
+    pub fn live_style(
+        self,
+        name: &'static str,
+        value: impl Fn() -> Option<String> + 'static,
+    ) -> Self {
+        let style = self.0.dyn_ref::<HtmlElement>().map(HtmlElement::style);
+        let write = move |value: Option<&str>| {
+            let set = |style: &CssStyleDeclaration| {
+                style.set_property(name, value.unwrap_or_default())
+            };
+            let _ = style.as_ref().map(set);
         };
         follow(Box::new(value), Box::new(write));
         self

@@ -1,28 +1,46 @@
 //! The findings, by question, each with what, where, why, what to do, and who says so.
 
-use super::answers::name;
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
-use super::workspace::Workspace;
+use super::remedies::Remedies;
+use super::uncertainty::Worth;
+use super::workspace::{Shown, Workspace};
 use super::{decisions, texts};
 use leptos::prelude::*;
-use longsmoke::rules::{Finding, Lever, Question};
+use longsmoke::design::field::{Kind, field};
+use longsmoke::rules::{Finding, Lever, Question, levers};
+use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
 use longsmoke::words;
+use longsmoke::words::uncertainty as said;
 
-pub fn findings(workspace: Workspace) -> Tag {
+pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
+    let remedies = Remedies::new(workspace);
     let always = words::CAUTIONS.into_iter().skip(1);
     let always = always.map(|caution| tag("li").text(caution));
+    let weight = move || {
+        let say =
+            |shown: &Shown, system| words::structure::weight(&shown.analysis.structure, system);
+        workspace.read(say)
+    };
+    let scope = move || {
+        let say =
+            |shown: &Shown, _| words::structure::scope(shown.design.site.rule_set).to_owned();
+        workspace.read(say)
+    };
+    let here = [tag("li").live_text(weight), tag("li").live_text(scope)];
     let always = tag("section")
         .class("answered")
         .child(tag("h3").text(texts::ALWAYS))
-        .child(tag("ul").class("always").children(always));
+        .child(tag("ul").class("always").children(here).children(always));
     tag("section")
         .class("findings")
         .id("findings")
         .attr("aria-labelledby", "findings-title")
         .child(tag("h2").id("findings-title").text(texts::FINDINGS))
-        .children(Question::ALL.map(|question| answered(workspace, question)))
+        .children(
+            Question::ALL.map(|question| answered(workspace, (worth, remedies), question)),
+        )
         .child(always)
 }
 
@@ -30,7 +48,8 @@ pub fn findings(workspace: Workspace) -> Tag {
 /// it stands still while others change.
 #[derive(Clone, Copy)]
 struct Nth {
-    workspace: Workspace,
+    remedies: Remedies,
+    question: Question,
     found: Memo<Option<(usize, Finding)>>,
 }
 
@@ -46,7 +65,11 @@ fn with_mine<T>(
     })
 }
 
-fn answered(workspace: Workspace, question: Question) -> Tag {
+fn answered(
+    workspace: Workspace,
+    (worth, remedies): (Worth, Remedies),
+    question: Question,
+) -> Tag {
     let count = move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
     let nothing = tag("p")
         .class("help")
@@ -59,14 +82,18 @@ fn answered(workspace: Workspace, question: Question) -> Tag {
             })
             .flatten()
         });
-        finding_view(Nth { workspace, found })
+        finding_view(Nth { remedies, question, found })
     };
-    let list = tag("ul").repeat(count, nth);
+    let list = tag("ul").class("list").repeat(count, nth);
+    let yes = tag("p").attr("data-testid", &format!("cases-{}", question.id()));
+    let yes = worth
+        .line(yes, "band", move |found, _| said::yes(question, found.answers.get(question)));
     tag("section")
         .class("answered")
-        .id(&format!("findings-{}", name(question)))
+        .id(&format!("findings-{}", question.id()))
         .attr("tabindex", "-1")
         .child(tag("h3").text(words::question(question)))
+        .child(yes)
         .child(nothing)
         .child(list)
 }
@@ -74,7 +101,7 @@ fn answered(workspace: Workspace, question: Question) -> Tag {
 impl Nth {
     fn read<T>(self, read: impl FnOnce(usize, &Finding, System) -> T) -> Option<T> {
         let (number, finding) = self.found.get()?;
-        Some(read(number, &finding, self.workspace.system.get()))
+        Some(read(number, &finding, self.remedies.workspace.system.get()))
     }
 
     fn text(self, class: &str, part: fn(words::Text) -> String) -> Tag {
@@ -83,13 +110,19 @@ impl Nth {
         tag("p").class(class).live_text(text)
     }
 
+    /// Its name where remedies are sought for it.
+    fn key(self) -> Option<Key> {
+        self.read(|_, finding, _| (!levers(finding).is_empty()).then(|| Key::of(finding)))
+            .flatten()
+    }
+
     fn lever(self) -> Option<Lever> {
         self.read(|_, finding, _| finding.lever).flatten()
     }
 }
 
 fn finding_view(nth: Nth) -> Tag {
-    let workspace = nth.workspace;
+    let workspace = nth.remedies.workspace;
     let mark = move || nth.read(|_, finding, _| Mark::from(finding.severity));
     let enter = move |_| workspace.marked.set(nth.read(|_, finding, _| finding.place));
     let severity = tag("p").class("severity").live(move |line| {
@@ -113,7 +146,12 @@ fn finding_view(nth: Nth) -> Tag {
         nth.read(fill).unwrap_or(line)
     });
     tag("li")
-        .live_attr("class", move || Some(format!("finding {}", mark()?.class())))
+        .live_attr("class", move || {
+            let place = nth.read(|_, finding, _| finding.place);
+            let is_meant = place.is_some() && workspace.marked.get() == place;
+            let meant = if is_meant { " meant" } else { "" };
+            Some(format!("finding {}{meant}", mark()?.class()))
+        })
         .live_attr("data-rule", move || nth.read(|_, finding, _| finding.rule.id().to_owned()))
         .on("pointerenter", enter)
         .on("pointerleave", move |_| workspace.marked.set(None))
@@ -123,24 +161,33 @@ fn finding_view(nth: Nth) -> Tag {
         .child(nth.text("title", |text| text.title))
         .child(nth.text("reason", |text| text.reason.to_owned()))
         .child(nth.text("remedy", |text| text.remedy.to_owned()))
+        .child(nth.remedies.view(nth.question, move || nth.key()))
         .child(go_to(nth))
         .child(source)
 }
 
 /// Opens the decision that mends a finding.
 fn go_to(nth: Nth) -> Tag {
-    let workspace = nth.workspace;
+    let workspace = nth.remedies.workspace;
     let go = move || {
         if let Some(lever) = nth.lever() {
             decisions::go_to(workspace, lever.field);
         }
     };
     let name = move || Some(format!("{}: {}", texts::GO_TO, words::label(nth.lever()?.field)));
-    let way =
-        move || Some(if nth.lever()?.raise { " \u{2191}" } else { " \u{2193}" }.to_owned());
+    let way = move || Some(arrow(nth.lever()?).to_owned());
     button(go)
         .class("go")
         .live_attr("hidden", move || nth.lever().is_none().then(String::new))
         .live_text(name)
         .child(tag("span").attr("aria-hidden", "true").live_text(way))
+}
+
+/// Which way to move a number; a choice has no way.
+fn arrow(lever: Lever) -> &'static str {
+    match (&field(lever.field).kind, lever.raise) {
+        (Kind::Number(_), true) => " \u{2191}",
+        (Kind::Number(_), false) => " \u{2193}",
+        (Kind::Choice(_), _) => "",
+    }
 }

@@ -5,6 +5,7 @@
 use leptos::prelude::*;
 use longsmoke::design::Design;
 use longsmoke::study::order::{self, Order};
+use longsmoke::units::System;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
@@ -20,6 +21,8 @@ const NO_ANSWER: char = '{';
 pub struct Wanted {
     pub generation: u64,
     pub design: Arc<Design>,
+    /// Units in which they are wanted, where that counts.
+    pub system: System,
 }
 
 impl PartialEq for Wanted {
@@ -35,11 +38,22 @@ impl Wanted {
         last: Option<&Self>,
         same: fn(&Design, &Design) -> bool,
     ) -> Self {
+        Self::in_units(design, System::Metric, last, same)
+    }
+
+    /// The same where the units count as well.
+    pub fn in_units(
+        design: &Design,
+        system: System,
+        last: Option<&Self>,
+        same: fn(&Design, &Design) -> bool,
+    ) -> Self {
         match last {
-            Some(last) if same(design, &last.design) => last.clone(),
+            Some(last) if last.system == system && same(design, &last.design) => last.clone(),
             last => Self {
                 generation: last.map_or(0, |last| last.generation) + 1,
                 design: Arc::new(design.clone()),
+                system,
             },
         }
     }
@@ -60,8 +74,8 @@ pub enum Heard<'a> {
 pub struct Job {
     /// Rest after the last change before the worker starts.
     pub rest: Duration,
-    /// What it does.
-    pub study: order::Job,
+    /// What it does for what is wanted.
+    pub study: fn(&Wanted) -> order::Job,
 }
 
 /// Keeps a worker at work for what is wanted. What it still computes for an earlier generation it
@@ -71,12 +85,12 @@ pub fn drive(wanted: Memo<Wanted>, job: Job, hear: impl Fn(Heard<'_>) + Copy + '
     let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
     let alive = Rc::new(Cell::new(false));
     Effect::new(move |_| {
-        let Wanted { generation, design } = wanted.get();
+        let wanted = wanted.get();
         if let Some(timer) = timer.borrow_mut().take() {
             timer.clear();
         }
         if let Some(worker) = worker.borrow().as_ref() {
-            send(worker, &Order::Stop { generation });
+            send(worker, &Order::Stop { generation: wanted.generation });
         }
         let (worker, alive) = (Rc::clone(&worker), Rc::clone(&alive));
         let start = move || {
@@ -86,8 +100,12 @@ pub fn drive(wanted: Memo<Wanted>, job: Job, hear: impl Fn(Heard<'_>) + Copy + '
             }
             match worker.as_ref() {
                 Some(worker) => {
-                    let design = Box::new(Design::clone(&design));
-                    send(worker, &Order::Begin { job: job.study, generation, design });
+                    let begin = Order::Begin {
+                        job: (job.study)(&wanted),
+                        generation: wanted.generation,
+                        design: Box::new(Design::clone(&wanted.design)),
+                    };
+                    send(worker, &begin);
                 }
                 None => hear(Heard::Stopped),
             }

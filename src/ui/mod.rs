@@ -7,25 +7,31 @@ mod conditions;
 mod day;
 mod decisions;
 mod dom;
+mod edges;
 mod field;
 mod findings;
+mod grips;
 mod history;
 mod icon;
 mod labor;
 mod ledger;
 mod opening;
 mod plot;
+mod remedies;
 mod route;
 mod sketch;
 mod storage;
 mod strip;
 mod texts;
+mod trials;
+mod uncertainty;
 mod workspace;
 
 use dom::{Tag, tag};
 use leptos::prelude::*;
-use longsmoke::drawing::{path, section};
+use longsmoke::drawing::{front, path, plan, section};
 use longsmoke::words;
+use uncertainty::Worth;
 use workspace::Workspace;
 
 /// Theme that the user chose; empty for that of the device.
@@ -36,6 +42,7 @@ pub struct Theme(pub RwSignal<String>);
 pub fn start(page: web_sys::Element) {
     let theme = Theme(RwSignal::new(storage::read(storage::THEME).unwrap_or_default()));
     let workspace = Workspace::new(opening::open());
+    let worth = Worth::new(workspace);
     opening::watch_address(workspace);
     tell_browser(workspace, theme);
     // The fragment of the address is for designs.
@@ -47,12 +54,12 @@ pub fn start(page: web_sys::Element) {
     let side = tag("div")
         .class("side")
         .child(decisions::decisions(workspace))
-        .child(findings::findings(workspace));
+        .child(findings::findings(workspace, worth));
     let sheet = tag("main")
         .class("sheet")
-        .child(drawing(workspace))
+        .child(drawing(workspace, worth))
         .child(side)
-        .child(pictures(workspace, theme));
+        .child(pictures(workspace, theme, worth));
     // Always in view: who decides.
     let caution = words::CAUTIONS.first().copied().unwrap_or_default();
     let _ = Tag::from(page)
@@ -121,22 +128,54 @@ fn fading(workspace: Workspace, part: Tag, class: &'static str) -> Tag {
 }
 
 /// The drawing with the key figures.
-fn drawing(workspace: Workspace) -> Tag {
-    let section = sketch::sketch(workspace, "section", |shown, system, text_scale| {
-        section::section(&shown.design, &shown.analysis, &shown.listed, system, text_scale)
-    });
+fn drawing(workspace: Workspace, worth: Worth) -> Tag {
+    let section = sketch::Sketch {
+        name: "section",
+        paint: |shown, system, text_scale| {
+            section::section(&shown.design, &shown.analysis, &shown.listed, system, text_scale)
+        },
+        grips: &section::GRIPS,
+    };
+    let section = sketch::sketch(workspace, section);
     fading(workspace, tag("section"), "drawing")
         .attr("aria-labelledby", "section-title")
-        .child(answers::key_figures(workspace))
+        .child(answers::key_figures(workspace, worth))
         .child(tag("h2").id("section-title").text(texts::SECTION))
         .child(section)
+        .child(sketch::legend(workspace))
+        .child(views(workspace))
+}
+
+/// The other views of the same heater.
+fn views(workspace: Workspace) -> Tag {
+    let front = sketch::Sketch {
+        name: "front",
+        paint: |shown, system, text_scale| {
+            front::front(&shown.design, &shown.analysis, system, text_scale)
+        },
+        grips: &front::GRIPS,
+    };
+    let plan = sketch::Sketch {
+        name: "plan",
+        paint: |shown, system, text_scale| {
+            plan::plan(&shown.design, &shown.analysis, system, text_scale)
+        },
+        grips: &plan::GRIPS,
+    };
+    let views = [(texts::FRONT, front), (texts::PLAN, plan)];
+    tag("div").class("views").children(views.map(|(title, view)| {
+        tag("section").child(tag("h3").text(title)).child(sketch::sketch(workspace, view))
+    }))
 }
 
 /// What explains the answers.
-fn pictures(workspace: Workspace, theme: Theme) -> Tag {
-    let path = sketch::sketch(workspace, "path", |shown, system, _| {
-        path::unrolled(&shown.design, &shown.analysis, system)
-    });
+fn pictures(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
+    let path = sketch::Sketch {
+        name: "path",
+        paint: |shown, system, _| path::unrolled(&shown.design, &shown.analysis, system),
+        grips: &[],
+    };
+    let path = sketch::sketch(workspace, path);
     let wide = tag("div")
         .class("wide")
         .attr("role", "group")
@@ -151,13 +190,15 @@ fn pictures(workspace: Workspace, theme: Theme) -> Tag {
         .child(sketch::legend(workspace));
     let side_by_side = tag("div")
         .class("side-by-side")
-        .child(plot::plot_view(workspace, theme))
+        .child(plot::plot_view(workspace, theme, worth))
         .child(ledger::ledger(workspace));
     fading(workspace, tag("div"), "pictures")
         .child(unrolled)
         .child(strip::strip_view(workspace))
         .child(side_by_side)
+        .child(uncertainty::worth_view(worth).child(edges::edges_view(workspace)))
         .child(day::day_view(workspace, theme))
+        .child(trials::trials_view(workspace))
         .child(conditions::conditions_view(workspace))
         .child(route::route_view(workspace))
 }

@@ -1,24 +1,38 @@
 //! The temperatures along the path, on a canvas, with a table twin.
 
 use super::dom::{Tag, tag};
+use super::uncertainty::Worth;
 use super::workspace::Workspace;
 use super::{Theme, texts};
 use leptos::prelude::*;
 use longsmoke::analysis::HeightOfFire;
 use longsmoke::drawing::plot::{self, Palette};
 use longsmoke::rules::Place;
+use longsmoke::study::uncertainty::GasBand;
 use longsmoke::units::{Quantity, figure};
 use longsmoke::words;
+use longsmoke::words::uncertainty as said;
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea as _};
 use plotters_canvas::CanvasBackend;
 use wasm_bindgen::prelude::*;
 use web_sys::{Element, HtmlCanvasElement};
 
-pub fn plot_view(workspace: Workspace, theme: Theme) -> Tag {
+pub fn plot_view(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
+    // Of its own, so that progress of the samples does not paint anew.
+    let band = Memo::new(move |_| {
+        let gas = worth.read(|found, _| found.gas_along_the_path.clone());
+        (gas.unwrap_or_default(), worth.is_stale())
+    });
     let paint = move |area: &Area, palette: &Palette| {
-        let plot = workspace
-            .read(|shown, system| plot::temperatures(&shown.design, &shown.analysis, system))?;
+        let plot = workspace.read(|shown, system| {
+            let plot = plot::temperatures(&shown.design, &shown.analysis, system);
+            band.with(|(band, stale)| {
+                let mut plot = plot.with_band(band, system);
+                plot.band.stale = *stale;
+                plot
+            })
+        })?;
         plot::draw(&plot, area, palette).ok()
     };
     let (canvas, pens) = painted(theme, paint);
@@ -29,7 +43,7 @@ pub fn plot_view(workspace: Workspace, theme: Theme) -> Tag {
         .child(tag("h2").id("plot-title").text(texts::PLOT))
         .child(tag("div").class("canvas").child(canvas))
         .child(pens)
-        .child(twin(workspace))
+        .child(twin(workspace, worth))
 }
 
 /// What a plot is drawn on.
@@ -182,21 +196,29 @@ fn stations(fire: &HeightOfFire) -> Vec<Station> {
 }
 
 /// The same as a table.
-fn twin(workspace: Workspace) -> Tag {
-    let row = |(place, gas, wall): Station, system| {
+fn twin(workspace: Workspace, worth: Worth) -> Tag {
+    let row = |(place, gas, wall): Station, band: Option<&GasBand>, system| {
         let show = |value| figure(value, Quantity::Temperature, system);
         tag("tr")
             .child(tag("th").attr("scope", "row").text(&words::place(place)))
             .child(tag("td").text(&show(gas)))
+            .child(
+                tag("td").text(&band.map(|band| said::along(band, system)).unwrap_or_default()),
+            )
             .child(tag("td").text(&wall.map(show).unwrap_or_default()))
     };
     let rows = tag("tbody").live(move |body| {
         let (stations, system) = workspace
             .read(|shown, system| (stations(&shown.analysis.height_of_fire), system))
             .unwrap_or_default();
-        body.children(stations.into_iter().map(|station| row(station, system)))
+        let fresh = Some(()).filter(|()| !worth.is_stale());
+        let bands =
+            fresh.and_then(|()| worth.read(|found, _| found.gas_along_the_path.clone()));
+        let bands = bands.unwrap_or_default();
+        let rows = stations.into_iter().enumerate();
+        body.children(rows.map(|(index, station)| row(station, bands.get(index), system)))
     });
-    let heads = [texts::PLOT_HERE, texts::PLOT_GAS, texts::PLOT_WALL];
+    let heads = [texts::PLOT_HERE, texts::PLOT_GAS, said::BAND, texts::PLOT_WALL];
     let heads = heads.map(|head| tag("th").attr("scope", "col").text(head));
     tag("details")
         .class("twin")

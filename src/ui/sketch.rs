@@ -1,19 +1,21 @@
 //! Drawings as SVG: shapes become elements, roles become classes; the style sheet has the look.
 
 use super::answers::unit_name;
-use super::dom::{Tag, svg, tag};
+use super::dom::{Tag, svg, tag, watch};
+use super::grips;
 use super::icon::Mark;
 use super::plot::watch_size;
 use super::texts;
 use super::workspace::{Shown, Workspace};
 use leptos::prelude::*;
+use longsmoke::design::field::FieldId;
 use longsmoke::drawing::{
     Anchor, Drawing, Item, MARK_RADIUS, Point, Role, Shape, heat_scale, heat_step,
 };
 use longsmoke::rules::{Place, Severity};
 use longsmoke::units::{Quantity, System, number};
-use std::cell::Cell;
-use web_sys::Element;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event};
 
 /// Length of an arrow's head over the size of texts.
 const HEAD: f64 = 0.7;
@@ -40,47 +42,205 @@ fn class(role: Role) -> String {
     }
 }
 
-/// A drawing, to scale, by its name in tests.
-pub fn sketch(workspace: Workspace, name: &'static str, paint: Paint) -> Tag {
+/// A drawing of the page.
+#[derive(Clone, Copy)]
+pub struct Sketch {
+    /// Its name in tests and styles.
+    pub name: &'static str,
+    pub paint: Paint,
+    /// By which decisions it is changed, in the order in which they are reached by keyboard.
+    pub grips: &'static [FieldId],
+}
+
+/// A drawing with the part of it that is shown, and how large.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    pub drawing: Drawing,
+    /// Upper left corner of what is shown (m), y up.
+    corner: Point,
+    /// Width and height of what is shown (m).
+    size: (f64, f64),
+    /// Pixels per meter.
+    pub scale: f64,
+    /// From the corner of the element to that of what is shown (px).
+    inset: (f64, f64),
+    text_scale: f64,
+}
+
+impl Picture {
+    fn new(drawing: Drawing, room: Room, text_scale: f64) -> Self {
+        let margin = MARGIN * drawing.text_size;
+        let corner = Point { x: drawing.low.x - margin, y: drawing.high.y + margin };
+        let size = size(&drawing);
+        let scale = room.scale(size);
+        // Its height follows, unless that is limited.
+        let inset = (0.5 * (room.width - scale * size.0), 0.0);
+        Self { drawing, corner, size, scale: scale.max(1e-3), inset, text_scale }
+    }
+
+    /// The same view with texts of the same size, of what is painted now.
+    fn with(&self, paint: impl Fn(f64) -> Drawing) -> Self {
+        let size = self.drawing.text_size;
+        let mut drawing = paint(self.text_scale);
+        if (drawing.text_size / size - 1.0).abs() > 1e-9 {
+            drawing = paint(self.text_scale * size / drawing.text_size);
+        }
+        Self { drawing, ..self.clone() }
+    }
+
+    /// Where a point is shown (px), right and down from the corner of the element.
+    pub fn place(&self, at: Point) -> (f64, f64) {
+        let right = self.inset.0 + self.scale * (at.x - self.corner.x);
+        (right, self.inset.1 + self.scale * (self.corner.y - at.y))
+    }
+
+    /// Whether a point is in the right half of what is shown.
+    pub fn is_late(&self, at: Point) -> bool {
+        at.x > self.corner.x + 0.5 * self.size.0
+    }
+
+    fn view_box(&self) -> String {
+        let Self { corner, size: (width, height), .. } = self;
+        format!("{} {} {width} {height}", corner.x, -corner.y)
+    }
+}
+
+/// A drawing, to scale, with its grips.
+pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
+    let Sketch { name, paint, grips } = sketch;
     let items = svg("g");
-    let sketch = svg("svg")
+    let drawn = svg("svg")
         .class(&format!("sketch {name}"))
         .attr("data-testid", name)
         .attr("role", "img")
         .child(hatches(name))
         .child(items.clone());
-    let whole = sketch.clone();
     let room = RwSignal::new(Room::default());
-    let measured = sketch.element().clone();
-    watch_size(sketch.element(), move || {
+    let measured = drawn.element().clone();
+    watch_size(drawn.element(), move || {
         let now = Room::of(&measured).unwrap_or_default();
         if room.get_untracked() != now {
             room.set(now);
         }
     });
-    let scale = Cell::new(1.0);
-    items.live(move |items| {
-        let room = room.get();
-        let drawing = workspace
-            .read(|shown, system| legible(room, &scale, |scale| paint(shown, system, scale)));
-        let Some(drawing) = drawing else {
-            return items;
-        };
-        let _ = whole
-            .clone()
-            .attr("aria-label", &drawing.description)
-            .attr("viewBox", &view_box(&drawing))
-            .attr("font-size", &drawing.text_size.to_string());
-        let size = drawing.text_size;
-        items.children(drawing.items.iter().map(|item| draw(item, size, workspace.marked)))
+    let held = RwSignal::new(false);
+    let picture = Memo::new(move |last: Option<&Option<Picture>>| {
+        let last = last.and_then(Option::as_ref);
+        workspace.read(|shown, system| {
+            let paint = |scale| paint(shown, system, scale);
+            match last.filter(|_| held.get()) {
+                // It stays where it is under the hand.
+                Some(last) => last.with(paint),
+                None => legible(room.get(), last.map_or(1.0, |last| last.text_scale), paint),
+            }
+        })
     });
-    sketch
+    let placed = StoredValue::new_local(Vec::new());
+    let whole = drawn.clone();
+    items.live(move |items| {
+        picture.with(|picture| match picture {
+            Some(picture) => fill(&whole, items.clone(), picture, placed),
+            None => items.clone(),
+        })
+    });
+    watch(move || {
+        let marked = workspace.marked.get();
+        picture.track();
+        placed.with_value(|placed: &Vec<(Place, Tag)>| {
+            for (place, tag) in placed {
+                let list = tag.element().class_list();
+                let _ = list.toggle_with_force("marked", marked == Some(*place));
+            }
+        });
+    });
+    let point_out = move |event: Event| {
+        let place = placed.with_value(|placed| part_under(&event, placed));
+        if workspace.marked.get_untracked() != place {
+            workspace.marked.set(place);
+        }
+    };
+    let drawn = drawn
+        .on("pointerover", point_out)
+        .on("pointerleave", move |_| workspace.marked.set(None));
+    let sheet = tag("div").class("frame").child(drawn);
+    let sheet = match grips {
+        [] => sheet,
+        fields => sheet.child(grips::grips(workspace, picture, held, fields)),
+    };
+    tag("div").class(&format!("{name}-frame")).child(sheet).child(key(picture, name))
 }
 
-fn view_box(drawing: &Drawing) -> String {
-    let margin = MARGIN * drawing.text_size;
-    let (width, height) = size(drawing);
-    format!("{} {} {width} {height}", drawing.low.x - margin, -drawing.high.y - margin)
+/// The part of the heater under a pointer.
+fn part_under(event: &Event, placed: &[(Place, Tag)]) -> Option<Place> {
+    let target = event.target()?.dyn_into::<Element>().ok()?;
+    let index = target.closest("[data-part]").ok()??.get_attribute("data-part")?;
+    placed.get(index.parse::<usize>().ok()?).map(|(place, _)| *place)
+}
+
+/// What the hatchings and signs of a drawing mean.
+fn key(picture: Memo<Option<Picture>>, name: &'static str) -> Tag {
+    let list = tag("ul").class("key");
+    let filled = list.clone();
+    let mut last = Vec::new();
+    watch(move || {
+        let key = picture.with(|picture| {
+            let picture = picture.as_ref()?;
+            (picture.drawing.key != last).then(|| picture.drawing.key.clone())
+        });
+        if let Some(key) = key {
+            filled.element().set_text_content(None);
+            let _ = filled.clone().children(key.iter().map(|entry| sign(entry, name)));
+            last = key;
+        }
+    });
+    list
+}
+
+/// A sign with its meaning.
+fn sign((role, meaning): &(Role, String), name: &str) -> Tag {
+    let corner = Point { x: 0.04, y: 0.04 };
+    let shape = match role {
+        Role::Damper => Shape::Line { points: vec![corner, Point { x: 0.36, y: 0.16 }] },
+        Role::Course => {
+            let comb = [(0.04, 0.16), (0.04, 0.04), (0.2, 0.04), (0.2, 0.1), (0.2, 0.04)];
+            let ends = [(0.36, 0.04), (0.36, 0.16)];
+            let points = comb.into_iter().chain(ends).map(|(x, y)| Point { x, y });
+            Shape::Line { points: points.collect() }
+        }
+        _ => Shape::Rectangle { corner, width: 0.32, height: 0.12 },
+    };
+    let item = Item { role: *role, shape, place: None };
+    let sample = svg("svg")
+        .class(&format!("sketch {name}"))
+        .attr("viewBox", "0 -0.2 0.4 0.2")
+        .attr("aria-hidden", "true")
+        .child(draw(&item, 0.1));
+    tag("li").child(sample).text(meaning)
+}
+
+/// Puts the items of a picture on the page; `placed` are those that stand for a part of the heater.
+fn fill(
+    whole: &Tag,
+    items: Tag,
+    picture: &Picture,
+    placed: StoredValue<Vec<(Place, Tag)>, LocalStorage>,
+) -> Tag {
+    let size = picture.drawing.text_size;
+    let _ = whole
+        .clone()
+        .attr("aria-label", &picture.drawing.description)
+        .attr("viewBox", &picture.view_box())
+        .attr("font-size", &size.to_string());
+    let drawn = |item: &Item| {
+        let tag = draw(item, size);
+        let Some(place) = item.place else { return tag };
+        let index = placed.with_value(Vec::len);
+        let tag = tag.attr("data-part", &index.to_string());
+        placed.update_value(|placed| placed.push((place, tag.clone())));
+        tag
+    };
+    placed.update_value(Vec::clear);
+    items.children(picture.drawing.items.iter().map(drawn))
 }
 
 /// Width and height with the margin around (m).
@@ -115,29 +275,26 @@ impl Room {
         })
     }
 
-    /// Size at which the texts of a drawing appear.
-    fn text_of(&self, drawing: &Drawing) -> f64 {
-        let (width, height) = size(drawing);
-        let scale =
-            (self.width / width).min(self.height.map_or(f64::MAX, |most| most / height));
-        scale * drawing.text_size
+    /// Pixels per meter of a drawing of a size (m).
+    fn scale(&self, (width, height): (f64, f64)) -> f64 {
+        (self.width / width).min(self.height.map_or(f64::MAX, |most| most / height))
     }
 }
 
 /// Paints with texts as large as it takes for them to be read; `scale` is what it took last time.
-fn legible(room: Room, scale: &Cell<f64>, paint: impl Fn(f64) -> Drawing) -> Drawing {
-    let mut drawing = paint(scale.get());
+fn legible(room: Room, mut scale: f64, paint: impl Fn(f64) -> Drawing) -> Picture {
+    let mut drawing = paint(scale);
     // A drawing grows with its texts, so that one step falls a little short.
     for _ in 0..6 {
-        let shown = room.text_of(&drawing);
-        let wanted = (scale.get() * room.text / shown.max(1.0)).clamp(1.0, MOST_SCALE);
-        if room.width < 1.0 || (wanted / scale.get() - 1.0).abs() < 0.03 {
+        let shown = room.scale(size(&drawing)) * drawing.text_size;
+        let wanted = (scale * room.text / shown.max(1.0)).clamp(1.0, MOST_SCALE);
+        if room.width < 1.0 || (wanted / scale - 1.0).abs() < 0.03 {
             break;
         }
-        scale.set(wanted);
+        scale = wanted;
         drawing = paint(wanted);
     }
-    drawing
+    Picture::new(drawing, room, scale)
 }
 
 /// Hatching of masonry by material.
@@ -160,16 +317,8 @@ fn hatches(name: &str) -> Tag {
         .child(hatch("insulation", "0.025", "rotate(0)"))
 }
 
-fn draw(item: &Item, size: f64, marked: RwSignal<Option<Place>>) -> Tag {
-    let role = class(item.role);
-    let drawn = svg("g").class(&role);
-    let drawn = match item.place {
-        Some(place) => drawn.live_attr("class", move || {
-            let mark = if marked.get() == Some(place) { " marked" } else { "" };
-            Some(format!("{role}{mark}"))
-        }),
-        None => drawn,
-    };
+fn draw(item: &Item, size: f64) -> Tag {
+    let drawn = svg("g").class(&class(item.role));
     writing(shape(drawn, &item.shape, size), &item.shape, size)
 }
 

@@ -15,7 +15,7 @@ use longsmoke::words;
 use std::collections::BTreeMap;
 use std::time::Duration;
 
-const JOB: Job = Job { rest: Duration::from_millis(100), study: order::Job::Strip };
+const JOB: Job = Job { rest: Duration::from_millis(100), study: |_| order::Job::Strip };
 
 /// What the worker has found; written by its messages alone.
 #[derive(Clone, Debug, Default, PartialEq)]

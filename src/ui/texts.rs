@@ -57,6 +57,8 @@ pub const EFFICIENCY: &str = "Heat kept";
 pub const MOUTH_WALL: &str = "Flue wall at the top";
 pub const DEW_POINT: &str = "Dew point of the gas";
 pub const SECTION: &str = "Section, to scale";
+pub const FRONT: &str = "From the front";
+pub const PLAN: &str = "From above, cut through a run";
 pub const PATH: &str = "The smoke path, unrolled";
 pub const LEGEND: &str = "Gas temperature from";
 pub const PLOT: &str = "Temperatures along the path";
@@ -74,6 +76,9 @@ pub const FINDINGS: &str = "Findings";
 pub const NO_FINDINGS_HERE: &str = "Nothing to look at.";
 pub const ALWAYS: &str = "In any case";
 pub const GO_TO: &str = "Go to";
+pub const TRY_IT: &str = "Try it";
+pub const REMEDIES_STOPPED: &str =
+    "The search for remedies stopped. It starts again with your next change.";
 pub const STRIP: &str = "One to ten runs";
 pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
 pub const STRIP_RUNS: &str = "Runs";
@@ -113,6 +118,24 @@ pub const DAY_ACCOUNT: &str = "Where the heat of the wood went";
 pub const DAY_WHERE: &str = "Where";
 pub const DAY_SHARE: &str = "Share";
 pub const DAY_HEAT: &str = "Heat";
+pub const WORTH_WAITING: &str = "Waiting for your last change";
+pub const WORTH_STOPPED: &str =
+    "The computation of the cases stopped. It starts again with your next change.";
+pub const WORTH_NOTHING: &str = "None of the cases has figures.";
+pub const WORTH_ANSWERS: &str = "The three questions";
+pub const WORTH_OF: &str = "For the figure";
+pub const WORTH_WHAT: &str = "Known only roughly";
+pub const WORTH_SHARE: &str = "Share";
+pub const WORTH_WAY: &str = "More of it";
+pub const WORTH_REASONS: &str = "What was varied, how far and why";
+pub const EDGES_STOPPED: &str =
+    "The search for the edges stopped. It starts again with your next change.";
+pub const EDGES_FAILED: &str = "The chimney is judged with an allowance for the peak instead.";
+pub const EDGES_NOMINAL_STAGE: &str = "Computing the day with more wood";
+pub const EDGES_FIGURE: &str = "Figure";
+pub const EDGES_NOMINAL: &str = "As reckoned";
+pub const EDGES_EDGE: &str = "In 95 of 100 cases";
+pub const EDGES_LIMIT: &str = "Limit";
 pub const CONDITIONS_FIRE: &str = "Fire";
 pub const ROUTE_FIGURE: &str = "Figure";
 pub const ROUTE_ROUTE: &str = "Route";
@@ -159,6 +182,16 @@ pub fn refused_here(count: usize) -> String {
 /// Progress of the strip.
 pub fn strip_progress(done: usize, total: usize) -> String {
     format!("Computing {done} of {total}")
+}
+
+/// Progress of the cases.
+pub fn worth_progress(done: usize) -> String {
+    format!("{done} cases computed")
+}
+
+/// Progress of the edges.
+pub fn edges_progress(done: usize, total: u32) -> String {
+    format!("{done} of {total} days computed")
 }
 
 /// The allowed range of a number.

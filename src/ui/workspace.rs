@@ -9,7 +9,7 @@ use longsmoke::design::Design;
 use longsmoke::design::document::{self, DocumentError};
 use longsmoke::design::field::{Field, FieldId, Group, Number, Problem, check, check_number};
 use longsmoke::design::link::LinkError;
-use longsmoke::rules::{self, DayFigures, Finding, Place, Question};
+use longsmoke::rules::{self, DayFigures, Edges, Finding, Known, Place, Question};
 use longsmoke::units::System;
 use std::sync::Arc;
 use std::time::Duration;
@@ -68,6 +68,8 @@ pub struct Workspace {
     pub shown: Memo<Option<Shown>>,
     /// What is judged of the firing day, with the design whose day it is.
     pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
+    /// Safety at its unfavorable edge, with the design whose edges they are.
+    pub edges: RwSignal<Option<(Arc<Design>, Edges)>>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
     pub epoch: RwSignal<u32>,
     /// Decisions whose entry is refused and not in the design.
@@ -92,17 +94,22 @@ impl Workspace {
             Memo::new(move |_| history.with(|history| history.present().design.clone()));
         let units = storage::read(storage::UNITS);
         let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
+        let edges = RwSignal::new(None::<(Arc<Design>, Edges)>);
         let show = move |design: &Design, last: Option<&Option<Shown>>| {
-            day.with(|day| {
-                let day = day.as_ref().filter(|(of, _)| same_but_name(of, design));
-                show(design, day.map(|(_, figures)| figures), last)
-            })
+            let day = day.get().filter(|(of, _)| same_but_name(of, design));
+            let edges = edges.get().filter(|(of, _)| same_but_name(of, design));
+            let known = Known {
+                day: day.as_ref().map(|(_, figures)| figures),
+                edges: edges.as_ref().map(|(_, edges)| edges),
+            };
+            show(design, known, last)
         };
         Self {
             history,
             design,
             shown: Memo::new(move |last| design.with(|design| show(design, last))),
             day,
+            edges,
             epoch: RwSignal::new(0),
             refused: RwSignal::new(Vec::new()),
             system: RwSignal::new(match units.as_deref() {
@@ -132,6 +139,25 @@ impl Workspace {
             return Err(problem);
         }
         self.try_change(|design| (number.set)(design, value))
+    }
+
+    /// Brings a number as near to a value as can be built, in whole steps, as part of a gesture;
+    /// says what stands in the way.
+    pub fn approach(self, field: &Field, number: &Number, value: f64) -> Option<Problem> {
+        let now = self.design.with_untracked(number.get);
+        let wanted = number.nearest(value);
+        let mut problem = self.enter(field, number, wanted).err()?;
+        // The nearest that can be built lies between, if anywhere.
+        let steps = libm::round((wanted - now) / number.step);
+        let (mut good, mut bad) = (0.0, steps);
+        while (bad - good).abs() > 1.5 {
+            let middle = libm::round(0.5 * (good + bad));
+            match self.enter(field, number, number.nearest(now + middle * number.step)) {
+                Ok(()) => good = middle,
+                Err(why) => (problem, bad) = (why, middle),
+            }
+        }
+        Some(problem)
     }
 
     /// Changes the design as part of a gesture, unless that makes one that cannot be built.
@@ -166,6 +192,14 @@ impl Workspace {
     pub fn void_entries(self) {
         self.epoch.update(|epoch| *epoch += 1);
         self.refused.update(Vec::clear);
+    }
+
+    /// Ends a gesture on a drawing; what is typed is void where it changed the design.
+    pub fn settle(self) {
+        if self.history.with_untracked(History::is_under_way) {
+            self.commit();
+            self.void_entries();
+        }
     }
 
     /// Notes that the entry of a decision is refused.
@@ -385,16 +419,12 @@ pub fn same_but_name(one: &Design, other: &Design) -> bool {
     one == *other
 }
 
-/// Analysis and findings of a design, with its firing day as soon as that is known; those of the
+/// Analysis and findings of a design, with its firing day and its edges as soon as they are known; those of the
 /// last good one when it has none.
-fn show(
-    design: &Design,
-    day: Option<&DayFigures>,
-    last: Option<&Option<Shown>>,
-) -> Option<Shown> {
+fn show(design: &Design, known: Known<'_>, last: Option<&Option<Shown>>) -> Option<Shown> {
     match analyze(design) {
         Ok(analysis) => {
-            let findings = rules::judge(design, &analysis, day);
+            let findings = rules::judge(design, &analysis, known);
             let of = |question| {
                 findings.iter().filter(move |finding| finding.rule.question() == question)
             };

@@ -1,8 +1,9 @@
 //! Reading of what people type.
 
 use super::{
-    KILOGRAMS_PER_POUND, METERS_PER_FOOT, METERS_PER_INCH, PASCALS_PER_INCH_WATER, Quantity,
-    System, WATTS_PER_BTU_HOUR, ZERO_CELSIUS, ZERO_FAHRENHEIT, from_shown,
+    KILOGRAMS_PER_POUND, METERS_PER_FOOT, METERS_PER_INCH, PASCALS_PER_INCH_WATER,
+    PASCALS_PER_PSF, Quantity, System, WATTS_PER_BTU_HOUR, ZERO_CELSIUS, ZERO_FAHRENHEIT,
+    from_shown,
 };
 
 /// A text that is not a number.
@@ -188,6 +189,9 @@ const fn units(quantity: Quantity) -> &'static [(&'static str, f64, f64)] {
             ("lb/h", POUND / 3600.0, 0.0),
             ("lb/hr", POUND / 3600.0, 0.0),
         ],
+        Quantity::Bearing => {
+            &[("pa", 1.0, 0.0), ("kpa", 1e3, 0.0), ("psf", PASCALS_PER_PSF, 0.0)]
+        }
         Quantity::HeatLoss => &[
             ("w/k", 1.0, 0.0),
             ("btu/hf", BTU * 9.0 / 5.0, 0.0),

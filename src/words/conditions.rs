@@ -5,7 +5,7 @@ use crate::rules::{Condition, Severity, Start};
 use crate::units::{Quantity, System, figure};
 
 /// Heading over the conditions.
-pub const TITLE: &str = "Conditions";
+pub const TITLE: &str = "Draft on two days";
 
 /// Name of a fire for which the draft is judged.
 pub const fn start(start: Start) -> &'static str {

@@ -83,7 +83,7 @@ fn warmth(state: &DayState, first: &First, system: System) -> Vec<DayFigure> {
         None => "over 3 days".into(),
     };
     let single = || "single firing from cold".to_owned();
-    vec![
+    let mut lines = vec![
         line("room-mean", "To the room, mean", power(mean), String::new()),
         line(
             "room-peak",
@@ -99,7 +99,12 @@ fn warmth(state: &DayState, first: &First, system: System) -> Vec<DayFigure> {
         ),
         line("half", "Warmth halves in", hours(first.hours_to_half), single()),
         line("quarter", "Falls to a quarter in", hours(first.hours_to_quarter), single()),
-    ]
+    ];
+    lines.extend(peak.wall_behind.map(|at| {
+        let value = figure(at.temperature, Quantity::Temperature, system);
+        line("wall-behind", "Face of the wall behind", value, after(at.time_s, state))
+    }));
+    lines
 }
 
 fn gas(state: &DayState, system: System) -> Vec<DayFigure> {

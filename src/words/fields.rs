@@ -48,6 +48,11 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::Turn => "Turn loss",
         FieldId::Bleed => "Bleed slot",
         FieldId::Bypass => "Bypass damper",
+        FieldId::OvenPlace => "Oven in place of run",
+        FieldId::OvenWidth => "Oven width",
+        FieldId::OvenDepth => "Oven depth",
+        FieldId::OvenHeight => "Oven height",
+        FieldId::OvenDoor => "Oven door",
         FieldId::CoreMaterial => "Core material",
         FieldId::CoreThickness => "Core thickness",
         FieldId::Gap => "Gap",
@@ -56,6 +61,10 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::Cap => "Cap slab",
         FieldId::Base => "Base slab",
         FieldId::InnerEmissivity => "Wall emissivity",
+        FieldId::FrontInsulation => "Insulation on the front",
+        FieldId::BackInsulation => "Insulation on the back",
+        FieldId::SideInsulation => "Insulation on the sides",
+        FieldId::TopInsulation => "Insulation on the cap",
         FieldId::MouthHeight => "Chimney mouth height",
         FieldId::FlueShape => "Flue shape",
         FieldId::FlueWidth => "Flue width or diameter",
@@ -73,6 +82,39 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::BehindDistance => "Clearance behind",
         FieldId::FrontDistance => "Clearance in front of the door",
         FieldId::AboveDistance => "Clearance above",
+        FieldId::WallBehind => "Wall behind",
+        FieldId::WallGap => "Gap to the wall behind",
+        FieldId::GapLow => "Opening low in that gap",
+        FieldId::GapHigh => "Opening high in that gap",
+        FieldId::Cleanouts => "Cleanouts",
+        FieldId::CleanoutFace => "Cleanouts open",
+        FieldId::CleanoutSpace => "Space at the cleanouts",
+        FieldId::ChimneyKind => "Kind of chimney",
+        FieldId::ChimneyPlace => "Chimney stands",
+        FieldId::SootFire => "Withstands a soot fire",
+        FieldId::FlueCleanout => "Cleanout of the flue",
+        FieldId::ConnectorKind => "Kind of connector",
+        FieldId::RoofHeight => "Height of the roof",
+        FieldId::NearRise => "Ridge above that",
+        FieldId::NearDistance => "Distance to the ridge",
+        FieldId::MasonryWall => "Masonry around the liner",
+        FieldId::ChimneyDistance => "Clearance of the chimney",
+        FieldId::ConnectorDistance => "Clearance of the connector",
+        FieldId::Below => "Below the base slab",
+        FieldId::VoidBelow => "Void below the base slab",
+        FieldId::Floor => "Floor in front of the door",
+        FieldId::HearthFront => "Hearth in front",
+        FieldId::HearthSide => "Hearth beside the opening",
+        FieldId::WallProtection => "Protection of walls",
+        FieldId::CeilingProtection => "Protection of the ceiling",
+        FieldId::Carrier => "Heater stands on",
+        FieldId::ChimneyCarrier => "Chimney is carried",
+        FieldId::FootingThickness => "Footing thickness",
+        FieldId::FootingProjection => "Footing projection",
+        FieldId::FootingDepth => "Footing depth",
+        FieldId::FrostDepth => "Frost depth",
+        FieldId::Soil => "Soil",
+        FieldId::Seismic => "Earthquakes",
     }
 }
 
@@ -120,9 +162,9 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::AfterOpening => {
             "Free opening that stays through damper and door after the fire. Air through it carries heat up the chimney."
         }
-        FieldId::FireboxWidth => "Inside, along the runs.",
-        FieldId::FireboxDepth => "Inside, front to back.",
-        FieldId::FireboxHeight => "Inside, floor to ceiling.",
+        FieldId::FireboxWidth | FieldId::OvenWidth => "Inside, along the runs.",
+        FieldId::FireboxDepth | FieldId::OvenDepth => "Inside, front to back.",
+        FieldId::FireboxHeight | FieldId::OvenHeight => "Inside, floor to ceiling.",
         FieldId::FireboxWall => "Thickness of the firebox walls, without facing.",
         FieldId::Crown => "Thickness of the slab between the firebox and what lies above it.",
         FieldId::DoorWidth => "Opening of the loading door.",
@@ -158,6 +200,10 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Bypass => {
             "Opening from the firebox to the connector that is opened to light a cold heater and shut when it draws."
         }
+        FieldId::OvenPlace => {
+            "Number of the run that is an oven through which the smoke passes; 0 for none. A bench has none."
+        }
+        FieldId::OvenDoor => "Area of the metal door of the oven, at the front.",
         FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
         FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",
         FieldId::Gap => "Space between core and facing.",
@@ -166,6 +212,16 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Cap => "Thickness of the slab that closes the heater at the top.",
         FieldId::Base => "Concrete slab below the heater, over a ventilated void.",
         FieldId::InnerEmissivity => "How well the inner walls take up radiation.",
+        FieldId::FrontInsulation => {
+            "Insulating board around the door; 0 leaves the front free to the room."
+        }
+        FieldId::BackInsulation => {
+            "Insulating board on the back; 0 leaves it free. Behind it the masonry gets hotter."
+        }
+        FieldId::SideInsulation => {
+            "Insulating board on both sides, where the runs end; 0 leaves them free."
+        }
+        FieldId::TopInsulation => "Insulating board on the cap slab; 0 leaves it free.",
         FieldId::MouthHeight => {
             "Height of the mouth above the floor of the firebox. The house fixes it."
         }
@@ -193,5 +249,72 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::BehindDistance => "From the back to the nearest thing that can burn.",
         FieldId::FrontDistance => "From the loading door to the nearest thing that can burn.",
         FieldId::AboveDistance => "From the cap slab up to the ceiling.",
+        FieldId::WallBehind => {
+            "Wall of the house that the back of the heater faces. The day shows how hot its face gets at most."
+        }
+        FieldId::WallGap => "From the back to the wall behind, where there is one.",
+        FieldId::GapLow => {
+            "Free area through which room air enters at the foot of the gap; with 0 the gap counts as blocked. The air flows freely when the openings at foot and top each have half of the gap's own section and it is at least 25 mm wide."
+        }
+        FieldId::GapHigh => {
+            "Free area through which the air leaves at the top of the gap; with 0 the gap counts as blocked."
+        }
+        FieldId::Cleanouts => "Ends of the runs at which a brush gets in.",
+        FieldId::CleanoutFace => "Face of the heater in which the cleanout doors are.",
+        FieldId::CleanoutSpace => {
+            "Free space in front of the cleanout doors, to whatever stands there."
+        }
+        FieldId::ChimneyKind => {
+            "A tested system keeps the distance and the class on its label."
+        }
+        FieldId::ChimneyPlace => "A chimney in an outside wall counts as in the house.",
+        FieldId::SootFire => {
+            "Class G in Europe; in North America a clay liner in masonry, or a metal chimney tested for it (type HT)."
+        }
+        FieldId::FlueCleanout => {
+            "Whether a cleanout lies at most 150 mm (6 in) above the foot of the flue."
+        }
+        FieldId::ConnectorKind => {
+            "The steel pipe from the last run to the chimney, as wide as the flue. A tested pipe keeps the distance on its label."
+        }
+        FieldId::RoofHeight => {
+            "Highest point at which the chimney passes through the roof, above the floor of the firebox; 0 when not known."
+        }
+        FieldId::NearRise => {
+            "How far the ridge, or whatever is highest near the mouth, stands above that point; 0 when nothing does."
+        }
+        FieldId::NearDistance => "From the mouth, level, to that ridge.",
+        FieldId::MasonryWall => {
+            "Solid masonry around the liner of a masonry chimney. It weighs; it is not reckoned as insulation."
+        }
+        FieldId::ChimneyDistance => {
+            "From the chimney to the nearest wood: framing, floors, roof. Open to the air, not filled."
+        }
+        FieldId::ConnectorDistance => "From the connector to the nearest thing that can burn.",
+        FieldId::Below => {
+            "What lies under the base slab, as deep as the heat gets: foam under a floor slab and forms left in place count."
+        }
+        FieldId::VoidBelow => "A void with openings on two sides, so that air moves through.",
+        FieldId::Floor => "Whether the floor in front of the loading door can burn.",
+        FieldId::HearthFront => "Floor that cannot burn, from the door opening into the room.",
+        FieldId::HearthSide => "Floor that cannot burn, to each side of the door opening.",
+        FieldId::WallProtection => {
+            "Built in front of what can burn at the sides and behind. Ventilated: 25 mm (1 in) of air behind it, open at top and bottom, on spacers that cannot burn."
+        }
+        FieldId::CeilingProtection => "Built below a ceiling that can burn, in the same ways.",
+        FieldId::Carrier => "What carries the heater. An engineer decides.",
+        FieldId::ChimneyCarrier => {
+            "Beside the heater on a footing of its own, or by the heater."
+        }
+        FieldId::FootingThickness => "Thickness of the concrete footing.",
+        FieldId::FootingProjection => {
+            "By how much the footing is wider than the heater, on every side."
+        }
+        FieldId::FootingDepth => "Underside of the footing below the ground outdoors.",
+        FieldId::FrostDepth => {
+            "How deep the ground freezes; 0 where it does not. The building official knows."
+        }
+        FieldId::Soil => "Soil below the footing.",
+        FieldId::Seismic => "Seismic design category of the site. The building official knows.",
     }
 }

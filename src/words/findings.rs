@@ -1,9 +1,11 @@
 //! English sentences of the findings.
 
-use super::{label, place};
+use super::{around, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
-use crate::rules::{Day, Figure, Finding, Judged, Moment, PEAK_ALLOWANCE, Rule};
+use crate::rules::{
+    Day, Figure, Finding, Hazard, Judged, Moment, OVERLOAD, PEAK_ALLOWANCE, Rule, Standing,
+};
 use crate::units::{Quantity, System, difference, figure, range};
 
 /// A finding in words.
@@ -79,6 +81,14 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
         Rule::SmokeBack => format!("smoke for {found} of a burn"),
         Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
+        Rule::AtTheEdge(hazard, _) => match hazard {
+            Hazard::Rating => format!("gas into the chimney up to {found}, limit {limit}"),
+            Hazard::Face => format!("face up to {found}, limit {limit}"),
+            Hazard::Starved => format!("short of draft for {found} with more wood"),
+            Hazard::WetWall => format!("wall at the mouth wet in {found} of cases"),
+            Hazard::FrozenWall => format!("wall at the mouth freezing in {found} of cases"),
+        },
+        Rule::Around(rule) => around::filled(rule, around::said(rule).short, [&found, &limit]),
     }
 }
 
@@ -222,7 +232,44 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         Rule::FaceTooHot => {
             format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
         }
+        Rule::AtTheEdge(hazard, standing) => at_the_edge(hazard, standing, [found, limit]),
+        Rule::Around(rule) => around::filled(rule, around::said(rule).title, [found, limit]),
     }
+}
+
+/// What was found at the edge.
+fn at_the_edge(hazard: Hazard, standing: Standing, [found, limit]: [&str; 2]) -> String {
+    let cases = match standing {
+        Standing::Nominal => "",
+        Standing::Edge => " in 95 of 100 cases",
+    };
+    let more = format!("With {} more wood than stated", overload());
+    match hazard {
+        Hazard::Rating => format!(
+            "{more}, gas enters the chimney at up to {found}{cases}; the chimney is rated for \
+             {limit}."
+        ),
+        Hazard::Face => format!(
+            "{more}, when the days repeat, a face gets up to {found} hot{cases}; {limit} is the \
+             most."
+        ),
+        Hazard::Starved => format!(
+            "{more}, the fire asks for more air than the chimney pulls, for up to {found} of a \
+             day{cases}."
+        ),
+        Hazard::WetWall => format!(
+            "In {found} of all cases the wall at the mouth of the chimney is below the dew point \
+             of the gas."
+        ),
+        Hazard::FrozenWall => format!(
+            "In {found} of all cases the wall at the mouth of the chimney is below freezing."
+        ),
+    }
+}
+
+/// How much more wood an overload has.
+pub(super) fn overload() -> String {
+    format!("{:.0} %", 100.0 * (OVERLOAD - 1.0))
 }
 
 /// Gas into the chimney, to go before its temperature.
@@ -269,14 +316,18 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::ColdStartWeak(_) => {
             "Until the flue is warm, smoke and carbon monoxide come into the room."
         }
-        Rule::GasAboveChimneyRating(_) => "The chimney can crack and set the house on fire.",
+        Rule::GasAboveChimneyRating(_) | Rule::AtTheEdge(Hazard::Rating, _) => {
+            "The chimney can crack and set the house on fire."
+        }
         Rule::GasWasteful(_) | Rule::GasWarm(_) => {
             "Heat that was paid for leaves through the chimney."
         }
-        Rule::GasCool(_) | Rule::ChimneyWallWet => {
+        Rule::GasCool(_) | Rule::ChimneyWallWet | Rule::AtTheEdge(Hazard::WetWall, _) => {
             "Water and tar run down the flue and soak its joints."
         }
-        Rule::ChimneyWallFreezing => "Ice closes the mouth and splits the flue.",
+        Rule::ChimneyWallFreezing | Rule::AtTheEdge(Hazard::FrozenWall, _) => {
+            "Ice closes the mouth and splits the flue."
+        }
         Rule::GasSlow => "Slow gas leaves soot and takes long to start.",
         Rule::GasFast => "Fast gas costs draft at every turn.",
         Rule::FireboxSmall | Rule::FireboxBaseSmall | Rule::FireboxLow => {
@@ -298,7 +349,13 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
-        Rule::FaceTooHot => "It burns who touches it, and chars wood that leans on it.",
+        Rule::AtTheEdge(Hazard::Starved, _) => {
+            "It burns starved and dirty, or smokes when the door is opened."
+        }
+        Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
+            "It burns who touches it, and chars wood that leans on it."
+        }
+        Rule::Around(rule) => around::said(rule).reason,
     }
 }
 
@@ -314,7 +371,7 @@ const fn remedy(rule: Rule) -> &'static str {
             "Warm the flue first, with burning newspaper at the cleanout, before every cold start; \
              or fit a bypass damper, raise the chimney, or drop a run."
         }
-        Rule::GasAboveChimneyRating(_) => {
+        Rule::GasAboveChimneyRating(_) | Rule::AtTheEdge(Hazard::Rating, _) => {
             "Add a run, lengthen the runs, or take a chimney with a higher rating."
         }
         Rule::GasWasteful(_) | Rule::GasWarm(_) => {
@@ -323,7 +380,9 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::GasCool(_) => {
             "Drop a run, shorten the runs, or take a liner rated for condensate."
         }
-        Rule::ChimneyWallWet | Rule::ChimneyWallFreezing => {
+        Rule::ChimneyWallWet
+        | Rule::ChimneyWallFreezing
+        | Rule::AtTheEdge(Hazard::WetWall | Hazard::FrozenWall, _) => {
             "Insulate the flue, shorten the part outdoors, or drop a run."
         }
         Rule::GasSlow => "Make the runs narrower or lower.",
@@ -347,6 +406,12 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
         Rule::SmokeBack => "Raise the mouth, drop a run, widen the runs, or burn more calmly.",
-        Rule::FaceTooHot => "Make the wall there thicker, or burn less.",
+        Rule::AtTheEdge(Hazard::Starved, _) => {
+            "Burn no more than is stated; or raise the mouth, drop a run, or widen the runs."
+        }
+        Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
+            "Make the wall there thicker, or burn less."
+        }
+        Rule::Around(rule) => around::said(rule).remedy,
     }
 }

@@ -2,13 +2,18 @@
 //!
 //! Nothing is decided here. Every match is exhaustive, so a missing text does not compile.
 
+mod around;
 pub mod compare;
 pub mod conditions;
 pub mod day;
+pub mod edges;
 mod fields;
 mod findings;
+pub mod remedy;
 pub mod report;
 pub mod standard_route;
+pub mod structure;
+pub mod trials;
 pub mod uncertainty;
 
 pub use fields::{help, label};
@@ -29,9 +34,8 @@ use crate::units::{Quantity, System, at_least, at_most, editable, figure, range,
 pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
-    "Not checked here: soot and ash in the runs, an overloaded fire but for an allowance on the \
-     chimney's rating; connector, framing around the chimney, floor and hearth, what lies below \
-     the heater, what is too hot to touch.",
+    "Not checked here: a fire with over a quarter more wood than stated; firestops; other \
+     appliances on the flue, which carries this heater alone; what is too hot to touch.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
     "Never close the damper by the clock: only when no red and no blue flame is left.",
     "Figures marked \"from memory\" were not checked against the published document.",
@@ -47,10 +51,12 @@ pub const fn group(group: Group) -> &'static str {
         Group::Shell => "Shell",
         Group::Chimney => "Chimney",
         Group::Surroundings => "Surroundings",
+        Group::Support => "Support and footing",
     }
 }
 
 /// Name of a choice, from its key.
+#[expect(clippy::too_many_lines, reason = "one arm per choice")]
 pub fn choice(key: &str) -> &'static str {
     match key {
         "north_america" => "North America (IRC, NFPA 211, ASTM E1602)",
@@ -75,6 +81,58 @@ pub fn choice(key: &str) -> &'static str {
         "granite" => "Granite, crystalline stone",
         "clay_tile" => "Clay tile or liner",
         "stainless" => "Stainless steel",
+        "high_duty_fireclay" => "High-duty fireclay brick",
+        "no_wall" => "None near by",
+        "framed" => "Wood-framed, insulated",
+        "masonry" => "Masonry",
+        "limestone" => "Hard limestone",
+        "sandstone" => "Sandstone",
+        "not_stated" => "Not stated",
+        "yes" => "Yes",
+        "no" => "No",
+        "mineral" => "Masonry, concrete or earth alone",
+        "foam" => "Foam",
+        "wood" => "Wood, forms or framing",
+        "no_void" => "None, or closed",
+        "ventilated" => "Ventilated",
+        "mineral_floor" => "Cannot burn",
+        "combustible_floor" => "Can burn beyond the hearth",
+        "bare" | "no_cleanouts" => "None",
+        "masonry_tight" => "a: 90 mm (3 1/2 in) of masonry, no air behind",
+        "board_on_wool" => "b: 13 mm (1/2 in) of board on 25 mm (1 in) of mineral wool",
+        "sheet_on_wool_vented" => "c: sheet on 25 mm (1 in) of mineral wool, ventilated",
+        "masonry_vented" => "d: 90 mm (3 1/2 in) of masonry, ventilated",
+        "sheet_vented" => "e: sheet, ventilated",
+        "board_vented" => "f: 13 mm (1/2 in) of board, ventilated",
+        "two_sheets_vented" => "g: two sheets, ventilated between and behind",
+        "wool_between_sheets_vented" => {
+            "h: 25 mm (1 in) of mineral wool between sheets, ventilated"
+        }
+        "lined" => "Masonry with a liner",
+        "unlined" => "Masonry without a liner",
+        "system" => "Tested system",
+        "inside" => "In the house or its wall",
+        "outside" => "Wholly outside",
+        "single_wall" => "Single-wall steel",
+        "tested_pipe" => "Tested pipe",
+        "both_ends" => "At both ends of every run",
+        "one_end" => "At one end of every run",
+        "at_sides" => "At the sides",
+        "at_front" => "At the front",
+        "at_rear" => "At the back",
+        "own_footing" => "A footing of its own",
+        "support_walls" => "Walls on a footing of their own",
+        "house_slab" => "The slab of the house",
+        "framing" => "Wood framing",
+        "beside" => "Beside the heater",
+        "on_heater" => "By the heater",
+        "bedrock" => "Bedrock",
+        "soft_rock" => "Sedimentary or layered rock",
+        "gravel" => "Gravel, sandy gravel",
+        "sand" => "Sand, silty or clayey sand or gravel",
+        "clay" => "Clay, silt",
+        "seismic_low" => "Category A to C",
+        "seismic_high" => "Category D",
         _ => "Unknown",
     }
 }
@@ -176,6 +234,8 @@ pub fn place(place: Place) -> String {
         Place::Back => "Back".into(),
         Place::Front => "In front of the door".into(),
         Place::Ceiling => "Ceiling".into(),
+        Place::Chimney => "Chimney".into(),
+        Place::Below => "Below the heater".into(),
     }
 }
 
@@ -252,6 +312,13 @@ pub fn problem(problem: &Problem, system: System) -> String {
             label(FieldId::FiringInterval),
             label(FieldId::FiringsPerDay),
             figure(longest, Quantity::Hours, system)
+        ),
+        ProblemKind::OvenInBench => {
+            format!("{name}: a bench has no oven. Choose another layout or 0.")
+        }
+        ProblemKind::DoorLargerThanOven(largest) => format!(
+            "{name} cannot be larger than the front of the oven: at most {}.",
+            at_most(largest, Quantity::Opening, system)
         ),
         ProblemKind::DoorLargerThanFirebox(largest) => format!(
             "{name} cannot be larger than {}: at most {}.",

@@ -1,15 +1,20 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::{
-    CAUTIONS, finding as words_of, standard_route as route_words, uncertainty as said,
+    CAUTIONS, edges as edges_said, finding as words_of, quantity, remedy as remedy_words,
+    standard_route as route_words, structure, trials as trial_words, uncertainty as said,
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
 use crate::analysis::standard_route::{SOURCES, StandardRoute};
+use crate::analysis::structure::Structure;
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
-use crate::rules::{self, Finding, Question, Severity, answer};
-use crate::sources::Source;
+use crate::design::field::field;
+use crate::rules::{self, Edges, Finding, OVERLOAD, Question, Severity, answer};
+use crate::sources::{OVERLOAD_CHARGE, Source};
+use crate::study::remedy::{Key, Remedy, Traded};
+use crate::study::trials::{self, Tried};
 use crate::study::uncertainty::{SPREADS, SpreadId, Uncertainty};
 use crate::units::{Quantity, System, celsius};
 use schemars::{JsonSchema, Schema, schema_for};
@@ -40,6 +45,15 @@ pub struct Report {
     pub standard_route: RouteReport,
     /// What the figures are worth; missing where it was not asked for.
     pub uncertainty: Option<UncertaintyReport>,
+    /// What is judged for safety at its unfavorable edge; missing where it was not asked for or not
+    /// found.
+    pub edges: Option<EdgesReport>,
+    /// The same heater under other conditions; missing where it was not asked for.
+    pub trials: Option<Vec<TrialReport>>,
+    /// Masses and loads.
+    pub structure: StructureReport,
+    /// What the chosen rule set is made of and what it leaves out.
+    pub rules: &'static str,
     /// All findings, the heaviest first.
     pub findings: Vec<FindingReport>,
     /// What every page says.
@@ -62,6 +76,16 @@ pub struct RouteReport {
     pub differences: Vec<String>,
     /// Where the route comes from, and how far that was checked.
     pub sources: Vec<Source>,
+}
+
+/// Masses and loads, with who decides.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StructureReport {
+    /// Parts, masses, loads.
+    #[serde(flatten)]
+    pub structure: Structure,
+    /// What is said wherever they are shown.
+    pub label: &'static str,
 }
 
 /// A limit of the route that is not kept, with its source.
@@ -87,6 +111,20 @@ pub struct UncertaintyReport {
     pub not_varied: &'static str,
 }
 
+/// Safety at its unfavorable edge, with how it was found.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+pub struct EdgesReport {
+    /// Wood of each firing over that of the stated one (–).
+    pub overload_ratio: f64,
+    /// Why so much.
+    pub overload_source: Source,
+    /// How the edges were found.
+    pub method: &'static str,
+    /// The figures.
+    #[serde(flatten)]
+    pub edges: Edges,
+}
+
 /// Something known only roughly, with the reason.
 #[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
 pub struct SpreadReport {
@@ -109,6 +147,25 @@ pub struct AnswersInWords {
     pub will_the_heat_stay: String,
     /// Did what was checked for safety pass?
     pub is_it_safe: String,
+}
+
+/// The heater under one condition.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct TrialReport {
+    /// Short name of the condition.
+    pub trial: &'static str,
+    /// What it supposes.
+    pub supposes: String,
+    /// Answers to the three questions; none where a condition does not ask one or was not found.
+    pub answers: [Option<rules::Answer>; 3],
+    /// Smallest draft to spare of those judged (Pa).
+    pub margin_pascals: Option<f64>,
+    /// Mean gas into the chimney when the days repeat (°C).
+    pub chimney_inlet_celsius: Option<f64>,
+    /// What speaks against it, by short name, the heaviest first.
+    pub findings: Vec<&'static str>,
+    /// Why nothing was found.
+    pub failure: Option<String>,
 }
 
 /// Answers to the three questions.
@@ -143,6 +200,39 @@ pub struct FindingReport {
     pub reason: &'static str,
     /// What to change.
     pub remedy: &'static str,
+    /// Single decisions with which it is not made, the best first, each tried on this design; empty
+    /// where none was found or sought.
+    pub remedies: Vec<RemedyReport>,
+}
+
+/// A single decision with which a finding is not made, or weighs less.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct RemedyReport {
+    /// Group and key of the input in the design file, with the unit in the name.
+    pub input: &'static str,
+    /// Its value in the design.
+    pub present: Figure,
+    /// Its value with which the finding is not made.
+    pub value: Figure,
+    /// What to do, as a sentence.
+    pub text: String,
+    /// What comes with it, as sentences.
+    pub trades: String,
+    /// Weight that stays, where the finding is only made lighter.
+    pub leaves: Option<Severity>,
+    /// Figures before and after.
+    pub figures: Vec<TradeReport>,
+}
+
+/// A figure of the height of the fire before and after a remedy.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct TradeReport {
+    /// Its name.
+    pub name: &'static str,
+    /// As the design stands.
+    pub before: Figure,
+    /// With the remedy.
+    pub after: Figure,
 }
 
 /// Figures of a finding.
@@ -170,6 +260,20 @@ pub struct Computed<'a> {
     pub day: Option<&'a Day>,
     /// What the figures are worth, where it was asked for and found.
     pub uncertainty: Option<&'a Uncertainty>,
+    /// The trials, where they were asked for.
+    pub trials: Option<&'a [Tried]>,
+    /// Safety at its unfavorable edge, where it was asked for and found.
+    pub edges: Option<&'a Edges>,
+    /// What mends the findings, as far as it was sought.
+    pub remedies: &'a [(Key, Vec<Remedy>)],
+}
+
+impl Computed<'_> {
+    /// What mends a finding; none where nothing was sought.
+    pub fn remedies_of(&self, finding: &Finding) -> Option<&[Remedy]> {
+        let key = Key::of(finding);
+        self.remedies.iter().find(|(of, _)| *of == key).map(|(_, remedies)| remedies.as_slice())
+    }
 }
 
 /// Puts together the result of a design.
@@ -179,7 +283,9 @@ pub fn report(
     findings: &[Finding],
     system: System,
 ) -> Report {
-    let Computed { analysis, day, uncertainty } = computed;
+    let Computed { analysis, day, uncertainty, edges, trials, .. } = computed;
+    let trial = |each: &Tried| trial(design, each, system);
+    let told = |each| finding(each, computed.remedies_of(each).unwrap_or_default(), system);
     Report {
         heater_result_version: VERSION,
         name: design.name.clone(),
@@ -194,7 +300,19 @@ pub fn report(
         house: analysis.house,
         standard_route: route(design, analysis, system),
         uncertainty: uncertainty.map(in_words),
-        findings: findings.iter().map(|each| finding(each, system)).collect(),
+        structure: StructureReport {
+            structure: analysis.structure.clone(),
+            label: structure::ENGINEER,
+        },
+        rules: structure::scope(design.site.rule_set),
+        edges: edges.map(|edges| EdgesReport {
+            overload_ratio: OVERLOAD,
+            overload_source: OVERLOAD_CHARGE,
+            method: edges_said::METHOD,
+            edges: *edges,
+        }),
+        trials: trials.map(|all| all.iter().map(trial).collect()),
+        findings: findings.iter().map(told).collect(),
         cautions: CAUTIONS.to_vec(),
     }
 }
@@ -247,7 +365,25 @@ fn in_words(uncertainty: &Uncertainty) -> UncertaintyReport {
     }
 }
 
-fn finding(finding: &Finding, system: System) -> FindingReport {
+fn trial(design: &Design, tried: &Tried, system: System) -> TrialReport {
+    let trial = tried.trial;
+    let verdict = trials::judge(design, tried);
+    let found = verdict.as_ref().ok();
+    TrialReport {
+        trial: trial.id(),
+        supposes: trial_words::supposes(trial, system),
+        answers: Question::ALL.map(|question| found?.answer(question, trial)),
+        margin_pascals: found.map(|found| found.margin),
+        chimney_inlet_celsius: found.map(|found| celsius(found.chimney_inlet)),
+        findings: found
+            .into_iter()
+            .flat_map(|found| found.findings.iter().map(|each| each.rule.id()))
+            .collect(),
+        failure: verdict.as_ref().err().map(|failure| super::failure(failure, system)),
+    }
+}
+
+fn finding(finding: &Finding, remedies: &[Remedy], system: System) -> FindingReport {
     let text = words_of(finding, system);
     FindingReport {
         id: finding.rule.id(),
@@ -259,6 +395,31 @@ fn finding(finding: &Finding, system: System) -> FindingReport {
         text: text.title,
         reason: text.reason,
         remedy: text.remedy,
+        remedies: remedies.iter().map(|each| remedy(each, system)).collect(),
+    }
+}
+
+fn remedy(remedy: &Remedy, system: System) -> RemedyReport {
+    let shown = |value| figure(rules::Figure { value, quantity: quantity(remedy.field) });
+    let trade = |(traded, (before, after)): (Traded, (f64, f64))| {
+        let shown = |value| {
+            let quantity = remedy_words::quantity_of(traded);
+            figure(rules::Figure { value, quantity })
+        };
+        TradeReport {
+            name: remedy_words::name_of(traded),
+            before: shown(before),
+            after: shown(after),
+        }
+    };
+    RemedyReport {
+        input: field(remedy.field).path,
+        present: shown(remedy.present),
+        value: shown(remedy.value),
+        text: remedy_words::act(remedy, system),
+        trades: remedy_words::trades(remedy, system),
+        leaves: remedy.leaves,
+        figures: Traded::ALL.into_iter().zip(remedy.trades).map(trade).collect(),
     }
 }
 
@@ -279,7 +440,7 @@ const fn si_unit(quantity: Quantity) -> &'static str {
         Quantity::Mass => "kg",
         Quantity::Power => "W",
         Quantity::Energy => "J",
-        Quantity::Pressure => "Pa",
+        Quantity::Pressure | Quantity::Bearing => "Pa",
         Quantity::Speed => "m/s",
         Quantity::Duration | Quantity::Hours => "s",
         Quantity::MassFlow => "kg/s",

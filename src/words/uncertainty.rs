@@ -1,10 +1,27 @@
 //! Sentences on what the figures are worth: what was varied and why, bands, shares of cases.
 
-use super::answer as answer_to;
+use super::{answer as answer_to, quantity, trust};
 use crate::rules::{Answer, Question};
-use crate::study::uncertainty::{FigureBand, Fractions, Headline, SpreadId};
-use crate::units::{Quantity, System, difference, figure};
+use crate::study::uncertainty::{
+    FigureBand, Fractions, GasBand, Headline, Rank, SPREADS, SpreadId, SpreadRange, Target,
+};
+use crate::units::{Quantity, System, difference, figure, number, range};
 use std::fmt::Write as _;
+
+/// Heading over the bands.
+pub const TITLE: &str = "How sure the figures are";
+
+/// What the cases are.
+pub const NOTE: &str = "Formulas, brick, wood and fire are known only roughly. The same heater is \
+     computed 500 times, each time with all of it somewhere else in its range. A band holds 90 of \
+     100 cases: 5 lie below it and 5 above.";
+
+/// Heading over what makes a band wide.
+pub const MATTERS: &str = "What matters most";
+
+/// What the list of it says.
+pub const MATTERS_NOTE: &str = "How much of the scatter of a figure goes along with each, the most \
+     first. What cannot be told from chance is left out.";
 
 /// What is taken as it was entered, and what is not looked at.
 pub const NOT_VARIED: &str = "Weather, suction of the house, charge, burn and all sizes are taken \
@@ -87,6 +104,7 @@ pub const fn headline(headline: Headline) -> &'static str {
         Headline::ChimneyInlet => "Gas into the chimney",
         Headline::MouthWall => "Wall at the mouth",
         Headline::MouthWallAboveDewPoint => "Wall at the mouth above the dew point",
+        Headline::DewPoint => "Dew point of the gas",
         Headline::Efficiency => "Efficiency, lower heating value",
         Headline::Margin => "Draft to spare",
         Headline::MildDayMargin => "Draft to spare on a mild day",
@@ -126,17 +144,64 @@ const HAIR: f64 = 1e-9;
 
 /// Between what a figure lies in nine of ten cases.
 pub fn band(headline: Headline, band: &FigureBand, system: System) -> String {
-    let shown = |value: f64| match headline {
-        Headline::FireboxOutlet | Headline::ChimneyInlet | Headline::MouthWall => {
-            figure(value, Quantity::Temperature, system)
+    let quantity = match headline {
+        Headline::FireboxOutlet
+        | Headline::ChimneyInlet
+        | Headline::MouthWall
+        | Headline::DewPoint => Quantity::Temperature,
+        Headline::MouthWallAboveDewPoint => {
+            let shown = |kelvins| difference(kelvins, system);
+            return format!("{} to {} in 90 of 100 cases", shown(band.p05), shown(band.p95));
         }
-        Headline::MouthWallAboveDewPoint => difference(value, system),
-        Headline::Efficiency => figure(value, Quantity::Share, system),
+        Headline::Efficiency => Quantity::Share,
         Headline::Margin | Headline::MildDayMargin | Headline::ColdStartMargin => {
-            figure(value, Quantity::Pressure, system)
+            Quantity::Pressure
         }
     };
-    format!("{} to {} in 9 of 10 cases", shown(band.p05), shown(band.p95))
+    let low = number(band.p05, quantity, system);
+    format!("{low} to {} in 90 of 100 cases", figure(band.p95, quantity, system))
+}
+
+/// Heading over bands along the path.
+pub const BAND: &str = "In 90 of 100 cases";
+
+/// Between what the gas lies at a place of the path in nine of ten cases.
+pub fn along(band: &GasBand, system: System) -> String {
+    let low = number(band.p05, Quantity::Temperature, system);
+    format!("{low} to {}", figure(band.p95, Quantity::Temperature, system))
+}
+
+/// In how many cases a question is answered with yes, short. A yes is rounded down.
+pub fn yes(question: Question, fractions: &Fractions) -> String {
+    let count = (100.0 * fractions.yes + HAIR).floor();
+    let yes = match question {
+        Question::Safe => "passed",
+        Question::Draw | Question::Heat => "yes",
+    };
+    format!("At the height of the fire {yes} in {count:.0} of 100 cases")
+}
+
+/// Between what something was varied: 90 of 100 cases lie within.
+pub fn varied(varied: &SpreadRange, system: System) -> String {
+    let target = SPREADS.iter().find(|spread| spread.id == varied.spread);
+    let ends = varied.p05..=varied.p95;
+    match target.map(|spread| spread.target) {
+        Some(Target::Input(id)) => range(&ends, quantity(id), system),
+        _ => format!("{} of what is reckoned", range(&ends, Quantity::Share, system)),
+    }
+}
+
+/// Where the range of something comes from, and how far that was checked.
+pub fn source(spread: SpreadId) -> String {
+    let known = SPREADS.iter().find(|known| known.id == spread);
+    known.map_or_else(String::new, |known| {
+        format!("{} ({})", known.source.text, trust(known.source.trust))
+    })
+}
+
+/// Which way more of something moves a figure.
+pub const fn way(rank: &Rank) -> &'static str {
+    if rank.rank_correlation < 0.0 { "lowers it" } else { "raises it" }
 }
 
 /// How many of what matters most are named.
@@ -206,6 +271,6 @@ mod tests {
                         moisture of the wood.";
         assert_eq!(said.as_deref(), Some(expected));
         let band = band(Headline::Margin, &with(Vec::new()), System::Metric);
-        assert_eq!(band, "1.0 Pa to 3.0 Pa in 9 of 10 cases");
+        assert_eq!(band, "1.0 to 3.0 Pa in 90 of 100 cases");
     }
 }

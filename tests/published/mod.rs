@@ -26,6 +26,7 @@ mod stack_effect;
 mod surface_emission;
 mod sutherland_1893;
 mod vdi_2010;
+mod wall_behind;
 mod wood_gas_balance;
 
 use crate::{Publication, hold};
@@ -52,6 +53,7 @@ pub fn all() -> Vec<Publication> {
         en_15544_case::publication(),
         en_13384::publication(),
         normal_quantiles::publication(),
+        wall_behind::publication(),
     ]
 }
 

@@ -5,6 +5,7 @@ use crate::{Check, Publication};
 use longsmoke::design::material::Material;
 use longsmoke::physics::convection::{NUSSELT_LAMINAR_ROUND, nusselt_laminar_entrance};
 use longsmoke::sources::Trust;
+use longsmoke::units::kelvin;
 
 pub fn publication() -> Publication {
     let brick = Material::Fireclay.properties();
@@ -18,6 +19,21 @@ pub fn publication() -> Publication {
                 "fireclay at 400 °C, conductivity (W/mK)",
                 brick.conductivity,
                 "1.05",
+            ),
+            Check::rounds_to(
+                "fireclay at 700 °C, between rows, conductivity (W/mK)",
+                brick.conductivity_at(kelvin(700.0)),
+                "1.125",
+            ),
+            Check::rounds_to(
+                "fireclay at 1000 °C, conductivity (W/mK)",
+                brick.conductivity_at(kelvin(1000.0)),
+                "1.18",
+            ),
+            Check::rounds_to(
+                "high-duty fireclay at 1200 °C, conductivity (W/mK)",
+                Material::HighDutyFireclay.properties().conductivity_at(kelvin(1200.0)),
+                "1.42",
             ),
             Check::rounds_to(
                 "fireclay at 400 °C, heat capacity (J/kgK)",

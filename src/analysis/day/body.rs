@@ -1,13 +1,17 @@
 //! The masonry as walls cut into nodes, and where the gas touches them.
 
-use super::layers::{Back, Gap, Layer, Layers};
+use super::layers::{Back, Gap, Layer, Layers, OUTER_EMISSIVITY};
 use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::{CELLS, FILM_INDOORS, FILM_OUTDOORS, girth};
+use crate::analysis::factors::Factors;
+use crate::analysis::fire::DOOR_CONDUCTANCE;
 use crate::analysis::path::{Backing, Path, Segment, Side, Wall};
 use crate::design::material::{
-    CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, STEEL_HEAT_CAPACITY,
+    BOARD, CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, Properties,
+    STEEL_HEAT_CAPACITY,
 };
-use crate::design::{Design, Layout};
+use crate::design::{Design, Layout, WallBehind as WallKind};
+use crate::physics::gap::{GapAir, WallBehind};
 use std::ops::Range;
 
 /// Thickness of the sheet of a connector (m), common practice, no source.
@@ -21,13 +25,35 @@ const GROWTH: f64 = 1.35;
 /// And those of a slab of the core's material alone, which has more of them.
 const GROWTH_OF_SLABS: f64 = 1.15;
 
+/// A part of the outside of the heater.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outside {
+    /// Where the door is; or all faces that lose heat alike with it.
+    Front,
+    /// Opposite the door.
+    Back,
+    /// Where the runs end.
+    Sides,
+}
+
+/// What lies on a part of the outside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Cover {
+    /// Insulating board (m).
+    insulation: f64,
+    /// A wall of the house across a gap; the room otherwise.
+    behind: Option<WallBehind>,
+}
+
 /// What the heat that leaves a wall is booked as.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Zone {
     /// A face around a run, by index, to the room.
-    RunFace(usize),
+    RunFace(usize, Outside),
     /// A face around the firebox, to the room.
-    FireboxFace,
+    FireboxFace(Outside),
+    /// The door of an oven, to the room.
+    OvenDoor,
     /// The cap, to the room.
     Cap,
     /// Below the heater.
@@ -40,6 +66,18 @@ pub enum Zone {
     Indoors,
     /// The chimney outdoors.
     Outdoors,
+}
+
+impl Zone {
+    /// Whether it is an upright face.
+    pub const fn is_face(self) -> bool {
+        matches!(self, Self::RunFace(..) | Self::FireboxFace(_))
+    }
+
+    /// Whether it faces a wall behind the heater, where there is one.
+    pub const fn is_back(self) -> bool {
+        matches!(self, Self::RunFace(_, Outside::Back) | Self::FireboxFace(Outside::Back))
+    }
 }
 
 /// A wall with its place among all nodes.
@@ -123,6 +161,8 @@ pub struct Body {
     pub outdoors: Vec<usize>,
     /// Inner girth of connector and chimney (m).
     pub flue_girth: f64,
+    /// Wall of the house behind the heater.
+    pub behind: Option<WallBehind>,
 }
 
 /// Length of chimney that counts as outdoors (m): the mouth stands there in any case.
@@ -133,7 +173,15 @@ pub fn outdoor_length(design: &Design) -> f64 {
 /// Builds the masonry of a design.
 pub fn body(design: &Design, path: &Path, setup: &Setup) -> Body {
     let resolution = &setup.resolution;
-    let mut maker = Maker { design, setup, resolution, walls: Vec::new(), nodes: 0 };
+    let behind = wall_behind(design);
+    let mut maker = Maker {
+        design,
+        setup,
+        resolution,
+        covers: covers(design, behind),
+        walls: Vec::new(),
+        nodes: 0,
+    };
     let mut runs = maker.runs(path);
     let firebox = maker.firebox(path, &mut runs);
     let connector = maker.connector();
@@ -143,7 +191,7 @@ pub fn body(design: &Design, path: &Path, setup: &Setup) -> Body {
     let outdoors = maker.flue(outdoor, Zone::Outdoors);
     let Maker { walls, nodes, .. } = maker;
     let flue_girth = girth(&design.chimney);
-    Body { walls, nodes, firebox, runs, connector, indoors, outdoors, flue_girth }
+    Body { walls, nodes, firebox, runs, connector, indoors, outdoors, flue_girth, behind }
 }
 
 /// Views between the sides of a duct, width by height, by Hottel's crossed strings.
@@ -176,10 +224,83 @@ const fn place_of(side: Side) -> usize {
     }
 }
 
+/// Film between either face of a gap and its air (W/m2K).
+///
+/// # Source
+///
+/// [`crate::sources::WALL_BEHIND`].
+const GAP_FILM: f64 = 3.5;
+/// From the face of a framed wall through its insulation (m2K/W), 1/0.25.
+///
+/// # Source
+///
+/// [`crate::sources::WALL_U_VALUE`].
+const FRAMED_RESISTANCE: f64 = 4.0;
+/// From the face of a masonry wall to the other side (m2K/W): 240 mm of brick and a film.
+const MASONRY_RESISTANCE: f64 = 0.24 / 0.78 + 0.13;
+/// Narrowest gap in which air flows (m): 25 mm.
+///
+/// # Source
+///
+/// [`crate::sources::VENTILATED_GAP`].
+const NARROWEST_GAP: f64 = 0.025;
+/// Openings at foot and top over the section of the gap from which its air flows freely (–): then
+/// 2 m of air that is 10 K warmer carry off what a back of 85 °C gives to it, with 2.7 for the loss
+/// of each opening; computed.
+const FREE_OPENING: f64 = 0.5;
+
+/// The wall behind a heater. The other side of it is taken to be as warm as the room, for a wall
+/// that loses nothing to the cold gets hotter.
+fn wall_behind(design: &Design) -> Option<WallBehind> {
+    let around = &design.surroundings;
+    let resistance = match around.wall_behind {
+        WallKind::NoWall => return None,
+        WallKind::Framed => FRAMED_RESISTANCE,
+        WallKind::Masonry => MASONRY_RESISTANCE,
+    };
+    let room = design.site.room_temperature;
+    Some(WallBehind {
+        room,
+        beyond: room,
+        resistance,
+        film: GAP_FILM,
+        emissivity: OUTER_EMISSIVITY,
+        air: gap_air(design),
+    })
+}
+
+/// Blocked unless openings at foot and top are known.
+fn gap_air(design: &Design) -> GapAir {
+    let Design { path, firebox, shell, surroundings, .. } = design;
+    let opening = surroundings.gap_low_opening.min(surroundings.gap_high_opening);
+    let inner = path.runs().iter().map(|run| run.length).fold(firebox.width, f64::max);
+    let width = inner + 2.0 * (shell.core_thickness + shell.gap + shell.facing_thickness);
+    let gap = surroundings.wall_gap;
+    if opening <= 0.0 || gap < NARROWEST_GAP {
+        GapAir::Blocked
+    } else if opening < FREE_OPENING * width * gap {
+        GapAir::Poor
+    } else {
+        GapAir::Flowing
+    }
+}
+
+fn covers(design: &Design, behind: Option<WallBehind>) -> [(Outside, Cover); 3] {
+    let board = design.shell.insulation;
+    let cover = |insulation, behind| Cover { insulation, behind };
+    [
+        (Outside::Front, cover(board.front, None)),
+        (Outside::Back, cover(board.back, behind)),
+        (Outside::Sides, cover(board.sides, None)),
+    ]
+}
+
 struct Maker<'a> {
     design: &'a Design,
     setup: &'a Setup,
     resolution: &'a Resolution,
+    /// What lies on each part of the outside.
+    covers: [(Outside, Cover); 3],
     walls: Vec<Placed>,
     nodes: usize,
 }
@@ -194,7 +315,7 @@ impl Maker<'_> {
             _ => site.room_temperature,
         };
         let ratio = match layers.back {
-            Back::Room { ratio, .. } => ratio,
+            Back::Room { ratio, .. } | Back::Wall { ratio, .. } => ratio,
             _ => 1.0,
         };
         self.walls.push(Placed { layers, area, ratio, nodes, zone, start });
@@ -209,7 +330,7 @@ impl Maker<'_> {
         };
         let mut runs: Vec<RunCells> = path.segments.iter().map(blank).collect();
         for (index, segment) in path.segments.iter().enumerate() {
-            for wall in &segment.walls {
+            for (wall, outside) in self.parted(&segment.walls, index) {
                 let area = segment.length / in_float(count) * wall.girth;
                 for cell in 0..count {
                     let at = (index, cell);
@@ -217,16 +338,59 @@ impl Maker<'_> {
                         Backing::Run { index: other, thickness } => {
                             let beyond = path.segments.get(other).map(|run| run.length);
                             let girth = beyond.map(|length| area * in_float(count) / length);
-                            self.baffle(&mut runs, at, (wall, area), (other, thickness, girth));
+                            let beyond = (other, thickness, girth);
+                            self.baffle(&mut runs, at, (&wall, area), beyond);
                         }
                         // Made with the firebox.
                         Backing::Firebox(_) => {}
-                        _ => self.own_wall(&mut runs, at, (wall, area)),
+                        _ => self.own_wall(&mut runs, at, (&wall, area), outside),
                     }
                 }
             }
         }
         runs
+    }
+
+    /// Walls of a run, each face of them parted where what it shares the outside with has another
+    /// cover: the ends of a run lose heat by its long walls, by their share of the perimeter.
+    fn parted(&self, walls: &[Wall], run: usize) -> Vec<(Wall, Outside)> {
+        let Design { path, shell, .. } = self.design;
+        let sizes = path.runs();
+        let own = sizes.get(run).map_or((1.0, 0.0), |own| (own.length, own.width));
+        let whole = shell.core_thickness + shell.gap + shell.facing_thickness;
+        let (along, across) = (own.0 + 2.0 * whole, own.1 + 2.0 * whole);
+        let last = run + 1 == sizes.len();
+        let mut parts = Vec::with_capacity(walls.len() + 2);
+        for wall in walls {
+            let outside = match (path.layout, wall.side) {
+                _ if wall.backing != Backing::Face => Outside::Front,
+                (Layout::Above, Side::Right) | (Layout::Behind, Side::Left) => Outside::Back,
+                (Layout::Bench, Side::Right) if last => Outside::Back,
+                _ => Outside::Front,
+            };
+            let (long, ends) = (self.alike(outside), self.alike(Outside::Sides));
+            if wall.backing != Backing::Face || path.layout == Layout::Bench || long == ends {
+                parts.push((*wall, long));
+                continue;
+            }
+            let share = along / (along + across);
+            let part = |share: f64| Wall { girth: share * wall.girth, ..*wall };
+            parts.push((part(share), long));
+            parts.push((part(1.0 - share), ends));
+        }
+        parts
+    }
+
+    /// The first part of the outside that loses heat as this one does.
+    fn alike(&self, outside: Outside) -> Outside {
+        let cover = self.cover(outside);
+        let first = self.covers.iter().find(|(_, each)| *each == cover);
+        first.map_or(outside, |(first, _)| *first)
+    }
+
+    fn cover(&self, outside: Outside) -> Cover {
+        let own = self.covers.iter().find(|(each, _)| *each == outside);
+        own.map_or(Cover { insulation: 0.0, behind: None }, |(_, cover)| *cover)
     }
 
     /// A baffle, made by the lower-numbered of its two runs; the serpentine runs back on its
@@ -251,14 +415,15 @@ impl Maker<'_> {
         }
     }
 
-    /// A wall that is not shared; left and right face the same room and are one wall.
+    /// A wall that is not shared; left and right are one wall where they face the same.
     fn own_wall(
         &mut self,
         runs: &mut [RunCells],
         (run, cell): (usize, usize),
         (wall, area): (&Wall, f64),
+        outside: Outside,
     ) {
-        let (layers, zone) = self.layers_of(wall.backing, run, wall.side);
+        let (layers, zone) = self.layers_of(wall, run, outside);
         let same = widened(runs, (run, cell), &self.walls, (zone, wall));
         if let Some(placed) = same.and_then(|index| self.walls.get_mut(index)) {
             placed.area += area;
@@ -268,20 +433,28 @@ impl Maker<'_> {
         }
     }
 
+    /// What core, cap and baffles are made of.
+    fn core(&self) -> Properties {
+        let core = self.design.shell.core_material.properties();
+        let Factors { core_conductivity, core_heat_capacity, .. } = self.setup.factors;
+        core.scaled(core_conductivity, core_heat_capacity)
+    }
+
     /// A slab with gas on both sides.
     fn slab(&self, thickness: f64) -> Layers {
-        let core = self.design.shell.core_material.properties();
-        let layer = Layer::plane(&core, thickness, self.resolution.slab_nodes);
+        let layer = Layer::plane(&self.core(), thickness, self.resolution.slab_nodes);
         Layers::new(&[layer], None, Back::Gas)
     }
 
-    fn layers_of(&self, backing: Backing, run: usize, side: Side) -> (Layers, Zone) {
+    fn layers_of(&self, wall: &Wall, run: usize, outside: Outside) -> (Layers, Zone) {
         let shell = &self.design.shell;
-        match backing {
+        let ratio = || self.spread(run, wall.side);
+        match wall.backing {
             Backing::Face => {
-                (self.face(shell.core_thickness, self.spread(run, side)), Zone::RunFace(run))
+                (self.face(shell.core_thickness, ratio(), outside), Zone::RunFace(run, outside))
             }
-            Backing::Cap => (self.cap(self.spread(run, side)), Zone::Cap),
+            Backing::Cap => (self.cap(ratio()), Zone::Cap),
+            Backing::Door => (self.oven_door(), Zone::OvenDoor),
             Backing::Under => (self.under(shell.core_thickness), Zone::Under),
             Backing::Solid | Backing::Run { .. } | Backing::Firebox(_) => {
                 let thickness = shell.core_thickness + shell.facing_thickness;
@@ -314,10 +487,11 @@ impl Maker<'_> {
         }
     }
 
-    /// Core, gap, facing, room.
-    fn face(&self, core_thickness: f64, ratio: f64) -> Layers {
+    /// Core, gap, facing, insulating board, room or wall of the house.
+    fn face(&self, core_thickness: f64, ratio: f64, outside: Outside) -> Layers {
+        let Cover { insulation, behind } = self.cover(outside);
         let shell = &self.design.shell;
-        let core = shell.core_material.properties();
+        let core = self.core();
         let facing = shell.facing_material.properties();
         let layers = [
             Layer::plane(&core, core_thickness, self.resolution.core_nodes)
@@ -325,30 +499,37 @@ impl Maker<'_> {
                 .spreading(1.0, ratio),
             Layer::plane(&facing, shell.facing_thickness, self.resolution.facing_nodes)
                 .spreading(ratio, ratio),
+            self.board(insulation, ratio),
         ];
         let gap = (shell.gap > 0.0)
             .then_some(Gap { width: shell.gap, emissivity: shell.inner_emissivity });
         let ambient = self.design.site.room_temperature;
-        Layers::new(&layers, gap, Back::Room { ratio, ambient })
+        let room = Back::Room { ratio, ambient, film: 1.0 };
+        let back = behind.map_or(room, |behind| Back::Wall { ratio, behind });
+        Layers::new(&layers, gap, back)
+    }
+
+    fn board(&self, thickness: f64, ratio: f64) -> Layer {
+        Layer::plane(&BOARD, thickness, self.resolution.flue_nodes).spreading(ratio, ratio)
     }
 
     fn cap(&self, ratio: f64) -> Layers {
         let shell = &self.design.shell;
         let layer = Layer::plane(
-            &shell.core_material.properties(),
+            &self.core(),
             shell.cap_thickness,
             self.resolution.core_nodes + self.resolution.facing_nodes,
         );
         let ambient = self.design.site.room_temperature;
         let layer = layer.growing(GROWTH_OF_SLABS).spreading(1.0, ratio);
-        Layers::new(&[layer], None, Back::Room { ratio, ambient })
+        let board = self.board(shell.insulation.top, ratio);
+        Layers::new(&[layer, board], None, Back::Room { ratio, ambient, film: 1.0 })
     }
 
     fn plain(&self, thickness: f64, back: Back) -> Layers {
-        let core = self.design.shell.core_material.properties();
         let nodes = self.resolution.core_nodes + self.resolution.facing_nodes;
         Layers::new(
-            &[Layer::plane(&core, thickness, nodes).growing(GROWTH_OF_SLABS)],
+            &[Layer::plane(&self.core(), thickness, nodes).growing(GROWTH_OF_SLABS)],
             None,
             back,
         )
@@ -357,9 +538,8 @@ impl Maker<'_> {
     /// Core of a thickness on the base slab, over a ventilated void.
     fn under(&self, thickness: f64) -> Layers {
         let shell = &self.design.shell;
-        let core = shell.core_material.properties();
         let layers = [
-            Layer::plane(&core, thickness, self.resolution.core_nodes).growing(GROWTH),
+            Layer::plane(&self.core(), thickness, self.resolution.core_nodes).growing(GROWTH),
             Layer::plane(&CONCRETE, shell.base_thickness, self.resolution.facing_nodes),
         ];
         let ambient = self.design.site.room_temperature;
@@ -402,24 +582,60 @@ impl Maker<'_> {
         if rest > 0.0 {
             let whole = firebox.wall_thickness + shell.gap + shell.facing_thickness;
             let inner = firebox.width + firebox.depth;
-            let face = self.face(firebox.wall_thickness, (inner + 4.0 * whole) / inner);
-            let wall = self.place(face, rest, Zone::FireboxFace);
-            parts.push(Part { wall, area: rest });
+            let ratio = (inner + 4.0 * whole) / inner;
+            for (outside, share) in self.firebox_outsides() {
+                let face = self.face(firebox.wall_thickness, ratio, outside);
+                let area = share * rest;
+                let wall = self.place(face, area, Zone::FireboxFace(outside));
+                parts.push(Part { wall, area });
+            }
         }
         parts
     }
 
-    fn connector(&mut self) -> usize {
-        let layer = Layer {
-            thickness: CONNECTOR_SHEET,
-            conductivity: STEEL_CONDUCTIVITY,
-            volumetric_heat_capacity: STEEL_HEAT_CAPACITY,
-            spread: (1.0, 1.0),
-            nodes: 1,
-            growth: 1.0,
+    /// Parts of the outside of the firebox with their shares of its free walls (–), those together
+    /// that lose heat alike.
+    fn firebox_outsides(&self) -> Vec<(Outside, f64)> {
+        let firebox = &self.design.firebox;
+        let upright = firebox.width * firebox.height;
+        // Runs behind the firebox stand between it and what lies behind the heater.
+        let back = match self.design.path.layout {
+            Layout::Behind => 0.0,
+            Layout::Above | Layout::Bench => upright,
         };
+        let areas = [
+            (Outside::Front, upright - firebox.door_area()),
+            (Outside::Back, back),
+            (Outside::Sides, 2.0 * firebox.depth * firebox.height),
+        ];
+        let whole: f64 = areas.iter().map(|(_, area)| area.max(0.0)).sum();
+        let mut shares: Vec<(Outside, f64)> = Vec::new();
+        for (outside, area) in areas {
+            let (alike, share) = (self.alike(outside), area.max(0.0) / whole);
+            match shares.iter_mut().find(|(each, _)| *each == alike) {
+                Some((_, sum)) => *sum += share,
+                None if share > 0.0 => shares.push((alike, share)),
+                None => {}
+            }
+        }
+        if let [(_, only)] = shares.as_mut_slice() {
+            *only = 1.0;
+        }
+        shares
+    }
+
+    /// Double-walled, as the loading door.
+    fn oven_door(&self) -> Layers {
         let ambient = self.design.site.room_temperature;
-        let layers = Layers::new(&[layer], None, Back::Room { ratio: 1.0, ambient });
+        let back = Back::Film { conductance: DOOR_CONDUCTANCE, ambient };
+        Layers::new(&[sheet()], None, back)
+    }
+
+    fn connector(&mut self) -> usize {
+        let layer = sheet();
+        let ambient = self.design.site.room_temperature;
+        let film = self.setup.factors.outside_film;
+        let layers = Layers::new(&[layer], None, Back::Room { ratio: 1.0, ambient, film });
         let chimney = &self.design.chimney;
         let area = chimney.connector_length * girth(chimney);
         self.place(layers, area, Zone::Connector)
@@ -429,6 +645,7 @@ impl Maker<'_> {
     fn flue(&mut self, length: f64, zone: Zone) -> Vec<usize> {
         let chimney = &self.design.chimney;
         let site = &self.design.site;
+        let Factors { flue_conductivity, outside_film, .. } = self.setup.factors;
         let (film, ambient) = match zone {
             Zone::Outdoors => (FILM_OUTDOORS, site.outdoor_temperature),
             _ => (FILM_INDOORS, site.room_temperature),
@@ -437,14 +654,19 @@ impl Maker<'_> {
         let ratio = |depth: f64| 1.0 + 2.0 * depth / inner;
         let wall = chimney.wall_thickness;
         let outer = wall + chimney.insulation_thickness;
+        let material = chimney.wall_material.properties();
+        let material =
+            Properties { conductivity: material.conductivity * flue_conductivity, ..material };
         let mut layers = vec![
-            Layer::plane(&chimney.wall_material.properties(), wall, self.resolution.flue_nodes)
+            Layer::plane(&material, wall, self.resolution.flue_nodes)
                 .spreading(1.0, ratio(wall)),
         ];
         if chimney.insulation_thickness > 0.0 {
             layers.push(Layer {
                 thickness: chimney.insulation_thickness,
-                conductivity: MINERAL_WOOL_CONDUCTIVITY,
+                conductivity: MINERAL_WOOL_CONDUCTIVITY * flue_conductivity,
+                rows: &[],
+                scale: 1.0,
                 volumetric_heat_capacity: MINERAL_WOOL_HEAT_CAPACITY,
                 spread: (ratio(wall), ratio(outer)),
                 nodes: self.resolution.flue_nodes,
@@ -452,8 +674,22 @@ impl Maker<'_> {
             });
         }
         let area = length / f64::from(CELLS) * girth(chimney);
-        let back = Back::Film { conductance: film * ratio(outer), ambient };
+        let back = Back::Film { conductance: film * outside_film * ratio(outer), ambient };
         (0..CELLS).map(|_| self.place(Layers::new(&layers, None, back), area, zone)).collect()
+    }
+}
+
+/// Sheet of a connector or a door.
+const fn sheet() -> Layer {
+    Layer {
+        thickness: CONNECTOR_SHEET,
+        conductivity: STEEL_CONDUCTIVITY,
+        rows: &[],
+        scale: 1.0,
+        volumetric_heat_capacity: STEEL_HEAT_CAPACITY,
+        spread: (1.0, 1.0),
+        nodes: 1,
+        growth: 1.0,
     }
 }
 
@@ -494,7 +730,7 @@ fn widened(
     walls: &[Placed],
     (zone, strip): (Zone, &Wall),
 ) -> Option<usize> {
-    if zone != Zone::RunFace(run) {
+    if !matches!(zone, Zone::RunFace(..)) {
         return None;
     }
     let cell = runs.get_mut(run)?.cells.get_mut(cell)?;

@@ -26,6 +26,18 @@ pub struct Step {
     pub since_lit: f64,
 }
 
+impl Step {
+    /// Both halves of it.
+    pub fn halves(&self) -> [Self; 2] {
+        let length = 0.5 * self.length;
+        let first = Self { length, ..*self };
+        [
+            first,
+            Self { start: self.start + length, since_lit: self.since_lit + length, ..first },
+        ]
+    }
+}
+
 /// Steps of a time with firings at given hours.
 ///
 /// * `lit` (s): times of lighting, rising, the first at 0.

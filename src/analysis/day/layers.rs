@@ -1,9 +1,11 @@
 //! A wall cut into layers of nodes: heat conduction normal to it, implicit in time.
 
 use crate::analysis::march::Sink;
-use crate::design::material::Properties;
+use crate::design::material::{Properties, Rows, conductivity_in};
 use crate::physics::STEFAN_BOLTZMANN;
+use crate::physics::gap::{WallBehind, across_gap};
 use crate::physics::surface::emission_and_slope as emission;
+use crate::units::kelvin;
 
 /// Emissivity of outer faces: brick, stone, plaster (–), between 0.85 and 0.95 from memory.
 pub const OUTER_EMISSIVITY: f64 = 0.9;
@@ -15,6 +17,10 @@ pub struct Layer {
     pub thickness: f64,
     /// Conductivity (W/mK).
     pub conductivity: f64,
+    /// The same by temperature, where it is known.
+    pub rows: Rows,
+    /// Factor on these rows (–).
+    pub scale: f64,
     /// Density times specific heat (J/m3K).
     pub volumetric_heat_capacity: f64,
     /// Area at its inner and outer side, over the area of the wall's inner face (–).
@@ -31,6 +37,8 @@ impl Layer {
         Self {
             thickness,
             conductivity: material.conductivity,
+            rows: material.rows,
+            scale: material.scale,
             volumetric_heat_capacity: material.volumetric_heat_capacity(),
             spread: (1.0, 1.0),
             nodes: nodes.max(1),
@@ -85,6 +93,15 @@ pub enum Back {
         ratio: f64,
         /// Room temperature (K).
         ambient: f64,
+        /// Factor on the film (–).
+        film: f64,
+    },
+    /// A wall of the house, across a gap.
+    Wall {
+        /// Outer area over inner area (–).
+        ratio: f64,
+        /// The wall and the gap.
+        behind: WallBehind,
     },
     /// A fixed film toward a temperature.
     Film {
@@ -129,17 +146,16 @@ struct PlacedGap {
     gap: Gap,
     /// Index of the link that it is.
     link: usize,
-    /// Resistance of both half nodes around it (m2K/W).
-    around: f64,
     /// Its area over that of the inner face (–).
     area: f64,
 }
 
 impl PlacedGap {
-    /// Conductance between the nodes around it, at a mean temperature (W/m2K).
-    fn conductance(&self, temperature: f64, air_conductivity: f64) -> f64 {
+    /// Conductance between the nodes around it, at a mean temperature (W/m2K); `around` is the
+    /// resistance of both half nodes (m2K/W).
+    fn conductance(&self, temperature: f64, air_conductivity: f64, around: f64) -> f64 {
         let gap = self.area * self.gap.conductance(temperature, air_conductivity);
-        1.0 / (self.around + 1.0 / gap)
+        1.0 / (around + 1.0 / gap)
     }
 }
 
@@ -159,18 +175,34 @@ impl Response {
     }
 }
 
+/// Half of a node, as a way for heat.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Half {
+    /// Thickness over area (m).
+    reach: f64,
+    conductivity: f64,
+    rows: Rows,
+    scale: f64,
+}
+
+impl Half {
+    /// Resistance at a temperature (m2K/W).
+    fn resistance(&self, temperature: f64) -> f64 {
+        let printed = conductivity_in(self.rows, temperature);
+        self.reach / printed.map_or(self.conductivity, |value| self.scale * value)
+    }
+}
+
 /// A wall as nodes; everything is per square meter of its inner face.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Layers {
     /// Heat capacity of each node (J/m2K).
     capacity: Vec<f64>,
-    /// Conductances between neighbors (W/m2K), 0 for a gap, which depends on temperatures.
-    links: Vec<f64>,
+    /// Half of each node.
+    halves: Vec<Half>,
     gap: Option<PlacedGap>,
-    /// From the inner face to the first node (W/m2K).
-    inner: f64,
-    /// From the last node to the outer face (W/m2K).
-    outer: f64,
+    /// Up to here all of it conducts as it does cold (K).
+    constant_to: f64,
     /// What is beyond the outer face.
     pub back: Back,
 }
@@ -178,7 +210,16 @@ pub struct Layers {
 /// Conductances at the present temperatures, for one step.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Conductances {
+    /// Between neighbors (W/m2K).
     links: Vec<f64>,
+    /// From the inner face to the first node (W/m2K).
+    inner: f64,
+    /// From the last node to the outer face (W/m2K).
+    outer: f64,
+    /// Resistance of both half nodes around a gap (m2K/W).
+    around: f64,
+    /// Whether the masonry conducts as it does cold.
+    cold: bool,
     /// From the last node to what is beyond (W/m2K), 0 for none.
     out: f64,
     ambient: f64,
@@ -192,6 +233,39 @@ impl Conductances {
     pub fn outflow(&self, temperatures: &[f64]) -> f64 {
         let last = temperatures.last().copied().unwrap_or(0.0);
         self.out * (last - self.ambient)
+    }
+
+    /// Temperature of an outer face that meets room, wall or film (K).
+    pub fn outer_face(&self, temperatures: &[f64]) -> f64 {
+        let last = temperatures.last().copied().unwrap_or(0.0);
+        last - self.outflow(temperatures) / self.outer
+    }
+
+    /// Film on an outer face (W/m2K), behind which lies a node (K), with its area over that of
+    /// the inner face; `emission` is what a face gives off and how that grows (W/m2, W/m2K).
+    fn film(
+        &mut self,
+        (node, ratio): (f64, f64),
+        ambient: f64,
+        emission: impl Fn(f64) -> (f64, f64),
+    ) -> f64 {
+        self.node = node;
+        let conductance = self.outer / ratio;
+        let mut face = if self.face > 0.0 { self.face } else { node };
+        let (mut flux, mut steepness) = (0.0, 0.0);
+        for _ in 0..MOST_FILM_ROUNDS {
+            let (here, slope) = emission(face);
+            steepness = slope;
+            let step = (conductance * (node - face) - here) / (conductance + slope);
+            face += step;
+            flux = here + slope * step;
+            if step.abs() < FACE_TOLERANCE {
+                break;
+            }
+        }
+        self.face = face;
+        let excess = face - ambient;
+        if excess.abs() < 1e-3 { steepness } else { flux / excess }
     }
 }
 
@@ -210,35 +284,27 @@ impl Layers {
     pub fn new(layers: &[Layer], gap: Option<Gap>, back: Back) -> Self {
         let mut wall = Self {
             capacity: Vec::new(),
-            links: Vec::new(),
+            halves: Vec::new(),
             gap: None,
-            inner: f64::INFINITY,
-            outer: f64::INFINITY,
+            constant_to: f64::INFINITY,
             back,
         };
-        // Resistance from the last node so far to its outer border.
-        let mut behind = 0.0;
         for (index, layer) in layers.iter().filter(|layer| layer.thickness > 0.0).enumerate() {
+            if let Some(gap) = gap.filter(|_| index == 1) {
+                let link = wall.halves.len().saturating_sub(1);
+                wall.gap = Some(PlacedGap { gap, link, area: layer.spread.0 });
+            }
+            if let Some((celsius, _)) = layer.rows.first() {
+                wall.constant_to = wall.constant_to.min(kelvin(*celsius));
+            }
             for (start, end) in layer.borders().iter().zip(layer.borders().iter().skip(1)) {
                 let half = 0.5 * (end - start);
                 let area = layer.area_at(start + half);
-                let resistance = half / (layer.conductivity * area);
-                let around = behind + resistance;
-                let gap = gap.filter(|_| index == 1 && *start <= 0.0);
-                if wall.capacity.is_empty() {
-                    wall.inner = 1.0 / resistance;
-                } else if let Some(gap) = gap {
-                    let link = wall.links.len();
-                    wall.gap = Some(PlacedGap { gap, link, around, area: layer.spread.0 });
-                    wall.links.push(0.0);
-                } else {
-                    wall.links.push(1.0 / around);
-                }
+                let Layer { conductivity, rows, scale, .. } = *layer;
+                wall.halves.push(Half { reach: half / area, conductivity, rows, scale });
                 wall.capacity.push(2.0 * half * area * layer.volumetric_heat_capacity);
-                behind = resistance;
             }
         }
-        wall.outer = 1.0 / behind;
         wall
     }
 
@@ -252,21 +318,54 @@ impl Layers {
         self.capacity.iter().zip(temperatures).map(|(c, t)| c * (t - above)).sum()
     }
 
+    /// Heat capacity of the whole (J/m2K).
+    pub fn capacity(&self) -> f64 {
+        self.capacity.iter().sum()
+    }
+
     /// Heat capacity of each node (J/m2K).
     pub fn capacities(&self) -> &[f64] {
         &self.capacity
     }
 
-    /// Brings conductances to node temperatures; whether they differ from what they were.
+    /// Lets the masonry conduct as it does at node temperatures. For a step these are the ones to
+    /// which the step before leads: conductivity follows them slowly.
+    pub fn conduct(&self, temperatures: &[f64], now: &mut Conductances) {
+        let cold = temperatures.iter().all(|t| *t <= self.constant_to);
+        if cold && now.cold {
+            return;
+        }
+        now.cold = cold;
+        now.links.resize(self.halves.len().saturating_sub(1), 0.0);
+        let mut links = now.links.iter_mut().enumerate();
+        // Resistance from the last node so far to its outer border.
+        let mut behind = None;
+        for (half, temperature) in self.halves.iter().zip(temperatures) {
+            let resistance = half.resistance(*temperature);
+            let Some(before) = behind.replace(resistance) else {
+                now.inner = 1.0 / resistance;
+                continue;
+            };
+            let Some((index, link)) = links.next() else { break };
+            if self.gap.is_some_and(|gap| gap.link == index) {
+                now.around = before + resistance;
+            } else {
+                *link = 1.0 / (before + resistance);
+            }
+        }
+        now.outer = behind.map_or(f64::INFINITY, |behind| 1.0 / behind);
+    }
+
+    /// Brings gap and outer film to node temperatures; whether they differ from what they were.
     pub fn conductances(
         &self,
         temperatures: &[f64],
         air: &impl Fn(f64) -> f64,
         now: &mut Conductances,
     ) -> bool {
-        let first = now.links.len() != self.links.len();
+        let first = now.outer <= 0.0;
         if first {
-            now.links.clone_from(&self.links);
+            self.conduct(temperatures, now);
         }
         let gap = self.through_gap(temperatures, air, now);
         let back = self.to_back(temperatures, now);
@@ -286,7 +385,7 @@ impl Layers {
             return false;
         };
         let mean = 0.5 * (one + other);
-        let next = gap.conductance(mean, air(mean));
+        let next = gap.conductance(mean, air(mean), now.around);
         now.links.get_mut(gap.link).is_some_and(|link| replaced(link, next, one - other))
     }
 
@@ -295,17 +394,24 @@ impl Layers {
         let (film, ambient) = match self.back {
             Back::Adiabatic | Back::Gas => return false,
             Back::Film { conductance, ambient } => (conductance, ambient),
-            Back::Room { .. } if (last - now.node).abs() < NODE_MOVED => return false,
-            Back::Room { ratio, ambient } => {
-                now.node = last;
-                let start = if now.face > 0.0 { now.face } else { last };
-                let (face, film) = room_film(start, ambient, (last, self.outer / ratio));
-                now.face = face;
-                (ratio * film, ambient)
+            Back::Room { .. } | Back::Wall { .. } if (last - now.node).abs() < NODE_MOVED => {
+                return false;
+            }
+            Back::Room { ratio, ambient, film: factor } => {
+                let emission = |face| {
+                    let (flux, slope) = emission(OUTER_EMISSIVITY, face, ambient);
+                    (factor * flux, factor * slope)
+                };
+                (ratio * now.film((last, ratio), ambient, emission), ambient)
+            }
+            Back::Wall { ratio, behind } => {
+                let flux = |face| across_gap(&behind, face).1;
+                let emission = |face| (flux(face), flux(face + 0.5) - flux(face - 0.5));
+                (ratio * now.film((last, ratio), behind.room, emission), behind.room)
             }
         };
         now.ambient = ambient;
-        replaced(&mut now.out, 1.0 / (1.0 / self.outer + 1.0 / film), last - ambient)
+        replaced(&mut now.out, 1.0 / (1.0 / now.outer + 1.0 / film), last - ambient)
     }
 
     /// Reduces a wall to what its faces answer to fluxes within a step, and to what its nodes
@@ -336,7 +442,7 @@ impl Layers {
         }
         let rise = 1.0 / diagonal;
         into.first = Row { own: right * rise, inner: rise, outer: passed * rise };
-        into.inner = Response { base: into.first.own, resistance: rise + 1.0 / self.inner };
+        into.inner = Response { base: into.first.own, resistance: rise + 1.0 / now.inner };
         into.cross = into.first.outer;
         if self.back == Back::Gas {
             let last = into
@@ -344,14 +450,8 @@ impl Layers {
                 .iter()
                 .rev()
                 .fold(Row { inner: 1.0, ..into.first }, |before, row| row.behind(&before));
-            into.outer = Response { base: last.own, resistance: last.outer + 1.0 / self.outer };
+            into.outer = Response { base: last.own, resistance: last.outer + 1.0 / now.outer };
         }
-    }
-
-    /// Temperature of an outer face that meets room or film (K).
-    pub fn outer_face(&self, temperatures: &[f64], now: &Conductances) -> f64 {
-        let last = temperatures.last().copied().unwrap_or(0.0);
-        last - now.outflow(temperatures) / self.outer
     }
 }
 
@@ -377,29 +477,6 @@ fn replaced(conductance: &mut f64, next: f64, difference: f64) -> bool {
         *conductance = next;
     }
     replaced
-}
-
-/// A face to the room and the film there (K, W/m2K), from a start near it; behind the face a node
-/// and the conductance between.
-fn room_film(start: f64, ambient: f64, (node, conductance): (f64, f64)) -> (f64, f64) {
-    let mut face = start;
-    let mut flux = 0.0;
-    for _ in 0..MOST_FILM_ROUNDS {
-        let (here, slope) = emission(OUTER_EMISSIVITY, face, ambient);
-        let step = (conductance * (node - face) - here) / (conductance + slope);
-        face += step;
-        flux = here + slope * step;
-        if step.abs() < FACE_TOLERANCE {
-            break;
-        }
-    }
-    let excess = face - ambient;
-    let film = if excess.abs() < 1e-3 {
-        4.0 * STEFAN_BOLTZMANN * OUTER_EMISSIVITY * ambient * ambient * ambient
-    } else {
-        flux / excess
-    };
-    (face, film)
 }
 
 /// Temperature of an eliminated node as a line: what it is by itself (K), how it follows its
@@ -464,6 +541,8 @@ mod tests {
 
     const BRICK: Properties = Properties {
         conductivity: 1.05,
+        rows: &[],
+        scale: 1.0,
         density: 2150.0,
         specific_heat: 956.0,
         source: &crate::sources::VDI_REFRACTORIES,
@@ -542,7 +621,7 @@ mod tests {
             state.clone_from(&new);
         }
         let outer = ROOM + flux / 8.0;
-        assert!((wall.outer_face(&state, &now) - outer).abs() < 1e-3);
+        assert!((now.outer_face(&state) - outer).abs() < 1e-3);
         let inside_facing = outer + flux * 0.115 / 0.78;
         // The gap by fixed point on its own mean temperature.
         let mut outside_core = inside_facing;
@@ -573,6 +652,33 @@ mod tests {
         let mean_area = 0.5 / libm::log(1.5);
         let exact = 0.1 / (1.05 * mean_area);
         assert!((face.resistance / exact - 1.0).abs() < 1e-3, "{}", face.resistance / exact);
+    }
+
+    /// Steady, with a conductivity that grows in proportion to the temperature: its integral over
+    /// the temperature is flux times thickness (Kirchhoff; Carslaw and Jaeger, 2.16).
+    #[test]
+    fn conductivity_by_temperature_follows_its_integral() {
+        let rows = &[(0.0, 0.6), (1200.0, 2.1)];
+        let layer = Layer { rows, ..Layer::plane(&BRICK, 0.114, 7) };
+        let back = Back::Film { conductance: 1e9, ambient: ROOM };
+        let wall = Layers::new(&[layer], None, back);
+        let flux = 6000.0;
+        let (mut now, mut reduced) = (Conductances::default(), Reduced::default());
+        let mut state = vec![ROOM; wall.nodes()];
+        let mut new = state.clone();
+        for _ in 0..200 {
+            wall.conduct(&state, &mut now);
+            wall.conductances(&state, &|_| 0.03, &mut now);
+            wall.reduce(&state, 36_000.0, &now, &mut reduced);
+            reduced.advance(Fluxes { inner: flux, outer: 0.0 }, &mut new);
+            state.clone_from(&new);
+        }
+        let face = reduced.inner_response(0.0);
+        let found = face.base + face.resistance * flux - ROOM;
+        // With k = k0 + b (T - T0): k0 D + b D2/2 = q L.
+        let (b, k0) = (1.5 / 1200.0, 0.6 + 1.5 / 1200.0 * 20.0);
+        let exact = ((k0 * k0 + 2.0 * b * flux * 0.114).sqrt() - k0) / b;
+        assert!((found / exact - 1.0).abs() < 5e-3, "{found} K, {exact} K");
     }
 
     /// Both faces of a slab heated alike: the middle passes no heat, as in a slab of half the

@@ -1,8 +1,6 @@
 //! The firing day: what the heater does over time, from cold and when the days repeat.
 //!
-//! Gas is steady at each instant; walls conduct across and store. Steps of time are the two-stage,
-//! second-order, L-stable implicit method (SDIRK2): a step is two implicit Euler steps of 0.29 of
-//! its length, the second from a state that runs ahead.
+//! Gas is steady at each instant; walls conduct across and store.
 
 mod body;
 mod burn;
@@ -11,11 +9,16 @@ mod layers;
 mod moment;
 mod periodic;
 mod record;
+mod seeking;
+mod settling;
 mod solver;
+mod stages;
+mod trace;
 
 pub use moment::Moment;
 pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, Peak, Series};
 
+use super::factors::Factors;
 use super::fire::Burn;
 use super::path::path;
 use super::{Failure, pressure};
@@ -26,17 +29,15 @@ use crate::physics::vapor::dew_point;
 use burn::BurnCurve;
 use clock::{Step, cooling, steps};
 use periodic::fixed_point;
-use record::{Record, Stage};
+use record::Record;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use solver::Solver;
+use stages::advance;
 
 const SECONDS_PER_DAY: f64 = 86_400.0;
-/// Share of a step in each stage: 1 - 1/sqrt(2).
-const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
-/// Change of any node over a period at which it counts as repeating (K): a thousandth of what the
-/// faces swing, a ten-thousandth of what the gas does.
-const PERIODIC_TOLERANCE: f64 = 0.05;
+/// Heat that a period may leave in the masonry or take from it, over that of its wood (–).
+const STORED_TOLERANCE: f64 = 5e-4;
 /// Share of the charge that must burn for a day to be one (–).
 const LEAST_BURNED: f64 = 0.5;
 /// How long a single firing is followed for the times to a half and a quarter (s).
@@ -57,10 +58,13 @@ pub struct Resolution {
     pub flue_nodes: usize,
     /// Steps of time are shorter by this factor.
     pub refinement: f64,
+    /// Change of any node over a period at which it counts as repeating (K).
+    pub repeats_within: f64,
 }
 
 impl Resolution {
-    /// For the page and the native command: half a percent.
+    /// For the page and the native command: half a percent. A day repeats to a thousandth of what
+    /// the faces swing, a ten-thousandth of what the gas does.
     pub const STANDARD: Self = Self {
         cells_per_run: 6,
         core_nodes: 7,
@@ -68,6 +72,18 @@ impl Resolution {
         slab_nodes: 6,
         flue_nodes: 3,
         refinement: 0.75,
+        repeats_within: 0.05,
+    };
+
+    /// For many days that differ a little: what they differ by is as good as that of the standard.
+    pub const COARSE: Self = Self {
+        cells_per_run: 3,
+        core_nodes: 4,
+        facing_nodes: 3,
+        slab_nodes: 3,
+        flue_nodes: 2,
+        refinement: 0.4,
+        repeats_within: 0.5,
     };
 
     /// Everything cut finer by a factor.
@@ -81,6 +97,7 @@ impl Resolution {
             slab_nodes: times(self.slab_nodes),
             flue_nodes: times(self.flue_nodes),
             refinement: self.refinement * f64::from(factor),
+            repeats_within: self.repeats_within,
         }
     }
 }
@@ -96,6 +113,8 @@ pub enum Without {
     WallRadiation,
     /// Heat through the glass.
     Glass,
+    /// Conductivity that follows the temperature: it is what it is cold.
+    HotConductivity,
 }
 
 /// How a day is computed.
@@ -107,12 +126,26 @@ pub struct Setup {
     pub after_flow: Option<f64>,
     /// Effects that are left out, to compare with simpler models.
     pub without: Vec<Without>,
+    /// How far formulas and table values are taken to be off.
+    pub factors: Factors,
 }
 
 impl Setup {
     /// Everything in, at the resolution of page and native command.
-    pub const STANDARD: Self =
-        Self { resolution: Resolution::STANDARD, after_flow: None, without: Vec::new() };
+    pub const STANDARD: Self = Self {
+        resolution: Resolution::STANDARD,
+        after_flow: None,
+        without: Vec::new(),
+        factors: Factors::NOMINAL,
+    };
+
+    /// The same on a coarse day.
+    pub const COARSE: Self = Self {
+        resolution: Resolution::COARSE,
+        after_flow: None,
+        without: Vec::new(),
+        factors: Factors::NOMINAL,
+    };
 
     /// Whether an effect is left out.
     fn lacks(&self, effect: Without) -> bool {
@@ -183,6 +216,8 @@ pub struct Repeating {
     pub residual: f64,
     /// As [`Day::periodic_rounds`].
     pub rounds: u32,
+    /// Temperatures of all nodes at its end (K).
+    nodes: Vec<f64>,
 }
 
 /// Computes the day of a design: [`first_fire`], then [`repeating`].
@@ -192,7 +227,7 @@ pub struct Repeating {
 /// [`Failure`]: what is wrong with the inputs, or why no day was found.
 pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
     let first = first_fire(design, setup)?;
-    let Repeating { state, residual, rounds } = repeating(design, setup, &first)?;
+    let Repeating { state, residual, rounds, .. } = repeating(design, setup, &first)?;
     Ok(Day {
         first_fire: first.state,
         hours_to_half: first.hours_to_half,
@@ -220,7 +255,7 @@ pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> 
     let plan = steps(&curve, &[0.0], SECONDS_PER_DAY, setup.resolution.refinement);
     let mut nodes = solver.cold();
     let first = recorded(&mut solver, &curve, &plan, &mut nodes)?;
-    if first.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
+    if first.booked.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
         return Err(Failure::FireStarved);
     }
     let excess = followed(&mut solver, &curve, &first, &mut nodes)?;
@@ -244,6 +279,44 @@ pub fn repeating(
     setup: &Setup,
     first: &FirstFire,
 ) -> Result<Repeating, Failure> {
+    repeating_from(design, setup, Some(&first.nodes))
+}
+
+/// Computes the day that repeats by itself, from the cold heater.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why no day was found that repeats.
+pub fn repeating_alone(design: &Design, setup: &Setup) -> Result<Repeating, Failure> {
+    let problems = check(design);
+    if !problems.is_empty() {
+        return Err(Failure::Inputs(problems));
+    }
+    repeating_from(design, setup, None)
+}
+
+/// Computes the day that repeats from that of a heater much like it, at the same resolution.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why no day was found that repeats.
+pub fn repeating_near(
+    design: &Design,
+    setup: &Setup,
+    near: &Repeating,
+) -> Result<Repeating, Failure> {
+    let problems = check(design);
+    if !problems.is_empty() {
+        return Err(Failure::Inputs(problems));
+    }
+    repeating_from(design, setup, Some(&near.nodes))
+}
+
+fn repeating_from(
+    design: &Design,
+    setup: &Setup,
+    start: Option<&[f64]>,
+) -> Result<Repeating, Failure> {
     let path = path(design);
     let body = body::body(design, &path, setup);
     let mut solver = Solver::new(design, &path, &body, setup);
@@ -252,16 +325,27 @@ pub fn repeating(
     let plan = steps(&curve, &lit, period, setup.resolution.refinement);
     let weights = weights(&solver);
     let mut record = Record::default();
-    let rounds = fixed_point(first.nodes.clone(), &weights, PERIODIC_TOLERANCE, |nodes| {
+    let mut end = Vec::new();
+    let wood = in_float(lit.len()) * solver.charge_heat();
+    let within = (setup.resolution.repeats_within, STORED_TOLERANCE * wood);
+    let start = start.map_or_else(|| solver.cold(), <[f64]>::to_vec);
+    let rounds = fixed_point(start, &weights, within, |nodes| {
         let mut nodes = nodes.to_vec();
         solver.begin_period();
         record = recorded(&mut solver, &curve, &plan, &mut nodes)?;
+        end.clone_from(&nodes);
         Ok(nodes)
     })?;
+    if record.booked.energy.wood_joules
+        < LEAST_BURNED * in_float(lit.len()) * solver.charge_heat()
+    {
+        return Err(Failure::FireStarved);
+    }
     let found = Repeating {
-        residual: record.energy.stored_joules / record.energy.wood_joules,
+        residual: record.booked.energy.stored_joules / record.booked.energy.wood_joules,
         state: finished(design, record, (period, lit.len())),
         rounds,
+        nodes: end,
     };
     found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
 }
@@ -292,36 +376,6 @@ fn weights(solver: &Solver<'_>) -> Vec<f64> {
         .collect()
 }
 
-/// One step of time in two stages; what each finds is booked where a record is kept, while the
-/// solver still holds the conductances of that stage.
-fn advance(
-    solver: &mut Solver<'_>,
-    curve: &BurnCurve,
-    step: &Step,
-    state: &mut Vec<f64>,
-    mut record: Option<&mut Record>,
-) -> Result<(), Failure> {
-    let length = GAMMA * step.length;
-    let before = state.clone();
-    let rates = solver.step(state, length, curve.at(step.since_lit + length))?;
-    if let Some(record) = &mut record {
-        let weight = (1.0 - GAMMA) * step.length;
-        record.add(solver, state, &rates, Stage { time: step.start + length, weight });
-    }
-    for (now, before) in state.iter_mut().zip(&before) {
-        *now = before + (1.0 - GAMMA) / GAMMA * (*now - before);
-    }
-    // Just before the end, since the next step may begin something new.
-    let end = curve.at(step.since_lit + step.length * (1.0 - 1e-9));
-    let rates = solver.step(state, length, end)?;
-    if let Some(record) = record {
-        let time = step.start + step.length;
-        record.add(solver, state, &rates, Stage { time, weight: length });
-        record.point(solver, state, &rates, time);
-    }
-    Ok(())
-}
-
 /// Runs a plan and keeps a record.
 fn recorded(
     solver: &mut Solver<'_>,
@@ -334,7 +388,7 @@ fn recorded(
     for step in plan {
         advance(solver, curve, step, state, Some(&mut record))?;
     }
-    record.energy.stored_joules = solver.stored(state) - stored;
+    record.booked.energy.stored_joules = solver.stored(state) - stored;
     Ok(record)
 }
 
@@ -346,13 +400,13 @@ fn followed(
     state: &mut Vec<f64>,
 ) -> Result<Vec<(f64, f64)>, Failure> {
     let room = solver.room();
-    let peak = first.peak.surface.time_s;
+    let peak = first.booked.peak.surface.time_s;
     let times = first.series.time_s.iter().zip(&first.series.surface_celsius);
     let mut excess: Vec<(f64, f64)> = times
         .filter(|(time, _)| peak <= **time)
         .map(|(time, celsius)| (time - peak, crate::units::kelvin(*celsius) - room))
         .collect();
-    let top = first.peak.surface.temperature - room;
+    let top = first.booked.peak.surface.temperature - room;
     let after = state.clone();
     for step in cooling(SECONDS_PER_DAY, SECONDS_PER_DAY, FOLLOWED) {
         if excess.last().is_none_or(|(_, excess)| *excess < 0.25 * top) {
@@ -379,7 +433,7 @@ fn fallen_to(excess: &[(f64, f64)], share: f64) -> Option<f64> {
 }
 
 fn finished(design: &Design, record: Record, (period_s, firings): (f64, usize)) -> DayState {
-    let energy = record.energy;
+    let energy = record.booked.energy;
     let burn = Burn::new(design, design.fire.excess_air_ratio);
     let efficiency_lower =
         1.0 - (energy.stack_joules + energy.unburned_joules) / energy.wood_joules;
@@ -387,12 +441,12 @@ fn finished(design: &Design, record: Record, (period_s, firings): (f64, usize)) 
         period_s,
         firings,
         burn_mean: record.burn_mean(),
-        peak: record.peak,
+        peak: record.booked.peak,
         energy,
         efficiency_lower,
         efficiency_higher: efficiency_lower * burn.lower_heating_value
             / burn.higher_heating_value,
-        draft: record.draft,
+        draft: record.booked.draft,
         series: record.series,
     }
 }
@@ -414,4 +468,8 @@ impl Solver<'_> {
         let water = self.held_gas().composition().fraction(Species::Water);
         dew_point(water * pressure(self.design()))
     }
+}
+
+fn in_float(count: usize) -> f64 {
+    u32::try_from(count).map_or(f64::MAX, f64::from)
 }

@@ -4,7 +4,13 @@ use crate::analysis::Failure;
 
 /// Earlier rounds that a new guess draws on.
 const DEPTH: usize = 6;
-const MOST_ROUNDS: u32 = 40;
+const MOST_ROUNDS: u32 = 60;
+/// Rounds after which single entries may change more, by the greater factor, if their mean changes
+/// by less than the smaller one: the draft of a heater that cools may stall a step sooner or later
+/// from period to period, for the chimney's wall alone to tell.
+const ROUNDS_OF_ALL: u32 = 25;
+const LOOSER: f64 = 20.0;
+const STRICTER: f64 = 0.2;
 
 /// Finds a state that a map leaves alone, which is the last that the map saw; how often it did.
 ///
@@ -13,11 +19,14 @@ const MOST_ROUNDS: u32 = 40;
 /// found in a few rounds, where repeating the days would take a week of them.
 ///
 /// * `weights`: of each entry in the norm.
-/// * `tolerance`: largest change of any entry over a period.
+/// * `tolerance`: largest change of any entry over a period; after 25 rounds their
+///   mean change may count instead.
+/// * `most_in_all`: largest change of all entries together, each times its weight: a heavy heater
+///   hides much heat in small changes.
 ///
 /// # Errors
 ///
-/// [`Failure::NotPeriodic`] after 40 rounds, or what the map fails with.
+/// [`Failure::NotPeriodic`] after 60 rounds, or what the map fails with.
 ///
 /// # Source
 ///
@@ -25,7 +34,7 @@ const MOST_ROUNDS: u32 = 40;
 pub fn fixed_point(
     start: Vec<f64>,
     weights: &[f64],
-    tolerance: f64,
+    (tolerance, most_in_all): (f64, f64),
     mut map: impl FnMut(&[f64]) -> Result<Vec<f64>, Failure>,
 ) -> Result<u32, Failure> {
     let mut guess = start;
@@ -34,7 +43,13 @@ pub fn fixed_point(
     for round in 1..=MOST_ROUNDS {
         let image = map(&guess)?;
         let change: Vec<f64> = image.iter().zip(&guess).map(|(a, b)| a - b).collect();
-        if change.iter().all(|each| each.abs() < tolerance) {
+        let most = change.iter().fold(0.0, |most: f64, each| most.max(each.abs()));
+        let mean = mean_change(&change, weights);
+        let all =
+            ROUNDS_OF_ALL < round && mean < STRICTER * tolerance && most < LOOSER * tolerance;
+        let together: f64 =
+            change.iter().zip(weights).map(|(each, weight)| each * weight).sum();
+        if together.abs() < most_in_all && (most < tolerance || all) {
             return Ok(round);
         }
         if images.len() > DEPTH {
@@ -46,6 +61,13 @@ pub fn fixed_point(
         guess = mixed(&images, &changes, weights);
     }
     Err(Failure::NotPeriodic)
+}
+
+/// Mean change of the entries by their weights.
+fn mean_change(change: &[f64], weights: &[f64]) -> f64 {
+    let sum: f64 =
+        change.iter().zip(weights).map(|(change, weight)| change.abs() * weight).sum();
+    sum / weights.iter().sum::<f64>()
 }
 
 /// Mix of the images whose changes cancel best.
@@ -146,7 +168,7 @@ mod tests {
             fixed = state.to_vec();
             map(state)
         };
-        let rounds = fixed_point(vec![293.0; 5], &[1.0; 5], 1e-6, seen).unwrap();
+        let rounds = fixed_point(vec![293.0; 5], &[1.0; 5], (1e-6, 1e-3), seen).unwrap();
         assert!(rounds < 12, "{rounds}");
         for (x, t) in fixed.iter().zip(target) {
             assert!((x - t).abs() < 1e-3);

@@ -19,7 +19,7 @@ pub struct Energy {
     pub glass_joules: f64,
     /// Through the metal of the door to the room.
     pub door_joules: f64,
-    /// From the faces of firebox and runs to the room.
+    /// From the faces of firebox and runs, the door of an oven with them, to the room.
     pub faces_joules: f64,
     /// From the cap to the room.
     pub cap_joules: f64,
@@ -105,6 +105,10 @@ pub struct Peak {
     pub surface: At,
     /// Where that face is.
     pub surface_place: FacePlace,
+    /// Hottest face of the wall behind; none without such a wall. An upper bound: heat spreads
+    /// sideways in the masonry, and no gap is quite shut.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wall_behind: Option<At>,
     /// Most heat from the heater to the room (W).
     pub room_watts: f64,
     /// When (s).
@@ -181,20 +185,27 @@ pub struct Series {
 /// Margin below zero from which smoke comes back (Pa).
 const SMOKE_MARGIN: f64 = 0.1;
 
-/// Keeps a record while a heater is stepped through time.
+/// What stage after stage is booked.
 #[derive(Clone, Debug, Default)]
-pub struct Record {
+pub struct Booked {
     /// Energies so far.
     pub energy: Energy,
     /// Peaks so far.
     pub peak: Peak,
-    /// Curves so far.
-    pub series: Series,
     /// Draft so far.
     pub draft: DraftOfDay,
     weighted: BurnMean,
     gas_mass: f64,
     burn_time: f64,
+}
+
+/// Keeps a record while a heater is stepped through time.
+#[derive(Clone, Debug, Default)]
+pub struct Record {
+    /// Of the stages so far.
+    pub booked: Booked,
+    /// Curves so far.
+    pub series: Series,
     dew_point: f64,
 }
 
@@ -211,22 +222,21 @@ impl Record {
     /// An empty record for a heater with a number of runs, whose gas has a dew point (K).
     pub fn new(runs: usize, dew_point: f64) -> Self {
         let mut record = Self { dew_point, ..Self::default() };
-        record.weighted.runs_celsius = vec![0.0; runs];
+        record.booked.weighted.runs_celsius = vec![0.0; runs];
         record.series.runs_celsius = vec![Vec::new(); runs];
-        record.draft.least_margin_pascals = f64::INFINITY;
-        record.draft.coldest_mouth_wall = f64::INFINITY;
+        record.booked.draft.least_margin_pascals = f64::INFINITY;
+        record.booked.draft.coldest_mouth_wall = f64::INFINITY;
         record
     }
 
     /// Books a stage.
     pub fn add(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, stage: Stage) {
         let Stage { time, weight } = stage;
-        let faces =
-            solver.outflow(state, |zone| matches!(zone, Zone::RunFace(_) | Zone::FireboxFace));
+        let faces = solver.outflow(state, |zone| zone.is_face() || zone == Zone::OvenDoor);
         let out = |zone: Zone| solver.outflow(state, |each| each == zone);
         let cap = out(Zone::Cap);
         let flows: [(&mut f64, f64); 13] = {
-            let energy = &mut self.energy;
+            let energy = &mut self.booked.energy;
             [
                 (&mut energy.wood_joules, rates.wood),
                 (&mut energy.air_joules, rates.air),
@@ -260,7 +270,7 @@ impl Record {
         (rates, room): (&Rates, f64),
         time: f64,
     ) {
-        let peak = &mut self.peak;
+        let peak = &mut self.booked.peak;
         if rates.wood > 0.0 {
             peak.firebox_outlet.raise(rates.firebox, time);
             let last = rates.runs.last().copied().unwrap_or(rates.firebox);
@@ -270,12 +280,15 @@ impl Record {
         let (surface, zone) = solver.hottest_face(state);
         if peak.surface.temperature < surface {
             peak.surface_place = match zone {
-                Zone::RunFace(index) => FacePlace::Run(index + 1),
+                Zone::RunFace(index, _) => FacePlace::Run(index + 1),
                 Zone::Cap => FacePlace::Cap,
                 _ => FacePlace::Firebox,
             };
         }
         peak.surface.raise(surface, time);
+        if let Some(face) = solver.wall_behind(state) {
+            peak.wall_behind.get_or_insert_default().raise(face, time);
+        }
         if peak.room_watts < room {
             (peak.room_watts, peak.room_time_s) = (room, time);
         }
@@ -283,16 +296,15 @@ impl Record {
 
     fn burn(&mut self, rates: &Rates, Stage { time, weight }: Stage) {
         let mass = weight * rates.gas_flow;
-        self.gas_mass += mass;
-        self.burn_time += weight;
-        let sums = &mut self.weighted;
+        let Booked { weighted: sums, draft, gas_mass, burn_time, .. } = &mut self.booked;
+        *gas_mass += mass;
+        *burn_time += weight;
         sums.firebox_outlet += mass * rates.firebox;
         sums.chimney_inlet += mass * rates.chimney_inlet;
         sums.excess_air_ratio += mass * rates.excess_air_ratio;
         for (sum, run) in sums.runs_celsius.iter_mut().zip(&rates.runs) {
             *sum += mass * run;
         }
-        let draft = &mut self.draft;
         if rates.margin < draft.least_margin_pascals {
             (draft.least_margin_pascals, draft.least_margin_time_s) = (rates.margin, time);
         }
@@ -310,7 +322,7 @@ impl Record {
     pub fn point(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, time: f64) {
         let series = &mut self.series;
         let faces = solver.outflow(state, |zone| {
-            matches!(zone, Zone::RunFace(_) | Zone::FireboxFace | Zone::Cap)
+            zone.is_face() || matches!(zone, Zone::Cap | Zone::OvenDoor)
         });
         series.time_s.push(time);
         series.wood_watts.push(rates.wood);
@@ -331,16 +343,16 @@ impl Record {
 
     /// Means over the burn so far.
     pub fn burn_mean(&self) -> BurnMean {
-        let sums = &self.weighted;
-        if self.gas_mass <= 0.0 {
+        let Booked { weighted: sums, gas_mass, burn_time, .. } = &self.booked;
+        if *gas_mass <= 0.0 {
             return BurnMean::default();
         }
-        let mean = |sum: f64| sum / self.gas_mass;
+        let mean = |sum: f64| sum / gas_mass;
         BurnMean {
             firebox_outlet: mean(sums.firebox_outlet),
             runs_celsius: sums.runs_celsius.iter().map(|sum| celsius(mean(*sum))).collect(),
             chimney_inlet: mean(sums.chimney_inlet),
-            gas_flow_kg_per_s: self.gas_mass / self.burn_time,
+            gas_flow_kg_per_s: gas_mass / burn_time,
             excess_air_ratio: mean(sums.excess_air_ratio),
         }
     }

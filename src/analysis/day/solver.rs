@@ -1,4 +1,4 @@
-//! One step of time: gas in balance with the walls at the end of the step.
+//! A stage of a step of time: gas in balance with the walls at its end.
 //!
 //! Each face answers a flux within the step by a line (base and resistance), so that gas meets
 //! walls here as it does at the height of the fire. What couples cells against the flow (the
@@ -7,39 +7,41 @@
 
 use super::body::{Body, End, Strip, Zone, outdoor_length};
 use super::layers::{Conductances, Fluxes, Reduced, Response};
+use super::seeking::Seeking;
+use super::settling::{Faces, Settling};
+use super::trace::{CellMemory, Found, Trace};
 use super::{Setup, Without};
 use crate::analysis::Failure;
 use crate::analysis::branch::{self, Way};
 use crate::analysis::chimney::{Flue, connector_channel, flue_channel};
 use crate::analysis::conditions::Weather;
 use crate::analysis::draft::{Flow, Ledger, ledger};
-use crate::analysis::factors::Factors;
 use crate::analysis::fire::{
     Burn, Feed, Firebox, GLASS_EXCHANGE, Within, balance, black, through_glass,
 };
 use crate::analysis::march::{
-    Channel, Gathering, Memory, Passage, Sink, Stream, Stretch, Touch, wall_at,
+    Channel, Gathering, Passage, Sink, Stream, Stretch, Touch, wall_at,
 };
 use crate::analysis::path::Path;
 use crate::design::{AirControl, Design};
 use crate::physics::air::DRY_AIR;
+use crate::physics::gap::across_gap;
 use crate::physics::gas::{Gas, sensible_enthalpy};
 
 const MOST_SWEEPS: u32 = 80;
-/// Move of the share that takes the bleed slot in the last sweep (–).
+/// Draft over losses, on logarithms: 0.02 Pa of 20.
+const FLOW_TOLERANCE: f64 = 1e-3;
+/// On the share of the gas that takes the bleed slot (–).
 const SHARE_TOLERANCE: f64 = 2e-4;
 /// Sweeps after which the flow through a heater without fire is taken as it is.
 const SWEEPS_FOR_A_TRICKLE: u32 = 40;
 /// Largest move of a surface in the last sweep (K).
 const TOLERANCE: f64 = 0.01;
+/// A wall is light for a step over which films of this would give it its heat capacity (W/m2K):
+/// those of hot gas inside and of the room outside are twice as much or less.
+const LIGHT: f64 = 20.0;
 /// A flow that stands for none (kg/s).
 const LEAST_FLOW: f64 = 1e-5;
-/// Most by which a sweep changes the logarithm of the flow that the draft drives.
-const MOST_STRIDE: f64 = 0.9;
-/// Fall of the imbalance with the flow, on logarithms, from which a secant is taken.
-const LEAST_SLOPE: f64 = -0.2;
-/// Draft over losses, on logarithms: 0.02 Pa of 20.
-const IMBALANCE_TOLERANCE: f64 = 1e-3;
 /// Excess air beyond which a fire is as good as out (–).
 const MOST_EXCESS_AIR: f64 = 1e7;
 
@@ -103,168 +105,7 @@ struct Swept {
     /// Through runs and bleed slot.
     way: Way,
     flue: Flue,
-    /// Move of the share that takes the slot (–).
-    share_moved: f64,
 }
-
-/// Both faces of a wall.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Faces {
-    inner: Touch,
-    outer: Touch,
-}
-
-impl Faces {
-    /// These with a share of the change from one to another of their earlier values.
-    fn moved(self, from: Self, to: Self, share: f64) -> Self {
-        let moved = |face: Touch, from: Touch, to: Touch| Touch {
-            surface: face.surface + share * (to.surface - from.surface),
-            flux: face.flux + share * (to.flux - from.flux),
-        };
-        Self {
-            inner: moved(self.inner, from.inner, to.inner),
-            outer: moved(self.outer, from.outer, to.outer),
-        }
-    }
-
-    /// Rise of both surfaces from earlier ones (K).
-    fn rise(self, from: Self) -> [f64; 2] {
-        [self.inner.surface - from.inner.surface, self.outer.surface - from.outer.surface]
-    }
-
-    const fn get(&self, end: End) -> Touch {
-        match end {
-            End::Inner => self.inner,
-            End::Outer => self.outer,
-        }
-    }
-}
-
-/// Memory of a gas cell.
-#[derive(Clone, Copy, Debug, Default)]
-struct CellMemory {
-    march: Memory,
-    absorptivity: f64,
-}
-
-/// How the faces settle from sweep to sweep: those of the two sweeps before.
-#[derive(Clone, Debug, Default)]
-struct Settling {
-    before: Vec<Faces>,
-    earlier: Vec<Faces>,
-    /// Sweeps since faces were last carried ahead.
-    sweeps: u32,
-}
-
-impl Settling {
-    /// Largest move of a surface since the sweep before (K).
-    fn moved(&self, faces: &[Faces]) -> f64 {
-        let moves = faces.iter().zip(&self.before).map(|(now, before)| {
-            let [inner, outer] = now.rise(*before);
-            inner.abs().max(outer.abs())
-        });
-        moves.fold(0.0, f64::max)
-    }
-
-    /// Keeps the faces as they are before a sweep.
-    fn keep(&mut self, faces: &[Faces]) {
-        std::mem::swap(&mut self.before, &mut self.earlier);
-        self.before.clear();
-        self.before.extend_from_slice(faces);
-        self.sweeps += 1;
-    }
-
-    /// Carries faces ahead to where their moves lead, which shrink by the same share from sweep
-    /// to sweep (Aitken); it takes two sweeps to tell that share.
-    fn ahead(&mut self, faces: &mut [Faces]) {
-        if self.sweeps < 2 {
-            return;
-        }
-        let (mut both, mut square) = (0.0, 0.0);
-        for ((now, before), earlier) in faces.iter().zip(&self.before).zip(&self.earlier) {
-            for (last, first) in now.rise(*before).into_iter().zip(before.rise(*earlier)) {
-                both += last * first;
-                square += first * first;
-            }
-        }
-        let share = (both / square).clamp(0.0, MOST_CARRIED);
-        for (face, before) in faces.iter_mut().zip(&self.before) {
-            *face = face.moved(*before, *face, share / (1.0 - share));
-        }
-        self.sweeps = 0;
-    }
-}
-
-/// Largest share by which moves may shrink for faces to be carried ahead (–).
-const MOST_CARRIED: f64 = 0.6;
-
-/// What a sweep found, and in the end a stage: a start for what comes after.
-#[derive(Clone, Debug, Default)]
-struct Found {
-    faces: Vec<Faces>,
-    memories: Vec<CellMemory>,
-    /// Temperature of the firebox (K).
-    firebox: f64,
-    /// Air that the draft drives (kg/s).
-    flow: f64,
-    /// Share of the gas that takes the bleed slot (–).
-    branched: f64,
-}
-
-/// What was found at each stage of a period, as a start for the same stage of the next one.
-#[derive(Clone, Debug, Default)]
-struct Trace {
-    stages: Vec<Found>,
-    /// The stage that comes next.
-    next: usize,
-    /// At the stage just done, in the period before.
-    before: Option<Found>,
-}
-
-impl Trace {
-    fn rewind(&mut self) {
-        self.next = 0;
-        self.before = None;
-    }
-
-    /// Moves what was found just now to where it was at this stage in the period before: faces and
-    /// flow as much farther as they were off at the stage just done.
-    fn start(&self, now: &mut Found) {
-        let Some(then) = self.stages.get(self.next) else { return };
-        let Some(before) = &self.before else {
-            now.clone_from(then);
-            return;
-        };
-        let faces = now.faces.iter_mut().zip(&before.faces).zip(&then.faces);
-        for ((face, before), then) in faces {
-            *face = face.moved(*before, *then, 1.0);
-        }
-        now.memories.clone_from(&then.memories);
-        now.firebox += then.firebox - before.firebox;
-        // At some temperatures there are two flows, one of them a trickle: which it is follows
-        // from the flow before, not from the period before.
-        let ratio = then.flow / before.flow;
-        if (now.flow - before.flow).abs() < SAME_DRIVE * before.flow
-            && (ratio - 1.0).abs() < SMALL_STRIDE
-        {
-            now.flow *= ratio;
-        }
-    }
-
-    fn keep(&mut self, found: &Found) {
-        if let Some(stage) = self.stages.get_mut(self.next) {
-            self.before = Some(std::mem::replace(stage, found.clone()));
-        } else {
-            self.stages.push(found.clone());
-        }
-        self.next += 1;
-    }
-}
-
-/// Flows driven by the draft that differ by less than this share are the same in both periods (–).
-const SAME_DRIVE: f64 = 0.02;
-/// And change in the same way from stage to stage where they change by less than this share (–).
-const SMALL_STRIDE: f64 = 0.2;
 
 /// Steps a heater through time.
 pub struct Solver<'a> {
@@ -285,52 +126,13 @@ pub struct Solver<'a> {
     new: Vec<f64>,
     /// How fast they changed in the step before (K/s).
     rates: Vec<f64>,
-    drive: Drive,
+    /// Walls that are light for the step of time at hand.
+    light: Vec<bool>,
+    seeking_flow: Seeking,
+    seeking_share: Seeking,
     /// Buffers for one cell.
     sinks: Vec<Sink>,
     touches: Vec<Touch>,
-}
-
-/// Search for the flow at which draft and losses balance, from sweep to sweep, on logarithms: of
-/// the flow, and of draft over losses (the imbalance), which falls with the flow.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Drive {
-    /// Highest flow known to be pulled, lowest known not to be.
-    floor: Option<f64>,
-    ceiling: Option<f64>,
-    /// Flow and imbalance of the sweep before.
-    before: Option<(f64, f64)>,
-}
-
-impl Drive {
-    /// The next flow, and whether this one balances.
-    ///
-    /// The losses grow with the square of the flow or less, so half of the imbalance is a safe
-    /// step; once two sweeps have told how the imbalance falls, its secant; between flows of
-    /// which one is pulled and one is not, never outside them.
-    fn next(&mut self, at: f64, imbalance: f64) -> (f64, bool) {
-        if imbalance > 0.0 {
-            self.floor = Some(at);
-            self.ceiling = self.ceiling.filter(|ceiling| at < *ceiling);
-        } else {
-            self.ceiling = Some(at);
-            self.floor = self.floor.filter(|floor| *floor < at);
-        }
-        let slope = self.before.map_or(f64::NAN, |(flow, then)| {
-            if (at - flow).abs() < 1e-9 { f64::NAN } else { (imbalance - then) / (at - flow) }
-        });
-        self.before = imbalance.is_finite().then_some((at, imbalance));
-        let stride = if slope < LEAST_SLOPE { -imbalance / slope } else { 0.5 * imbalance };
-        let mut next = at + stride.clamp(-MOST_STRIDE, MOST_STRIDE);
-        let mut there = imbalance.abs() < IMBALANCE_TOLERANCE;
-        if let (Some(floor), Some(ceiling)) = (self.floor, self.ceiling) {
-            if !(floor..=ceiling).contains(&next) {
-                next = 0.5 * (floor + ceiling);
-            }
-            there = there || ceiling - floor < IMBALANCE_TOLERANCE;
-        }
-        (next, there)
-    }
 }
 
 impl<'a> Solver<'a> {
@@ -364,7 +166,9 @@ impl<'a> Solver<'a> {
             reduced: vec![Reduced::default(); body.walls.len()],
             new: Vec::new(),
             rates: vec![0.0; body.nodes],
-            drive: Drive::default(),
+            light: vec![false; body.walls.len()],
+            seeking_flow: Seeking::new(FLOW_TOLERANCE),
+            seeking_share: Seeking::new(SHARE_TOLERANCE),
             sinks: Vec::new(),
             touches: Vec::new(),
         }
@@ -407,17 +211,57 @@ impl<'a> Solver<'a> {
         self.trace.get_or_insert_default().rewind();
     }
 
-    /// Makes a step of the implicit method; the temperatures become those of its end.
+    /// Where it stands among the stages, with what it found last.
+    pub fn place(&self) -> Found {
+        self.found.clone()
+    }
+
+    /// Does again what failed from a place on, in steps that no other period has.
+    pub fn aside(
+        &mut self,
+        place: Found,
+        again: impl FnOnce(&mut Self) -> Result<(), Failure>,
+    ) -> Result<(), Failure> {
+        self.found = place;
+        self.rates.fill(0.0);
+        let trace = self.trace.take();
+        let done = again(self);
+        self.trace = trace.map(|trace| trace.beyond(&self.found));
+        done
+    }
+
+    /// Tells which walls are light for a step.
+    pub fn weigh(&mut self, step: f64) {
+        for (light, wall) in self.light.iter_mut().zip(&self.body.walls) {
+            *light = wall.layers.capacity() < LIGHT * step;
+        }
+    }
+
+    /// Carries a state on by a multiple of its change since an earlier one, light walls apart.
+    pub fn run_ahead(&self, state: &mut [f64], before: &[f64], times: f64) {
+        for (wall, light) in self.body.walls.iter().zip(&self.light) {
+            let nodes = wall.nodes.clone();
+            let pair = state.get_mut(nodes.clone()).zip(before.get(nodes));
+            if let Some((now, before)) = pair.filter(|_| !light) {
+                for (now, before) in now.iter_mut().zip(before) {
+                    *now = before + times * (*now - before);
+                }
+            }
+        }
+    }
+
+    /// Makes a stage of a step; the temperatures become those of its end.
     ///
+    /// * `steps` (s): of the implicit method, for walls and for light walls.
     /// * `share` (–): rate of burning over its mean; 0 without fire.
     ///
     /// # Errors
     ///
     /// [`Failure`] when the sweeps do not settle.
-    pub fn step(
+    pub fn stage(
         &mut self,
         state: &mut Vec<f64>,
-        step: f64,
+        steps: (f64, f64),
         share: f64,
     ) -> Result<Rates, Failure> {
         let driven = if share > 0.0 {
@@ -425,11 +269,12 @@ impl<'a> Solver<'a> {
         } else {
             self.setup.after_flow.is_none()
         };
-        self.drive = Drive::default();
+        self.seeking_flow = Seeking::new(FLOW_TOLERANCE);
+        self.seeking_share = Seeking::new(SHARE_TOLERANCE);
         if let Some(trace) = &self.trace {
             trace.start(&mut self.found);
         }
-        self.prepare(state, step);
+        self.prepare(state, steps);
         self.settling.sweeps = 0;
         let mut instant = self.instant(share);
         for sweep in 0..MOST_SWEEPS {
@@ -444,10 +289,10 @@ impl<'a> Solver<'a> {
             // does it carry heat that counts.
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
             let steady = !driven || trickle || self.drive(&instant, &swept);
-            let same = self.renew(state, step);
-            let parted = trickle || swept.share_moved < SHARE_TOLERANCE;
+            let same = self.renew(state, steps);
+            let parted = trickle || self.part(&instant.stream, &swept);
             if moved < TOLERANCE && steady && same && parted {
-                self.finish(state, step);
+                self.finish(state, steps);
                 if let Some(trace) = &mut self.trace {
                     trace.keep(&self.found);
                 }
@@ -503,7 +348,7 @@ impl<'a> Solver<'a> {
     }
 
     const fn stream(&self, gas: &Gas, mass_flow: f64) -> Stream {
-        Stream { gas: *gas, mass_flow, pressure: self.pressure, factors: Factors::NOMINAL }
+        Stream { gas: *gas, mass_flow, pressure: self.pressure, factors: self.setup.factors }
     }
 
     /// Moves the driven flow toward the balance of draft and losses; whether it is there.
@@ -515,47 +360,68 @@ impl<'a> Solver<'a> {
         let at = libm::log(instant.air_flow);
         let open = instant.inlet_area > 0.0 && pull > 0.0 && held > 0.0;
         let imbalance = if open { libm::log(pull / held) } else { -f64::INFINITY };
-        let (next, there) = self.drive.next(at, imbalance);
+        let (next, there) = self.seeking_flow.next(at, imbalance);
         self.found.flow = libm::exp(next).max(LEAST_FLOW);
         there || (imbalance < 0.0 && instant.air_flow < 1.01 * LEAST_FLOW)
     }
 
-    /// Reduces all walls for a step, with conductances at the temperatures to which the step
+    /// Reduces all walls for a stage, with conductances at the temperatures to which the stage
     /// before leads.
-    fn prepare(&mut self, old: &[f64], step: f64) {
-        let Self { body, conductances, reduced, new, rates, air, .. } = self;
+    fn prepare(&mut self, old: &[f64], steps: (f64, f64)) {
+        let Self { body, setup, conductances, reduced, new, rates, air, light, .. } = self;
         new.clear();
-        new.extend(old.iter().zip(rates).map(|(old, rate)| old + step * *rate));
-        for ((wall, now), reduced) in body.walls.iter().zip(conductances).zip(reduced) {
-            let (Some(old), Some(new)) =
-                (old.get(wall.nodes.clone()), new.get(wall.nodes.clone()))
+        new.extend_from_slice(old);
+        let walls = body.walls.iter().zip(conductances).zip(reduced).zip(light);
+        for (((wall, now), reduced), light) in walls {
+            let nodes = wall.nodes.clone();
+            let (Some(old), Some(new), Some(rates)) =
+                (old.get(nodes.clone()), new.get_mut(nodes.clone()), rates.get(nodes))
             else {
                 continue;
             };
+            let step = if *light { steps.1 } else { steps.0 };
+            for (new, rate) in new.iter_mut().zip(rates) {
+                *new += step * rate;
+            }
+            if !setup.lacks(Without::HotConductivity) {
+                wall.layers.conduct(new, now);
+            }
             wall.layers.conductances(new, &|t| air.conductivity(t), now);
             wall.layers.reduce(old, step, now, reduced);
         }
     }
 
-    /// Makes the temperatures those of the end of the step.
-    fn finish(&mut self, state: &mut Vec<f64>, step: f64) {
-        for ((rate, new), old) in self.rates.iter_mut().zip(&self.new).zip(&*state) {
-            *rate = (new - old) / step;
+    /// Makes the temperatures those of the end of the stage.
+    fn finish(&mut self, state: &mut Vec<f64>, steps: (f64, f64)) {
+        let Self { body, new, rates, light, .. } = self;
+        for (wall, light) in body.walls.iter().zip(light) {
+            let nodes = wall.nodes.clone();
+            let step = if *light { steps.1 } else { steps.0 };
+            let (Some(rates), Some(new), Some(old)) =
+                (rates.get_mut(nodes.clone()), new.get(nodes.clone()), state.get(nodes))
+            else {
+                continue;
+            };
+            for ((rate, new), old) in rates.iter_mut().zip(new).zip(old) {
+                *rate = (new - old) / step;
+            }
         }
         std::mem::swap(state, &mut self.new);
     }
 
     /// Brings conductances to the present temperatures; whether all were so already.
-    fn renew(&mut self, old: &[f64], step: f64) -> bool {
-        let Self { body, conductances, reduced, new, air, .. } = self;
+    fn renew(&mut self, old: &[f64], steps: (f64, f64)) -> bool {
+        let Self { body, conductances, reduced, new, air, light, .. } = self;
         let mut same = true;
-        for ((wall, now), reduced) in body.walls.iter().zip(conductances).zip(reduced) {
+        let walls = body.walls.iter().zip(conductances).zip(reduced).zip(light);
+        for (((wall, now), reduced), light) in walls {
             let (Some(old), Some(new)) =
                 (old.get(wall.nodes.clone()), new.get(wall.nodes.clone()))
             else {
                 continue;
             };
             if wall.layers.conductances(new, &|t| air.conductivity(t), now) {
+                let step = if *light { steps.1 } else { steps.0 };
                 wall.layers.reduce(old, step, now, reduced);
                 same = false;
             }
@@ -568,8 +434,7 @@ impl<'a> Solver<'a> {
         let firebox = self.firebox(instant)?;
         let way = self.way(&instant.stream, firebox.temperature);
         let flue = self.flue(instant, way.joined);
-        let share_moved = self.part(&instant.stream, firebox.temperature, &way);
-        Ok(Swept { firebox, way, flue, share_moved })
+        Ok(Swept { firebox, way, flue })
     }
 
     /// The gas through runs and bleed slot, at the share that the slot took in the sweep before.
@@ -581,16 +446,17 @@ impl<'a> Solver<'a> {
         Way { branched, runs_stream, passages, joined }
     }
 
-    /// Parts the gas anew between runs and bleed slot; by how much the share moves.
-    fn part(&mut self, stream: &Stream, firebox: f64, way: &Way) -> f64 {
+    /// Parts the gas anew between runs and bleed slot; whether it was parted so already.
+    fn part(&mut self, stream: &Stream, swept: &Swept) -> bool {
+        let Swept { firebox, way, .. } = swept;
         let opening = self.design.path.bleed_area;
         if opening <= 0.0 || way.passages.is_empty() {
-            return 0.0;
+            return true;
         }
-        let next = branch::share(self.path, stream, (opening, firebox), way);
-        // Halfway: where buoyancy alone drives a slow flow, the whole step would swing.
-        self.found.branched = 0.5 * (way.branched + next);
-        (next - way.branched).abs()
+        let share = branch::share(self.path, stream, (opening, firebox.temperature), way);
+        let (next, there) = self.seeking_share.next(way.branched, share - way.branched);
+        self.found.branched = next.clamp(0.0, branch::MOST_SHARE);
+        there
     }
 
     fn ledger(&self, instant: &Instant, swept: &Swept) -> Ledger {
@@ -609,7 +475,7 @@ impl<'a> Solver<'a> {
     }
 
     fn rates(&self, instant: &Instant, swept: &Swept) -> Rates {
-        let Swept { firebox, way, flue, .. } = swept;
+        let Swept { firebox, way, flue } = swept;
         let Stream { gas, mass_flow, .. } = &instant.stream;
         let room = self.design.site.room_temperature;
         Rates {
@@ -727,6 +593,7 @@ impl<'a> Solver<'a> {
                 duct: segment.duct,
                 length: segment.length,
                 area: segment.area,
+                volume_over_area: segment.volume_over_area,
                 sinks: &[],
                 wall_emissivity: self.design.shell.inner_emissivity,
                 cells,
@@ -888,17 +755,28 @@ impl<'a> Solver<'a> {
     fn face_to_room(&self, state: &[f64], index: usize) -> Option<f64> {
         let wall = self.body.walls.get(index)?;
         let nodes = state.get(wall.nodes.clone())?;
-        Some(wall.layers.outer_face(nodes, self.conductances.get(index)?))
+        Some(self.conductances.get(index)?.outer_face(nodes))
     }
 
-    /// The hottest face to the room: temperature (K) and zone. Along a run the faces of the cells
-    /// are carried on to its ends by a parabola, since the hottest spot is at the inlet.
+    /// The hottest face to the room: temperature (K) and zone.
     pub fn hottest_face(&self, state: &[f64]) -> (f64, Zone) {
+        self.hottest(state, |zone| zone.is_face() || zone == Zone::Cap)
+    }
+
+    /// The hottest face of the wall behind, where there is one (K).
+    pub fn wall_behind(&self, state: &[f64]) -> Option<f64> {
+        let behind = self.body.behind?;
+        Some(across_gap(&behind, self.hottest(state, Zone::is_back).0).0)
+    }
+
+    /// The hottest face of some zones. Along a run the faces of the cells are carried on to its
+    /// ends by a parabola, since the hottest spot is at the inlet.
+    fn hottest(&self, state: &[f64], among: impl Fn(Zone) -> bool) -> (f64, Zone) {
         let mut best = (0.0, Zone::Cap);
         let mut row: Vec<f64> = Vec::new();
         let mut zone_before = None;
         for (index, wall) in self.body.walls.iter().enumerate() {
-            if !matches!(wall.zone, Zone::RunFace(_) | Zone::FireboxFace | Zone::Cap) {
+            if !among(wall.zone) {
                 continue;
             }
             let Some(face) = self.face_to_room(state, index) else { continue };

@@ -1,15 +1,19 @@
-//! Heights as they are drawn: a chimney much taller than the heater is drawn with breaks, so that the
-//! heater stays large.
+//! Heights as they are drawn: what is long above the heater is drawn with breaks, so that the heater
+//! is the largest thing in the picture.
 
 use super::HOUSE_SLAB;
 use crate::design::Design;
 
-/// Chimney over heater from which it is broken (–).
-const TALL: f64 = 4.0;
-/// Longest stretch without anything to see, over the heater (–).
-const LONGEST: f64 = 0.67;
+/// Longest distance from heater to ceiling, over the heater (–).
+const TO_CEILING: f64 = 0.25;
 /// And at least (m).
-const SHORTEST: f64 = 0.8;
+const TO_CEILING_AT_LEAST: f64 = 0.5;
+/// Longest stretch above the ceiling without anything to see, over the heater (–).
+const BEYOND: f64 = 0.1;
+/// And at least (m).
+const BEYOND_AT_LEAST: f64 = 0.24;
+/// A stretch that is longer than its longest by less is not worth a break (–).
+const WORTH: f64 = 1.25;
 
 /// From heights above the floor of the firebox to heights in the drawing.
 pub(super) struct Heights {
@@ -23,14 +27,14 @@ impl Heights {
     pub(super) fn new(design: &Design) -> Self {
         let (top, mouth) = (design.top_height(), design.chimney.mouth_height);
         let mut heights = Self { knots: vec![(0.0, 0.0), (top, top)], breaks: Vec::new() };
-        let longest =
-            if mouth <= TALL * top { f64::INFINITY } else { SHORTEST.max(LONGEST * top) };
         let ceiling = top + design.surroundings.above;
         let roof = mouth - design.chimney.outdoor_length;
         let mut seen = [ceiling, ceiling + HOUSE_SLAB, roof, mouth];
         seen.sort_by(f64::total_cmp);
+        let mut longest = TO_CEILING_AT_LEAST.max(TO_CEILING * top);
         for height in seen.into_iter().filter(|height| top < *height && *height <= mouth) {
             heights.extend(height, longest);
+            longest = BEYOND_AT_LEAST.max(BEYOND * top);
         }
         heights
     }
@@ -39,11 +43,12 @@ impl Heights {
         let Some((below, drawn)) = self.knots.last().copied() else {
             return;
         };
-        let gap = height - below;
-        if longest < gap {
+        let mut gap = height - below;
+        if WORTH * longest < gap {
             self.breaks.push(drawn + 0.5 * longest);
+            gap = longest;
         }
-        self.knots.push((height, drawn + gap.min(longest)));
+        self.knots.push((height, drawn + gap));
     }
 
     /// Where a height is drawn (m).

@@ -73,6 +73,14 @@ pub struct Rank {
     pub rank_correlation: f64,
 }
 
+impl Rank {
+    /// Share of the scatter of the figure's ranks that goes along with the spread (–): the square
+    /// of the correlation, since the spreads do not go along with one another.
+    pub const fn share(&self) -> f64 {
+        self.rank_correlation * self.rank_correlation
+    }
+}
+
 /// Bands of the figures that matter.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct FigureBands {
@@ -91,6 +99,10 @@ pub struct FigureBands {
     /// Wall at the mouth less dew point (K).
     #[serde(rename = "chimney_mouth_wall_above_dew_point_kelvins")]
     pub mouth_wall_above_dew_point: FigureBand,
+    /// Dew point of the gas (K in memory, °C in files).
+    #[serde(rename = "dew_point_celsius", with = "band_in_celsius")]
+    #[schemars(with = "FigureBand")]
+    pub dew_point: FigureBand,
     /// Efficiency on the lower heating value (–).
     #[serde(rename = "efficiency_lower")]
     pub efficiency: FigureBand,
@@ -106,12 +118,13 @@ pub struct FigureBands {
 }
 
 impl FigureBands {
-    fn new(mut band: impl FnMut(Headline) -> FigureBand) -> Self {
+    pub(super) fn new(mut band: impl FnMut(Headline) -> FigureBand) -> Self {
         Self {
             firebox_outlet: band(Headline::FireboxOutlet),
             chimney_inlet: band(Headline::ChimneyInlet),
             mouth_wall: band(Headline::MouthWall),
             mouth_wall_above_dew_point: band(Headline::MouthWallAboveDewPoint),
+            dew_point: band(Headline::DewPoint),
             efficiency: band(Headline::Efficiency),
             margin: band(Headline::Margin),
             mild_day_margin: band(Headline::MildDayMargin),
@@ -126,6 +139,7 @@ impl FigureBands {
             Headline::ChimneyInlet => &self.chimney_inlet,
             Headline::MouthWall => &self.mouth_wall,
             Headline::MouthWallAboveDewPoint => &self.mouth_wall_above_dew_point,
+            Headline::DewPoint => &self.dew_point,
             Headline::Efficiency => &self.efficiency,
             Headline::Margin => &self.margin,
             Headline::MildDayMargin => &self.mild_day_margin,
@@ -358,7 +372,7 @@ fn ranking(places: &[(SpreadId, Vec<f64>)], figure: &[f64]) -> Vec<Rank> {
 /// # Source
 ///
 /// [`crate::sources::HYNDMAN_FAN_1996`], their definition 7.
-fn quantile(sorted: &[f64], share: f64) -> f64 {
+pub fn quantile(sorted: &[f64], share: f64) -> f64 {
     let place = share * ratio(sorted.len().saturating_sub(1), 1);
     let whole = place.floor();
     let at = |place: f64| {

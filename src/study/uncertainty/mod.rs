@@ -9,12 +9,16 @@ pub mod normal;
 mod ranks;
 mod sampling;
 mod spread;
+mod told;
 
+pub(super) use bands::quantile;
 pub use bands::{
     AnswerFractions, FigureBand, FigureBands, FindingFraction, Fractions, GasBand, Rank, Shape,
     SpreadRange,
 };
+pub(super) use ranks::ratio;
 pub use spread::{Distribution, SPREADS, Spread, SpreadId, Target};
+pub use told::{NotAPart, Part, Parts};
 
 use crate::analysis::factors::Factors;
 use crate::analysis::{Analysis, analyze_with};
@@ -55,6 +59,8 @@ pub enum Headline {
     MouthWall,
     /// The same above the dew point (K).
     MouthWallAboveDewPoint,
+    /// Dew point of the gas (K).
+    DewPoint,
     /// Efficiency on the lower heating value (–).
     Efficiency,
     /// Draft to spare as the design states (Pa).
@@ -67,11 +73,12 @@ pub enum Headline {
 
 impl Headline {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::FireboxOutlet,
         Self::ChimneyInlet,
         Self::MouthWall,
         Self::MouthWallAboveDewPoint,
+        Self::DewPoint,
         Self::Efficiency,
         Self::Margin,
         Self::MildDayMargin,
@@ -87,6 +94,7 @@ impl Headline {
             Self::ChimneyInlet => fire.chimney_inlet,
             Self::MouthWall => fire.chimney_mouth_wall,
             Self::MouthWallAboveDewPoint => fire.chimney_mouth_wall - fire.dew_point,
+            Self::DewPoint => fire.dew_point,
             Self::Efficiency => fire.efficiency_lower,
             Self::Margin => fire.margin,
             Self::MildDayMargin => analysis.conditions.mild_day.stated.margin,
@@ -213,7 +221,7 @@ impl Plan {
     }
 
     /// Design and factors of a sample.
-    fn varied(&self, index: usize) -> (Design, Factors) {
+    pub(super) fn varied(&self, index: usize) -> (Design, Factors) {
         let (mut design, mut factors) = (self.design.clone(), Factors::NOMINAL);
         for (Spread { target, distribution, .. }, column) in
             self.setup.spreads.iter().zip(&self.shares)

@@ -1,0 +1,372 @@
+//! Volumes and masses of the parts in closed form, and what they press on.
+//!
+//! The core stands on the base slab; the facing goes around all of it at the gap. Runs above the
+//! firebox that are longer or wider than it stand on a fill of the core's material.
+
+use super::path::Path;
+use crate::design::building::{ChimneyCarrier, ChimneyKind};
+use crate::design::material::{CONCRETE, MINERAL_WOOL_DENSITY, Material};
+use crate::design::{Chimney, Design, FlueShape, Layout, Run};
+use crate::physics::GRAVITY;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A part of heater and chimney.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Part {
+    /// Floor, walls and crown of the firebox.
+    Firebox,
+    /// Floors and walls of the runs.
+    Runs,
+    /// Baffles between them.
+    Baffles,
+    /// What runs above the firebox stand on beside it.
+    Fill,
+    /// The outer shell.
+    Facing,
+    /// The slab over the heater.
+    Cap,
+    /// The concrete slab below.
+    Base,
+    /// Liner, insulation and masonry of the chimney.
+    Chimney,
+}
+
+/// How much there is of a part.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Amount {
+    /// The part.
+    pub part: Part,
+    /// Its volume (m3).
+    #[serde(rename = "volume_m3")]
+    pub volume: f64,
+    /// Its mass (kg).
+    #[serde(rename = "mass_kg")]
+    pub mass: f64,
+}
+
+/// Masses of the parts and what they press on. An engineer decides what carries a heater.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Structure {
+    /// All parts.
+    pub parts: Vec<Amount>,
+    /// The heater without chimney, base and fill (kg).
+    #[serde(rename = "heater_kg")]
+    pub heater: f64,
+    /// All that stands on the support: heater, fill, base, and a chimney that the heater carries
+    /// (kg).
+    #[serde(rename = "carried_kg")]
+    pub carried: f64,
+    /// Ground that it covers (m2).
+    #[serde(rename = "footprint_m2")]
+    pub footprint: f64,
+    /// What it presses on that ground (Pa).
+    #[serde(rename = "bearing_pascals")]
+    pub bearing: f64,
+    /// The footing that the design states (kg).
+    #[serde(rename = "footing_kg")]
+    pub footing: f64,
+    /// What footing and heater press on the soil (Pa).
+    #[serde(rename = "soil_pascals")]
+    pub soil: f64,
+    /// Height of the masonry over its smallest outer side (–).
+    pub slenderness: f64,
+    /// Longest level side of the core around the runs (m).
+    #[serde(rename = "longest_core_m")]
+    pub longest_core: f64,
+}
+
+/// An upright block with level sides (m).
+#[derive(Clone, Copy)]
+struct Block {
+    length: f64,
+    depth: f64,
+    height: f64,
+}
+
+impl Block {
+    fn area(self) -> f64 {
+        self.length * self.depth
+    }
+
+    fn girth(self) -> f64 {
+        2.0 * (self.length + self.depth)
+    }
+
+    fn volume(self) -> f64 {
+        self.area() * self.height
+    }
+
+    fn wider(self, by: f64) -> Self {
+        Self { length: self.length + 2.0 * by, depth: self.depth + 2.0 * by, ..self }
+    }
+
+    /// The rectangle around two blocks that overlap by a depth.
+    fn around(self, other: Self, overlap: f64) -> Self {
+        Self {
+            length: self.length.max(other.length),
+            depth: self.depth + other.depth - overlap,
+            height: self.height.min(other.height),
+        }
+    }
+}
+
+/// How firebox and runs stand to each other.
+struct Blocks {
+    firebox: Block,
+    runs: Option<Block>,
+    layout: Layout,
+    /// Depth over which the two overlap, seen from above (m); 0 apart.
+    overlap: f64,
+}
+
+impl Blocks {
+    fn new(design: &Design) -> Self {
+        let chamber = &design.firebox;
+        let firebox = Block {
+            length: chamber.width,
+            depth: chamber.depth,
+            height: chamber.height + chamber.crown_thickness,
+        }
+        .wider(chamber.wall_thickness);
+        let runs = run_block(design);
+        let layout = design.path.layout;
+        let overlap = match (layout, runs) {
+            (Layout::Above, Some(runs)) => firebox.depth.min(runs.depth),
+            // The firebox wall stands in for the one of the runs.
+            (Layout::Behind, Some(_)) => design.shell.core_thickness,
+            _ => 0.0,
+        };
+        Self { firebox, runs, layout, overlap }
+    }
+
+    /// Ground covered when every block is wider (m2).
+    fn footprint(&self, by: f64) -> f64 {
+        let firebox = self.firebox.wider(by);
+        let Some(runs) = self.runs.map(|runs| runs.wider(by)) else { return firebox.area() };
+        let shared = match self.layout {
+            Layout::Above => firebox.depth.min(runs.depth),
+            Layout::Behind => self.overlap + 2.0 * by,
+            Layout::Bench => 0.0,
+        };
+        firebox.area() + runs.area() - firebox.length.min(runs.length) * shared
+    }
+
+    /// Rectangles around all masonry, as wide again (m2).
+    fn rectangles(&self, by: f64) -> f64 {
+        match (self.layout, self.runs) {
+            (Layout::Bench, Some(runs)) => {
+                self.firebox.wider(by).area() + runs.wider(by).area()
+            }
+            (_, Some(runs)) => self.firebox.around(runs, self.overlap).wider(by).area(),
+            (_, None) => self.firebox.wider(by).area(),
+        }
+    }
+
+    /// Girth times height of the core, zone by zone (m, m).
+    fn zones(&self) -> [(f64, f64); 2] {
+        let firebox = (self.firebox.girth(), self.firebox.height);
+        let Some(runs) = self.runs else { return [firebox, (0.0, 0.0)] };
+        let both = self.firebox.around(runs, self.overlap);
+        match self.layout {
+            Layout::Above => [(both.girth(), self.firebox.height), (runs.girth(), runs.height)],
+            Layout::Behind => {
+                let (low, high) = (both.height, self.firebox.height.max(runs.height));
+                let higher =
+                    if self.firebox.height < runs.height { runs } else { self.firebox };
+                [(both.girth(), low), (higher.girth(), high - low)]
+            }
+            Layout::Bench => [firebox, (runs.girth(), runs.height)],
+        }
+    }
+
+    /// Ground under what a stack above the firebox stands on beside it (m2).
+    fn fill(&self) -> f64 {
+        match (self.layout, self.runs) {
+            (Layout::Above, Some(runs)) => {
+                runs.area() - self.firebox.length.min(runs.length) * self.overlap
+            }
+            _ => 0.0,
+        }
+    }
+
+    /// The shorter outer side of the rectangle around all masonry (m).
+    fn narrow(&self, by: f64) -> f64 {
+        let around = match (self.layout, self.runs) {
+            (Layout::Bench, _) | (_, None) => self.firebox,
+            (_, Some(runs)) => self.firebox.around(runs, self.overlap),
+        };
+        let around = around.wider(by);
+        around.length.min(around.depth)
+    }
+}
+
+fn most(runs: &[Run], size: impl Fn(&Run) -> f64) -> f64 {
+    runs.iter().map(size).fold(0.0, f64::max)
+}
+
+/// The block of masonry around all runs.
+fn run_block(design: &Design) -> Option<Block> {
+    let runs = design.path.runs();
+    let between = (1..runs.len()).map(|_| design.path.baffle_thickness).sum::<f64>();
+    let length = most(&runs, |run| run.length);
+    let inner = match design.path.layout {
+        Layout::Bench => Block {
+            length,
+            depth: runs.iter().map(|run| run.width).sum::<f64>() + between,
+            height: most(&runs, |run| run.height),
+        },
+        Layout::Above | Layout::Behind => Block {
+            length,
+            depth: most(&runs, |run| run.width),
+            height: runs.iter().map(|run| run.height).sum::<f64>() + between,
+        },
+    };
+    (!runs.is_empty()).then(|| inner.wider(design.shell.core_thickness))
+}
+
+/// Volumes of the walls of the runs and of their baffles (m3). A baffle lacks a slot as long as
+/// the run is high.
+fn runs_and_baffles(design: &Design, blocks: &Blocks, path: &Path) -> (f64, f64) {
+    let Some(block) = blocks.runs else { return (0.0, 0.0) };
+    let (core, baffle) = (design.shell.core_thickness, design.path.baffle_thickness);
+    let runs = design.path.runs();
+    let bench = design.path.layout == Layout::Bench;
+    let slab = |(one, other): (&Run, &Run)| {
+        let length = one.length.min(other.length);
+        let slot = one.height.min(length);
+        if bench {
+            baffle * one.height.min(other.height) * (length - slot)
+        } else {
+            let width = one.width.min(other.width);
+            let whole = (length + 2.0 * core) * (width + 2.0 * core);
+            baffle * (whole - slot * width)
+        }
+    };
+    let baffles = runs.iter().zip(runs.iter().skip(1)).map(slab).sum::<f64>();
+    let walls = if bench {
+        let voids = runs.iter().map(|run| run.length * run.width * run.height).sum::<f64>();
+        block.volume() - voids - baffles
+    } else {
+        let wall = |run: &Run| {
+            let outer = (run.length + 2.0 * core) * (run.width + 2.0 * core);
+            (outer - run.length * run.width) * run.height
+        };
+        runs.iter().map(wall).sum::<f64>()
+    };
+    let floor = match design.path.layout {
+        Layout::Above => 0.0,
+        Layout::Behind => block.area() * core - path.firebox_overlap * core,
+        Layout::Bench => block.area() * core,
+    };
+    (walls + floor, baffles)
+}
+
+fn firebox(design: &Design, blocks: &Blocks) -> f64 {
+    let chamber = &design.firebox;
+    let wall = chamber.wall_thickness;
+    let inner = chamber.width * chamber.depth * chamber.height;
+    blocks.firebox.volume() + blocks.firebox.area() * wall - inner - chamber.door_area() * wall
+}
+
+fn facing(design: &Design, blocks: &Blocks) -> f64 {
+    let shell = &design.shell;
+    let thickness = shell.facing_thickness;
+    let ring = |(girth, height): (f64, f64)| {
+        thickness * (girth + 8.0 * shell.gap + 4.0 * thickness) * height
+    };
+    let around: f64 = blocks.zones().into_iter().filter(|zone| 0.0 < zone.1).map(ring).sum();
+    (around - thickness * design.firebox.door_area()).max(0.0)
+}
+
+fn cap(design: &Design, blocks: &Blocks) -> f64 {
+    let skin = design.shell.gap + design.shell.facing_thickness;
+    let area = match (blocks.layout, blocks.runs) {
+        (Layout::Above, Some(runs)) => runs.wider(skin).area(),
+        _ => blocks.footprint(skin),
+    };
+    area * design.shell.cap_thickness
+}
+
+/// Section of a flue that is wider on every side (m2).
+fn flue_section(chimney: &Chimney, by: f64) -> f64 {
+    let width = chimney.flue_width + 2.0 * by;
+    match chimney.shape {
+        FlueShape::Round => std::f64::consts::PI / 4.0 * width * width,
+        FlueShape::Rectangular => width * (chimney.flue_depth + 2.0 * by),
+    }
+}
+
+/// Volume (m3) and mass (kg) of the chimney, from the floor of the firebox or, on the heater, from
+/// its top.
+fn chimney(design: &Design) -> (f64, f64) {
+    let chimney = &design.chimney;
+    let foot = match design.support.chimney {
+        ChimneyCarrier::Beside => 0.0,
+        ChimneyCarrier::Heater => design.top_height(),
+    };
+    let wool = chimney.wall_thickness + chimney.insulation_thickness;
+    let [inner, liner, outer] =
+        [0.0, chimney.wall_thickness, wool].map(|by| flue_section(chimney, by));
+    let is_masonry = matches!(chimney.kind, ChimneyKind::Lined | ChimneyKind::Unlined);
+    let walls = if is_masonry {
+        let side = |inner: f64| inner + 2.0 * (wool + chimney.masonry_wall);
+        let depth = match chimney.shape {
+            FlueShape::Round => chimney.flue_width,
+            FlueShape::Rectangular => chimney.flue_depth,
+        };
+        side(chimney.flue_width) * side(depth) - outer
+    } else {
+        0.0
+    };
+    let length = (chimney.mouth_height - foot).max(0.0);
+    let mass = (liner - inner) * chimney.wall_material.properties().density
+        + (outer - liner) * MINERAL_WOOL_DENSITY
+        + walls * Material::CommonBrick.properties().density;
+    ((outer - inner + walls) * length, mass * length)
+}
+
+/// Masses of the parts of a design and what they press on.
+pub fn structure(design: &Design, path: &Path) -> Structure {
+    let shell = &design.shell;
+    let skin = shell.gap + shell.facing_thickness;
+    let blocks = Blocks::new(design);
+    let footprint = blocks.footprint(skin);
+    let core = shell.core_material.properties().density;
+    let face = shell.facing_material.properties().density;
+    let (runs, baffles) = runs_and_baffles(design, &blocks, path);
+    let fill = blocks.fill() * blocks.firebox.height;
+    let (chimney_volume, chimney_mass) = chimney(design);
+    let of = |part, volume: f64, density: f64| Amount { part, volume, mass: volume * density };
+    let parts = vec![
+        of(Part::Firebox, firebox(design, &blocks), core),
+        of(Part::Runs, runs, core),
+        of(Part::Baffles, baffles, core),
+        of(Part::Facing, facing(design, &blocks), face),
+        of(Part::Cap, cap(design, &blocks), core),
+        of(Part::Fill, fill, core),
+        of(Part::Base, footprint * shell.base_thickness, CONCRETE.density),
+        Amount { part: Part::Chimney, volume: chimney_volume, mass: chimney_mass },
+    ];
+    let on_it = design.support.chimney == ChimneyCarrier::Heater;
+    let sum = |counts: &dyn Fn(Part) -> bool| {
+        parts.iter().filter(|amount| counts(amount.part)).map(|amount| amount.mass).sum::<f64>()
+    };
+    let heater = sum(&|part| !matches!(part, Part::Fill | Part::Base | Part::Chimney));
+    let carried = sum(&|part| part != Part::Chimney || on_it);
+    let support = &design.support;
+    let ground = blocks.rectangles(skin + support.footing_projection);
+    let footing = ground * support.footing_thickness * CONCRETE.density;
+    Structure {
+        parts,
+        heater,
+        carried,
+        footprint,
+        bearing: carried * GRAVITY / footprint,
+        footing,
+        soil: (carried + footing) * GRAVITY / ground,
+        slenderness: design.top_height() / blocks.narrow(skin),
+        longest_core: blocks.runs.map_or(blocks.firebox.length, |runs| runs.length),
+    }
+}

@@ -1,0 +1,284 @@
+//! The heater from above, cut through a run: slot, core, gap, facing, what stands around it.
+
+use super::front::far;
+use super::section::{Masses, text_size};
+use super::sheet::{Note, Sheet};
+use super::walls::{Distance, THICKNESS, drawn};
+use super::{Anchor, Axis, Drawing, Extent, Grip, Point, Role, heat_step, point};
+use crate::analysis::Analysis;
+use crate::design::field::FieldId;
+use crate::design::{Design, Layout};
+use crate::rules::Place;
+use crate::units::{Quantity, System, figure};
+
+/// The inputs that the plan changes, in the order in which one reads it.
+pub const GRIPS: [FieldId; 5] = [
+    FieldId::BehindDistance,
+    FieldId::RunLength,
+    FieldId::RunWidth,
+    FieldId::FireboxDepth,
+    FieldId::FrontDistance,
+];
+
+struct Plan<'a> {
+    design: &'a Design,
+    system: System,
+    sheet: Sheet,
+    /// Runs, in flow order: all of a bench, else the first.
+    runs: Vec<Extent>,
+    firebox: Extent,
+    /// Outer faces of the block with the firebox and of that with the runs.
+    blocks: Vec<Extent>,
+    /// Chimney, insulation included.
+    chimney: Extent,
+}
+
+/// The heater from above, to scale (m): x as in the section, y from the front to the back, 0 in
+/// the middle of the firebox. Texts are enlarged by a factor.
+pub fn plan(design: &Design, analysis: &Analysis, system: System, text_scale: f64) -> Drawing {
+    let mut plan = Plan::new(design, analysis, system, text_scale);
+    plan.masonry();
+    plan.runs(heat_step(analysis.height_of_fire.firebox_outlet));
+    plan.firebox();
+    plan.chimney();
+    let whole = plan.blocks.iter().copied().reduce(Extent::join).unwrap_or(plan.firebox);
+    plan.dimensions(whole);
+    plan.around(whole);
+    let description = plan.description(whole);
+    plan.sheet.finish(description)
+}
+
+/// A rectangle of a width (m) between two ends across, with its middle at a height.
+fn strip(left: f64, right: f64, middle: f64, width: f64) -> Extent {
+    Extent::new(left, middle - 0.5 * width, right, middle + 0.5 * width)
+}
+
+impl<'a> Plan<'a> {
+    fn new(design: &'a Design, analysis: &Analysis, system: System, text_scale: f64) -> Self {
+        let masses = Masses::new(design, analysis);
+        let sizes = design.path.runs();
+        let (chamber, shell) = (&design.firebox, &design.shell);
+        let skin = shell.gap + shell.facing_thickness;
+        let firebox = strip(0.0, chamber.width, 0.0, chamber.depth);
+        let front = masses.blocks.first().copied().unwrap_or(firebox);
+        let around = chamber.wall_thickness + skin;
+        let mut block = strip(front.low.x, front.high.x, 0.0, chamber.depth + 2.0 * around);
+        let widest = sizes.iter().map(|run| run.width).fold(0.0, f64::max);
+        let longest = sizes.iter().map(|run| run.length).fold(0.0, f64::max);
+        let first = masses.runs.first().copied().zip(sizes.first());
+        let wall = 2.0 * (shell.core_thickness + skin);
+        let (mut runs, mut blocks) = (Vec::new(), Vec::new());
+        match (design.path.layout, masses.blocks.get(1)) {
+            (Layout::Bench, Some(bench)) => {
+                let across = masses.runs.iter().zip(&sizes);
+                runs.extend(
+                    across.map(|(run, size)| strip(run.low.x, run.high.x, 0.0, size.length)),
+                );
+                blocks.push(strip(bench.low.x, bench.high.x, 0.0, longest + wall));
+            }
+            (Layout::Behind, Some(stack)) => {
+                let middle = block.high.y + 0.5 * (widest + wall);
+                let shift = block.low.x - stack.low.x;
+                runs.extend(first.map(|(run, size)| {
+                    strip(run.low.x + shift, run.high.x + shift, middle, size.width)
+                }));
+                let right = block.low.x + stack.width();
+                blocks.push(strip(block.low.x, right, middle, widest + wall));
+            }
+            _ => {
+                let deep = block.height().max(widest + wall);
+                block = strip(block.low.x, block.high.x, 0.0, deep);
+                runs.extend(
+                    first.map(|(run, size)| strip(run.low.x, run.high.x, 0.0, size.width)),
+                );
+            }
+        }
+        blocks.insert(0, block);
+        let size = &design.chimney;
+        let deep = size.flue_depth + 2.0 * (size.wall_thickness + size.insulation_thickness);
+        let middle = runs.last().map_or(0.0, |run| run.middle().y);
+        let (left, right) = (masses.chimney.low.x, masses.chimney.high.x);
+        let chimney = strip(left, right, middle, deep);
+        let sheet = Sheet::new(text_scale * text_size(design));
+        Self { design, system, sheet, runs, firebox, blocks, chimney }
+    }
+
+    fn figure(&self, value: f64, quantity: Quantity) -> String {
+        figure(value, quantity, self.system)
+    }
+
+    fn masonry(&mut self) {
+        let shell = &self.design.shell;
+        for block in self.blocks.clone() {
+            let gap = block.grown(-shell.facing_thickness);
+            self.sheet.rectangle(Role::Facing, None, block);
+            self.sheet.rectangle(Role::Void, None, gap);
+            self.sheet.rectangle(Role::Core, None, gap.grown(-shell.gap));
+            self.sheet.rectangle(Role::Outline, Some(Place::Whole), block);
+        }
+    }
+
+    /// The runs with their slots: up or down at the end of one, through the baffle of a bench.
+    fn runs(&mut self, heat: u8) {
+        let is_bench = self.design.path.layout == Layout::Bench;
+        for (index, run) in self.runs.clone().into_iter().enumerate() {
+            let place = Some(Place::Run(index));
+            self.sheet.rectangle(Role::Void, place, run);
+            let inset = 0.18 * run.width().min(run.height());
+            if !is_bench {
+                self.sheet.rectangle(Role::Gas(heat), place, run.grown(-inset));
+            }
+        }
+        let sizes = self.design.path.runs();
+        if is_bench {
+            let pairs: Vec<_> =
+                self.runs.iter().copied().zip(self.runs.iter().skip(1).copied()).collect();
+            for (index, ((before, after), size)) in pairs.into_iter().zip(&sizes).enumerate() {
+                let end = before.high.y.min(after.high.y);
+                let width = size.width.min(0.4 * before.height());
+                let (low, high) = (end - width, end);
+                let (low, high) = if index % 2 == 0 { (low, high) } else { (-high, -low) };
+                let slot = Extent::new(before.high.x, low, after.low.x, high);
+                self.sheet.rectangle(Role::Void, None, slot);
+            }
+        } else if let (Some(run), Some(size)) = (self.runs.first().copied(), sizes.first()) {
+            let long = size.height.min(0.4 * run.width());
+            let to_right = self.design.path.layout == Layout::Above || sizes.len() % 2 == 1;
+            let slot = if to_right {
+                Extent::new(run.high.x - long, run.low.y, run.high.x, run.high.y)
+            } else {
+                Extent::new(run.low.x, run.low.y, run.low.x + long, run.high.y)
+            };
+            self.dashed(slot);
+        }
+    }
+
+    fn dashed(&mut self, of: Extent) {
+        let (low, high) = (of.low, of.high);
+        let corners = [low, point(high.x, low.y), high, point(low.x, high.y), low];
+        self.sheet.line(Role::Passage, corners.to_vec());
+    }
+
+    /// The firebox, below the cut where runs lie above it.
+    fn firebox(&mut self) {
+        let chamber = &self.design.firebox;
+        let is_below = self.design.path.layout == Layout::Above && !self.runs.is_empty();
+        if is_below {
+            self.dashed(self.firebox);
+        } else {
+            self.sheet.rectangle(Role::Void, Some(Place::Firebox), self.firebox);
+        }
+        let Some(block) = self.blocks.first() else {
+            return;
+        };
+        let middle = self.firebox.middle().x;
+        let half = 0.5 * chamber.door_width;
+        let deep = 0.4 * (self.firebox.low.y - block.low.y);
+        let door = Extent::new(middle - half, block.low.y, middle + half, block.low.y + deep);
+        self.sheet.rectangle(Role::Door, Some(Place::Door), door);
+        self.grip(FieldId::FireboxDepth, point(middle, self.firebox.high.y), 2.0);
+    }
+
+    fn chimney(&mut self) {
+        let size = &self.design.chimney;
+        let outer = self.chimney;
+        let wall = outer.grown(-size.insulation_thickness);
+        self.sheet.rectangle(Role::Insulation, Some(Place::ChimneyInlet), outer);
+        self.sheet.rectangle(Role::Core, None, wall);
+        let flue = wall.grown(-size.wall_thickness);
+        self.sheet.rectangle(Role::Void, Some(Place::ChimneyInlet), flue);
+    }
+
+    fn grip(&mut self, field: FieldId, at: Point, per_meter: f64) {
+        self.sheet.grips.push(Grip { field, at, axis: Axis::Up, per_meter });
+    }
+
+    fn dimensions(&mut self, whole: Extent) {
+        let size = self.sheet.text_size;
+        let away = point(-0.6 * size, 0.0);
+        let x = self.firebox.low.x + 1.6 * size;
+        let (low, high) = (point(x, self.firebox.low.y), point(x, self.firebox.high.y));
+        let text = self.figure(self.design.firebox.depth, Quantity::Size);
+        self.sheet.dimension(low, high, &text, point(-away.x, 0.0));
+        if let Some(run) = self.runs.first().copied() {
+            let is_bench = self.design.path.layout == Layout::Bench;
+            let field = if is_bench { FieldId::RunLength } else { FieldId::RunWidth };
+            let at = if is_bench { 0.5 } else { 0.7 };
+            let quantity = if is_bench { Quantity::Length } else { Quantity::Size };
+            let x = run.low.x + at * run.width();
+            self.grip(field, point(x, run.high.y), 2.0);
+            let (low, high) = (point(x, run.low.y), point(x, run.high.y));
+            let text = self.figure(run.height(), quantity);
+            let step = if is_bench { 0.6 * size } else { -0.6 * size };
+            self.sheet.dimension(low, high, &text, point(step, 0.0));
+        }
+        let x = whole.low.x - 1.2 * size;
+        let (low, high) = (point(x, whole.low.y), point(x, whole.high.y));
+        let text = self.figure(whole.height(), Quantity::Length);
+        self.sheet.dimension(low, high, &text, away);
+        let y = whole.low.y - 1.6 * size;
+        let (left, right) = (point(whole.low.x, y), point(whole.high.x, y));
+        let text = self.figure(whole.width(), Quantity::Length);
+        self.sheet.dimension(left, right, &text, point(0.0, -0.6 * size));
+    }
+
+    /// What can burn behind and in front.
+    fn around(&mut self, whole: Extent) {
+        let near = &self.design.surroundings;
+        let (left, right) = (whole.low.x, whole.high.x.max(self.chimney.high.x));
+        let behind = Distance {
+            field: FieldId::BehindDistance,
+            place: Place::Back,
+            from: point(left + 0.75 * whole.width(), whole.high.y),
+            away: point(0.0, 1.0),
+            length: near.behind,
+            ends: (left, right),
+        };
+        let front = Distance {
+            field: FieldId::FrontDistance,
+            place: Place::Front,
+            from: point(left + 0.75 * whole.width(), whole.low.y),
+            away: point(0.0, -1.0),
+            length: near.front,
+            ends: (left, right),
+        };
+        let scales =
+            [&behind, &front].map(|distance| distance.add(&mut self.sheet, self.system));
+        if scales.contains(&false) {
+            let below = whole.low.y - drawn(near.front) - THICKNESS;
+            let corner = point(left, below + 4.0 * self.sheet.text_size);
+            far(&mut self.sheet, corner);
+        }
+        let cut = match self.design.path.layout {
+            Layout::Above if !self.runs.is_empty() => "dashed: firebox below, slot up",
+            Layout::Bench => "all runs",
+            _ => "dashed: slot",
+        };
+        let size = self.sheet.text_size;
+        let above = whole.high.y + drawn(near.behind) + THICKNESS + 0.5 * size;
+        self.sheet.note(Note {
+            at: point(left, above),
+            text: cut.into(),
+            anchor: Anchor::Start,
+            role: Role::QuietLabel,
+            place: None,
+            leader: None,
+            step: point(0.0, 0.4 * size),
+        });
+    }
+
+    fn description(&self, whole: Extent) -> String {
+        let near = &self.design.surroundings;
+        let size = |length| self.figure(length, Quantity::Size);
+        format!(
+            "Plan to scale: {} wide and {} deep, run {} wide, firebox {} deep; {} to what can burn \
+             behind, {} in front of the door.",
+            self.figure(whole.width(), Quantity::Length),
+            self.figure(whole.height(), Quantity::Length),
+            size(self.design.path.run_width),
+            size(self.design.firebox.depth),
+            size(near.behind),
+            size(near.front),
+        )
+    }
+}

@@ -1,0 +1,132 @@
+//! Chimney and connector: distances, liner, fire of the soot, height above the roof, cleanout.
+
+use super::around::Around;
+use super::sets::{Matter, rule_of};
+use super::{Finding, Lever};
+use crate::design::building::{ChimneyKind, ChimneyPlace, ConnectorKind, Stated};
+use crate::design::field::FieldId;
+use crate::design::{Design, RuleSet};
+use crate::units::Quantity;
+
+/// North America, chimney in the house or its wall: 2 in (m).
+pub const GAP_INSIDE: f64 = 0.0508;
+/// North America, chimney wholly outside: 1 in (m).
+pub const GAP_OUTSIDE: f64 = 0.025;
+/// North America, single-wall connector: 18 in (m).
+pub const CONNECTOR: f64 = 0.457;
+/// Europe, single-wall connector (m).
+pub const EUROPE_CONNECTOR: f64 = 0.400;
+/// North America, masonry around a liner: nominal 4 in, of brick 3 5/8 in, that is printed as 92 mm
+/// (m).
+pub const WALL: f64 = 0.092;
+/// North America, mouth above the roof: 3 ft (m).
+pub const ABOVE_ROOF: f64 = 0.914;
+/// North America, mouth above what is near: 2 ft (m).
+pub const ABOVE_NEAR: f64 = 0.6096;
+/// North America, what counts as near: 10 ft (m).
+pub const NEAR: f64 = 3.048;
+/// Hair by which something may be farther than near (m).
+const HAIR: f64 = 1e-6;
+
+pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
+    findings.extend(
+        [
+            gap(design),
+            connector(design),
+            lining(design),
+            soot_fire(design),
+            roof(design),
+            cleanout(design),
+        ]
+        .into_iter()
+        .flatten(),
+    );
+}
+
+fn gap(design: &Design) -> Option<Finding> {
+    let source = rule_of(design.site.rule_set, Matter::ChimneyGap)?;
+    if design.chimney.kind == ChimneyKind::System {
+        return Some(Around::ByLabel(Matter::ChimneyGap).bare(None, source));
+    }
+    let limit = match design.chimney.place {
+        ChimneyPlace::NotStated => return Some(Matter::ChimneyGap.not_stated()),
+        ChimneyPlace::Inside => GAP_INSIDE,
+        ChimneyPlace::Outside => GAP_OUTSIDE,
+    };
+    let lever = Lever { field: FieldId::ChimneyDistance, raise: true };
+    Around::ChimneyClose.short([design.surroundings.chimney, limit], lever, source)
+}
+
+fn connector(design: &Design) -> Option<Finding> {
+    let set = design.site.rule_set;
+    let source = rule_of(set, Matter::Connector)?;
+    if design.chimney.connector_length <= 0.0 {
+        return None;
+    }
+    match design.chimney.connector_kind {
+        ConnectorKind::NotStated => Some(Matter::Connector.not_stated()),
+        ConnectorKind::Tested => Some(Around::ByLabel(Matter::Connector).bare(None, source)),
+        ConnectorKind::SingleWall => {
+            let limit = if set == RuleSet::Europe { EUROPE_CONNECTOR } else { CONNECTOR };
+            let lever = Lever { field: FieldId::ConnectorDistance, raise: true };
+            let sizes = [design.surroundings.connector, limit];
+            Around::ConnectorClose.short(sizes, lever, source)
+        }
+    }
+}
+
+fn lining(design: &Design) -> Option<Finding> {
+    let source = rule_of(design.site.rule_set, Matter::Lining)?;
+    let chimney = &design.chimney;
+    match chimney.kind {
+        ChimneyKind::NotStated => Some(Matter::Lining.not_stated()),
+        ChimneyKind::System => None,
+        ChimneyKind::Unlined => {
+            let lever = Lever { field: FieldId::ChimneyKind, raise: true };
+            Some(Around::ChimneyUnlined.bare(Some(lever), source))
+        }
+        ChimneyKind::Lined => {
+            let lever = Lever { field: FieldId::MasonryWall, raise: true };
+            Around::ChimneyWallThin.short([chimney.masonry_wall, WALL], lever, source)
+        }
+    }
+}
+
+fn soot_fire(design: &Design) -> Option<Finding> {
+    let source = rule_of(design.site.rule_set, Matter::SootFire)?;
+    match design.chimney.soot_fire {
+        Stated::NotStated => Some(Matter::SootFire.not_stated()),
+        Stated::Yes => None,
+        Stated::No => {
+            let lever = Lever { field: FieldId::SootFire, raise: true };
+            Some(Around::SootFireUnrated.bare(Some(lever), source))
+        }
+    }
+}
+
+fn roof(design: &Design) -> Option<Finding> {
+    let source = rule_of(design.site.rule_set, Matter::Roof)?;
+    let chimney = &design.chimney;
+    if chimney.roof_height <= 0.0 {
+        return Some(Matter::Roof.not_stated());
+    }
+    let is_near = 0.0 < chimney.near_rise && chimney.near_distance <= NEAR + HAIR;
+    let over_near = if is_near { chimney.near_rise + ABOVE_NEAR } else { 0.0 };
+    let limit = ABOVE_ROOF.max(over_near);
+    let found = chimney.mouth_height - chimney.roof_height;
+    let lever = Lever { field: FieldId::MouthHeight, raise: true };
+    (found < limit - HAIR)
+        .then(|| Around::ChimneyLow.beyond([found, limit], Quantity::Length, lever, source))
+}
+
+fn cleanout(design: &Design) -> Option<Finding> {
+    let source = rule_of(design.site.rule_set, Matter::FlueCleanout)?;
+    match design.chimney.cleanout {
+        Stated::NotStated => Some(Matter::FlueCleanout.not_stated()),
+        Stated::Yes => None,
+        Stated::No => {
+            let lever = Lever { field: FieldId::FlueCleanout, raise: true };
+            Some(Around::FlueCleanoutMissing.bare(Some(lever), source))
+        }
+    }
+}

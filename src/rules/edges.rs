@@ -1,0 +1,186 @@
+//! Safety at the unfavorable edge of what is known only roughly, with more wood than stated.
+
+use super::day::where_hot;
+use super::{Figure, Finding, HOTTEST_FACE, Lever, Place, Rule, Severity};
+use crate::analysis::day::FacePlace;
+use crate::design::field::FieldId;
+use crate::design::{ChimneyDuty, Design};
+use crate::sources::{ASTM_E1602_FACE, CHIMNEY_CLASS, EN_13384, OVERLOAD_CHARGE};
+use crate::units::{Quantity, in_celsius};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Wood of an overloaded firing over that of the stated one (–): each firing of the day, burned in
+/// the stated time at the stated excess air.
+///
+/// # Source
+///
+/// [`crate::sources::OVERLOAD_CHARGE`].
+pub const OVERLOAD: f64 = 1.25;
+
+/// Share of cases that may be worse than what is judged (–).
+pub const BEYOND: f64 = 0.05;
+
+/// A temperature as it is reckoned, and beyond which it is worse in 5 of 100 cases.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct TemperatureEdge {
+    /// With everything as it stands (K in memory, °C in files).
+    #[serde(rename = "nominal_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub nominal: f64,
+    /// At the unfavorable edge (K in memory, °C in files).
+    #[serde(rename = "edge_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub edge: f64,
+}
+
+/// A time as it is reckoned, and beyond which it is worse in 5 of 100 cases.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct TimeEdge {
+    /// With everything as it stands (s).
+    #[serde(rename = "nominal_s")]
+    pub nominal: f64,
+    /// At the unfavorable edge (s).
+    #[serde(rename = "edge_s")]
+    pub edge: f64,
+}
+
+/// What is judged for safety at its unfavorable edge. Peaks are those of the day that repeats
+/// with [`OVERLOAD`]; the wall at the mouth, which more wood would warm, is that of the height of
+/// the first fire with the wood that is stated.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Edges {
+    /// Number of samples.
+    pub samples: usize,
+    /// Start of the random numbers.
+    pub seed: u64,
+    /// Samples at which no figures were found.
+    pub failed: usize,
+    /// Hottest gas into the chimney.
+    pub peak_gas: TemperatureEdge,
+    /// Hottest gas out of the firebox.
+    pub peak_firebox: TemperatureEdge,
+    /// Hottest face to the room.
+    pub hottest_face: TemperatureEdge,
+    /// Where that is.
+    pub hottest_place: FacePlace,
+    /// Time of a period in which the fire asks for more air than the chimney pulls.
+    pub short_of_draft: TimeEdge,
+    /// Wall at the mouth, whose edge is the cold one.
+    pub mouth_wall: TemperatureEdge,
+    /// Share of cases in which that wall is below the dew point (–).
+    pub wet_wall_fraction: f64,
+    /// Share of cases in which it is below freezing (–).
+    pub frozen_wall_fraction: f64,
+}
+
+/// What can go wrong there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hazard {
+    /// Gas hotter than the rating of the chimney.
+    Rating,
+    /// A face hotter than a masonry heater may have.
+    Face,
+    /// The fire asks for more air than the chimney pulls.
+    Starved,
+    /// Wall at the mouth below the dew point.
+    WetWall,
+    /// Wall at the mouth below freezing.
+    FrozenWall,
+}
+
+/// At what a hazard was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// With everything as it stands.
+    Nominal,
+    /// In more than 5 of 100 cases.
+    Edge,
+}
+
+/// A hazard with its figures (SI) and its limit.
+struct Judged {
+    hazard: Hazard,
+    quantity: Quantity,
+    nominal: f64,
+    edge: f64,
+    limit: f64,
+}
+
+impl Judged {
+    const fn hot(hazard: Hazard, figure: TemperatureEdge, limit: f64) -> Self {
+        let TemperatureEdge { nominal, edge } = figure;
+        Self { hazard, quantity: Quantity::Temperature, nominal, edge, limit }
+    }
+
+    /// A share of cases, which is at its edge what it is.
+    const fn share(hazard: Hazard, share: f64) -> Self {
+        let quantity = Quantity::Share;
+        Self { hazard, quantity, nominal: 0.0, edge: share, limit: BEYOND }
+    }
+
+    /// What it comes to; nothing where the whole band passes.
+    fn finding(&self, place: Place, lever: Lever) -> Option<Finding> {
+        let (standing, found) = if self.limit < self.nominal {
+            (Standing::Nominal, self.nominal)
+        } else if self.limit < self.edge {
+            (Standing::Edge, self.edge)
+        } else {
+            return None;
+        };
+        let severity = match (self.hazard, standing) {
+            // Who burns what is stated does not meet it.
+            (Hazard::Starved, _) => Severity::GoodToKnow,
+            (_, Standing::Nominal) => Severity::DoNotBuild,
+            (_, Standing::Edge) => Severity::LookAgain,
+        };
+        let figure = |value| Figure { value, quantity: self.quantity };
+        Some(Finding {
+            rule: Rule::AtTheEdge(self.hazard, standing),
+            severity,
+            place,
+            found: figure(found),
+            limit: Some(figure(self.limit)),
+            lever: Some(lever),
+            source: match self.hazard {
+                Hazard::Rating => &CHIMNEY_CLASS,
+                Hazard::Face => &ASTM_E1602_FACE,
+                Hazard::Starved => &OVERLOAD_CHARGE,
+                Hazard::WetWall | Hazard::FrozenWall => &EN_13384,
+            },
+        })
+    }
+}
+
+/// Judges the edges; what is found already with everything as it is stated is not said again.
+pub(super) fn check(design: &Design, edges: &Edges, findings: &mut Vec<Finding>) {
+    let has = |rules: &[Rule]| findings.iter().any(|finding| rules.contains(&finding.rule));
+    let hot = has(&[Rule::FaceTooHot]);
+    let smokes = has(&[Rule::SmokeBack]);
+    let cold = has(&[Rule::ChimneyWallWet, Rule::ChimneyWallFreezing]);
+    let raise = |field| Lever { field, raise: true };
+    let rated = design.chimney.rated_temperature;
+    let rating = Judged::hot(Hazard::Rating, edges.peak_gas, rated);
+    findings.extend(rating.finding(Place::ChimneyInlet, raise(FieldId::RunLength)));
+    if !hot {
+        let (place, lever) = where_hot(edges.hottest_place);
+        let face = Judged::hot(Hazard::Face, edges.hottest_face, HOTTEST_FACE);
+        findings.extend(face.finding(place, lever));
+    }
+    if !smokes {
+        let TimeEdge { nominal, edge } = edges.short_of_draft;
+        let quantity = Quantity::Duration;
+        let starved = Judged { hazard: Hazard::Starved, quantity, nominal, edge, limit: 0.0 };
+        let less = Lever { field: FieldId::Charge, raise: false };
+        findings.extend(starved.finding(Place::Fire, less));
+    }
+    if !cold {
+        let dry = design.chimney.duty == ChimneyDuty::Dry;
+        let frozen = Judged::share(Hazard::FrozenWall, edges.frozen_wall_fraction);
+        let wet = Judged::share(Hazard::WetWall, edges.wet_wall_fraction);
+        let insulate =
+            |judged: Judged| judged.finding(Place::ChimneyMouth, raise(FieldId::Insulation));
+        let wet = || insulate(wet).filter(|_| dry);
+        findings.extend(insulate(frozen).or_else(wet));
+    }
+}

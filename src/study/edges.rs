@@ -1,0 +1,405 @@
+//! Safety at its unfavorable edge: the day that repeats with an overload, many times over.
+//!
+//! One day is computed as finely as the page shows it. What the spreads change in it is found on a
+//! coarse day, which is a few kelvin off but off by the same in all samples.
+
+use super::day::{failure_from_id, failure_id};
+use super::uncertainty::{Plan, Setup as Samples, Spread, SpreadId, Target, quantile, ratio};
+use crate::analysis::day::{
+    DayState, FacePlace, Repeating, Setup, repeating_alone, repeating_near,
+};
+use crate::analysis::factors::Factors;
+use crate::analysis::{Failure, analyze_with};
+use crate::design::Design;
+use crate::design::field::FieldId;
+use crate::rules::{BEYOND, Edges, OVERLOAD, TemperatureEdge, TimeEdge};
+use crate::units::ZERO_CELSIUS;
+use std::fmt;
+use std::str::FromStr;
+
+/// Samples after which 95 in 100 stand within some kelvins of those of many more.
+pub const ENOUGH: u32 = 40;
+
+/// Peaks of a day with an overload (K), and the time in which it is short of draft (s).
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Peaks {
+    gas: f64,
+    firebox: f64,
+    face: f64,
+    short: f64,
+}
+
+impl Peaks {
+    const fn of(state: &DayState) -> Self {
+        Self {
+            gas: state.peak.chimney_inlet.temperature,
+            firebox: state.peak.firebox_outlet.temperature,
+            face: state.peak.surface.temperature,
+            short: state.draft.smoke_back_s,
+        }
+    }
+}
+
+/// The wall at the mouth at the height of the fire (K).
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Mouth {
+    wall: f64,
+    dew_point: f64,
+}
+
+/// One sample.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sample {
+    index: usize,
+    outcome: Result<(Peaks, Mouth), Failure>,
+}
+
+/// A design with its overload, as it stands, and its samples.
+#[derive(Clone, Debug)]
+pub struct Study {
+    stated: Design,
+    plan: Plan,
+    seed: u64,
+    /// As it stands, finely.
+    peaks: Peaks,
+    place: FacePlace,
+    mouth: Mouth,
+    /// As it stands, coarsely.
+    coarse: Repeating,
+}
+
+impl Study {
+    /// Computes the day as it stands.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why there is no such day.
+    pub fn new(design: &Design) -> Result<Self, Failure> {
+        let mut samples = Samples::standard(ENOUGH);
+        samples.spreads.retain(is_varied);
+        Self::with(design, samples)
+    }
+
+    /// The same with other samples.
+    ///
+    /// # Errors
+    ///
+    /// As [`Study::new`].
+    pub fn with(design: &Design, samples: Samples) -> Result<Self, Failure> {
+        let overloaded = overloaded(design);
+        let mouth = mouth(design, &Factors::NOMINAL)?;
+        let fine = repeating_alone(&overloaded, &Setup::STANDARD)?;
+        let coarse = repeating_alone(&overloaded, &Setup::COARSE)?;
+        Ok(Self {
+            stated: design.clone(),
+            seed: samples.seed,
+            plan: Plan::new(&overloaded, samples),
+            peaks: Peaks::of(&fine.state),
+            place: fine.state.peak.surface_place,
+            mouth,
+            coarse,
+        })
+    }
+
+    /// Number of samples.
+    pub fn len(&self) -> usize {
+        self.plan.len()
+    }
+
+    /// Whether there are no samples.
+    pub fn is_empty(&self) -> bool {
+        self.plan.is_empty()
+    }
+
+    /// Computes one sample, by its place from 0; none past the last.
+    pub fn sample(&self, index: usize) -> Option<Sample> {
+        (index < self.len()).then(|| Sample { index, outcome: self.outcome(index) })
+    }
+
+    fn outcome(&self, index: usize) -> Result<(Peaks, Mouth), Failure> {
+        let (mut design, factors) = self.plan.varied(index);
+        let setup = Setup { factors, ..Setup::COARSE };
+        let peaks = Peaks::of(&repeating_near(&design, &setup, &self.coarse)?.state);
+        design.fire.charge = self.stated.fire.charge;
+        Ok((peaks, mouth(&design, &factors)?))
+    }
+
+    /// What samples say together, in whatever order they were made.
+    ///
+    /// # Errors
+    ///
+    /// The [`Failure`] of a sample where more than 5 of 100 have no figures.
+    pub fn sum_up(&self, samples: &[Sample]) -> Result<Edges, Failure> {
+        let mut sorted: Vec<&Sample> = samples.iter().collect();
+        sorted.sort_by_key(|sample| sample.index);
+        let found: Vec<(Peaks, Mouth)> =
+            sorted.iter().filter_map(|sample| sample.outcome.clone().ok()).collect();
+        let mut failures = sorted.iter().filter_map(|sample| sample.outcome.as_ref().err());
+        let failed = sorted.len() - found.len();
+        if let Some(failure) =
+            failures.next_back().filter(|_| BEYOND < ratio(failed, sorted.len()))
+        {
+            return Err(failure.clone());
+        }
+        let coarse = Peaks::of(&self.coarse.state);
+        let hotter = |of: fn(&Peaks) -> f64| {
+            let rises = found.iter().map(|(peaks, _)| of(peaks) - of(&coarse)).collect();
+            let nominal = of(&self.peaks);
+            TemperatureEdge { nominal, edge: nominal + beyond(rises) }
+        };
+        // Most of these are zero: no deviation tells anything of them.
+        let longer = found.iter().map(|(peaks, _)| peaks.short - coarse.short).collect();
+        let nominal = self.peaks.short;
+        let short_of_draft = TimeEdge { nominal, edge: nominal + quantile_of(longer).max(0.0) };
+        let falls = found.iter().map(|(_, mouth)| self.mouth.wall - mouth.wall).collect();
+        let wall =
+            TemperatureEdge { nominal: self.mouth.wall, edge: self.mouth.wall - beyond(falls) };
+        let share = |is: fn(&Mouth) -> bool| {
+            ratio(found.iter().filter(|(_, mouth)| is(mouth)).count(), found.len().max(1))
+        };
+        Ok(Edges {
+            samples: sorted.len(),
+            seed: self.seed,
+            failed,
+            peak_gas: hotter(|peaks| peaks.gas),
+            peak_firebox: hotter(|peaks| peaks.firebox),
+            hottest_face: hotter(|peaks| peaks.face),
+            hottest_place: self.place,
+            short_of_draft,
+            mouth_wall: wall,
+            wet_wall_fraction: share(|mouth| mouth.wall < mouth.dew_point),
+            frozen_wall_fraction: share(|mouth| mouth.wall < ZERO_CELSIUS),
+        })
+    }
+}
+
+/// The same heater with more wood in each firing than is stated, as far as any can take.
+fn overloaded(design: &Design) -> Design {
+    let mut design = design.clone();
+    let most = *Target::Input(FieldId::Charge).possible().end();
+    design.fire.charge = (OVERLOAD * design.fire.charge).min(most).max(design.fire.charge);
+    design
+}
+
+fn mouth(design: &Design, factors: &Factors) -> Result<Mouth, Failure> {
+    let fire = analyze_with(design, factors)?.height_of_fire;
+    Ok(Mouth { wall: fire.chimney_mouth_wall, dew_point: fire.dew_point })
+}
+
+/// Standard deviations above the mean beyond which 5 in 100 lie, of a normal distribution (–).
+const DEVIATIONS_95: f64 = 1.6448536269514722;
+
+/// How much worse than as it stands 5 of 100 cases are; never better.
+///
+/// Of few samples a quantile stands on the two or three worst; mean and deviation use all, but
+/// know no skew. The worse of the two counts.
+fn beyond(worse: Vec<f64>) -> f64 {
+    let count = ratio(worse.len(), 1);
+    let mean = worse.iter().sum::<f64>() / count;
+    let square = worse.iter().map(|each| (each - mean) * (each - mean)).sum::<f64>();
+    let deviation = (square / (count - 1.0).max(1.0)).sqrt();
+    (mean + DEVIATIONS_95 * deviation).max(quantile_of(worse)).max(0.0)
+}
+
+fn quantile_of(mut values: Vec<f64>) -> f64 {
+    values.sort_by(f64::total_cmp);
+    quantile(&values, 1.0 - BEYOND)
+}
+
+/// Whether a spread bears on what is judged here.
+pub fn is_varied(spread: &Spread) -> bool {
+    !matches!(spread.id, SpreadId::KindlingRate | SpreadId::KindlingExcessAir)
+}
+
+/// What is told of it, in this order.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Part {
+    /// It has begun.
+    Begun,
+    /// So many samples are computed.
+    Done(usize),
+    /// What all of them say together; the last part.
+    Found(Edges),
+    /// Why there are no edges; the last part then.
+    Failed(Failure),
+}
+
+/// The parts, one by one.
+#[derive(Clone, Debug)]
+pub struct Parts {
+    design: Design,
+    next: Next,
+    samples: Vec<Sample>,
+}
+
+#[derive(Clone, Debug)]
+enum Next {
+    Begin,
+    Nominal,
+    Samples(Box<Study>),
+    Nothing,
+}
+
+impl Parts {
+    /// The edges of a design.
+    pub fn new(design: &Design) -> Self {
+        Self { design: design.clone(), next: Next::Begin, samples: Vec::new() }
+    }
+}
+
+impl Iterator for Parts {
+    type Item = Part;
+
+    fn next(&mut self) -> Option<Part> {
+        match std::mem::replace(&mut self.next, Next::Nothing) {
+            Next::Begin => {
+                self.next = Next::Nominal;
+                Some(Part::Begun)
+            }
+            Next::Nominal => Some(match Study::new(&self.design) {
+                Ok(study) => {
+                    self.next = Next::Samples(Box::new(study));
+                    Part::Done(0)
+                }
+                Err(failure) => Part::Failed(failure),
+            }),
+            Next::Samples(study) => Some(match study.sample(self.samples.len()) {
+                Some(sample) => {
+                    self.samples.push(sample);
+                    self.next = Next::Samples(study);
+                    Part::Done(self.samples.len())
+                }
+                None => study.sum_up(&self.samples).map_or_else(Part::Failed, Part::Found),
+            }),
+            Next::Nothing => None,
+        }
+    }
+}
+
+/// As words, without rounding.
+impl fmt::Display for Part {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Begun => f.write_str("begun"),
+            Self::Done(count) => write!(f, "done {count}"),
+            Self::Found(edges) => {
+                let place = match edges.hottest_place {
+                    FacePlace::Firebox => 0,
+                    FacePlace::Cap => 1,
+                    FacePlace::Run(run) => run + 1,
+                };
+                let Edges { samples, seed, failed, .. } = edges;
+                write!(f, "found {samples} {seed} {failed} {place}")?;
+                figures(&mut edges.clone()).iter().try_for_each(|each| write!(f, " {each}"))
+            }
+            Self::Failed(failure) => write!(f, "failed {}", failure_id(failure)),
+        }
+    }
+}
+
+/// The words are not those of a part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotAPart;
+
+impl FromStr for Part {
+    type Err = NotAPart;
+
+    fn from_str(text: &str) -> Result<Self, NotAPart> {
+        let mut words = text.split(' ');
+        let part = match words.next() {
+            Some("begun") => Some(Self::Begun),
+            Some("done") => words.next().and_then(|word| word.parse().ok()).map(Self::Done),
+            Some("found") => read(words).map(Self::Found),
+            Some("failed") => words.next().and_then(failure_from_id).map(Self::Failed),
+            _ => None,
+        };
+        part.ok_or(NotAPart)
+    }
+}
+
+fn read<'a>(mut words: impl Iterator<Item = &'a str>) -> Option<Edges> {
+    let mut edges = Edges {
+        samples: words.next()?.parse().ok()?,
+        seed: words.next()?.parse().ok()?,
+        failed: words.next()?.parse().ok()?,
+        hottest_place: match words.next()?.parse().ok()? {
+            0 => FacePlace::Firebox,
+            1 => FacePlace::Cap,
+            run => FacePlace::Run(run - 1),
+        },
+        ..Edges::default()
+    };
+    for figure in figures(&mut edges) {
+        *figure = words.next()?.parse().ok()?;
+    }
+    Some(edges)
+}
+
+/// Every figure in the order of a message.
+fn figures(edges: &mut Edges) -> [&mut f64; 12] {
+    let Edges {
+        peak_gas,
+        peak_firebox,
+        hottest_face,
+        short_of_draft,
+        mouth_wall,
+        wet_wall_fraction,
+        frozen_wall_fraction,
+        ..
+    } = edges;
+    [
+        &mut peak_gas.nominal,
+        &mut peak_gas.edge,
+        &mut peak_firebox.nominal,
+        &mut peak_firebox.edge,
+        &mut hottest_face.nominal,
+        &mut hottest_face.edge,
+        &mut short_of_draft.nominal,
+        &mut short_of_draft.edge,
+        &mut mouth_wall.nominal,
+        &mut mouth_wall.edge,
+        wet_wall_fraction,
+        frozen_wall_fraction,
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand: mean 2, deviation 1, so 3.645 against a 95th of 100 at 2.95; and the other way
+    /// around where one sample is far out.
+    #[test]
+    fn the_worse_of_two_estimates_counts() {
+        assert!((beyond(vec![1.0, 2.0, 3.0]) - 3.6448536269514722).abs() < 1e-12);
+        let far: Vec<f64> = (0..20).map(|i| if i < 18 { 0.0 } else { 100.0 }).collect();
+        assert!((beyond(far) - 100.0).abs() < 1e-9);
+        assert!(beyond(vec![-5.0, -4.0, -6.0]).abs() < 1e-12);
+        assert!(beyond(vec![0.0; 5]).abs() < 1e-12);
+    }
+
+    #[test]
+    fn parts_survive_their_words() {
+        let edges = Edges {
+            samples: 40,
+            seed: 1,
+            failed: 2,
+            peak_gas: TemperatureEdge { nominal: 500.1, edge: 555.5 },
+            hottest_place: FacePlace::Run(3),
+            wet_wall_fraction: 0.1,
+            ..Edges::default()
+        };
+        let parts = [
+            Part::Begun,
+            Part::Done(7),
+            Part::Found(edges),
+            Part::Failed(Failure::NotPeriodic),
+        ];
+        for part in parts {
+            assert_eq!(part.to_string().parse().as_ref(), Ok(&part));
+        }
+        for text in ["", "done", "found 40 1", "found x", "failed so"] {
+            assert_eq!(text.parse::<Part>(), Err(NotAPart), "{text}");
+        }
+    }
+}

@@ -1,0 +1,358 @@
+//! The same heater under nine conditions, each judged on the three questions with a day of its own.
+//!
+//! A trial changes what weather, wood and use bring, never what the builder decides. Findings that
+//! a trial brings about by its very supposition (wet wood is wet) are left out of it.
+
+use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
+use crate::analysis::day::{FacePlace, Setup, day};
+use crate::analysis::{Analysis, Failure, analyze};
+use crate::design::Design;
+use crate::design::field::{FIELDS, FieldId, Kind, field};
+use crate::rules::{
+    self, Answer, Condition, Day, DayFigures, Finding, Known, OVERLOAD, Question, Rule, Start,
+};
+use crate::study::day::{failure_from_id, failure_id};
+use std::fmt;
+use std::str::FromStr;
+
+/// Water over moist mass of wet wood (–): wood a summer short of dry.
+///
+/// # Source
+///
+/// [`crate::sources::TRIAL_WOOD`].
+pub const WET_WOOD: f64 = 0.30;
+/// Charge over the stated one when half is laid (–).
+pub const HALF_CHARGE: f64 = 0.5;
+/// Suction that fans add (Pa).
+///
+/// # Source
+///
+/// [`crate::sources::TRIAL_FAN`].
+pub const FAN: f64 = 4.0;
+/// Height that ash takes from a horizontal run (m).
+///
+/// # Source
+///
+/// [`crate::sources::TRIAL_SOOT`].
+pub const ASH: f64 = 0.010;
+/// Soot on a wall (m).
+///
+/// # Source
+///
+/// [`crate::sources::TRIAL_SOOT`].
+pub const SOOT: f64 = 0.0015;
+/// Pressure of the wind onto a mouth in an unfavorable place, inland (Pa).
+///
+/// # Source
+///
+/// [`crate::sources::TRIAL_WIND`].
+pub const WIND: f64 = 25.0;
+
+/// A condition under which the heater is judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Trial {
+    /// The design as it stands, on its day.
+    ColdDay,
+    /// 15 °C outdoors, or as the design states if that is warmer.
+    MildDay,
+    /// A kindling fire while all is cold, on both days.
+    ColdStart,
+    /// [`WET_WOOD`].
+    WetWood,
+    /// [`HALF_CHARGE`].
+    HalfCharge,
+    /// [`OVERLOAD`].
+    Overload,
+    /// [`FAN`].
+    Fan,
+    /// [`ASH`] and [`SOOT`].
+    DueForCleaning,
+    /// [`WIND`].
+    Wind,
+}
+
+impl Trial {
+    /// All, in the order in which they are shown.
+    pub const ALL: [Self; 9] = [
+        Self::ColdDay,
+        Self::MildDay,
+        Self::ColdStart,
+        Self::WetWood,
+        Self::HalfCharge,
+        Self::Overload,
+        Self::Fan,
+        Self::DueForCleaning,
+        Self::Wind,
+    ];
+
+    /// Name in messages and results.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::ColdDay => "cold_day",
+            Self::MildDay => "mild_day",
+            Self::ColdStart => "cold_start",
+            Self::WetWood => "wet_wood",
+            Self::HalfCharge => "half_charge",
+            Self::Overload => "overload",
+            Self::Fan => "fan",
+            Self::DueForCleaning => "due_for_cleaning",
+            Self::Wind => "wind",
+        }
+    }
+
+    fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|trial| trial.id() == id)
+    }
+
+    /// The design as this condition has it.
+    pub fn apply(self, design: &Design) -> Design {
+        let mut tried = design.clone();
+        let fire = &mut tried.fire;
+        match self {
+            Self::ColdDay | Self::ColdStart => {}
+            Self::MildDay => {
+                let site = &mut tried.site;
+                site.outdoor_temperature = site.outdoor_temperature.max(MILD_OUTDOORS);
+            }
+            Self::WetWood => fire.moisture_fraction = fire.moisture_fraction.max(WET_WOOD),
+            Self::HalfCharge => fire.charge *= HALF_CHARGE,
+            Self::Overload => fire.charge *= OVERLOAD,
+            Self::Fan => {
+                let site = &mut tried.site;
+                site.house_suction = site.house_suction.max(LEAST_SUCTION) + FAN;
+            }
+            Self::DueForCleaning => foul(&mut tried),
+            Self::Wind => tried.site.wind_pressure = tried.site.wind_pressure.max(WIND),
+        }
+        clamp(&mut tried, design);
+        tried
+    }
+
+    /// Whether a finding says no more than what the trial supposes, or is judged by another one.
+    fn supposes(self, rule: Rule) -> bool {
+        let cold_start = matches!(rule, Rule::ColdStartWeak(_));
+        match self {
+            Self::ColdStart => !cold_start,
+            Self::ColdDay => cold_start || on_mild_day(rule),
+            Self::WetWood => cold_start || rule == Rule::WoodWet,
+            Self::HalfCharge | Self::Overload => cold_start || sizes(rule),
+            Self::MildDay | Self::Fan | Self::DueForCleaning | Self::Wind => cold_start,
+        }
+    }
+}
+
+/// Ash on the floor of every run, soot on every wall of runs and flue.
+fn foul(design: &mut Design) {
+    let path = &mut design.path;
+    let low = |height: f64| height - ASH - SOOT;
+    let narrow = |width: f64| width - 2.0 * SOOT;
+    path.run_height = low(path.run_height);
+    path.run_width = narrow(path.run_width);
+    for run in &mut path.overrides {
+        run.height = run.height.map(low).map(|height| within(FieldId::RunHeight, height));
+        run.width = run.width.map(narrow).map(|width| within(FieldId::RunWidth, width));
+    }
+    let chimney = &mut design.chimney;
+    chimney.flue_width = narrow(chimney.flue_width);
+    chimney.flue_depth = narrow(chimney.flue_depth);
+}
+
+/// Keeps each input that a trial moved within what it may be.
+fn clamp(tried: &mut Design, design: &Design) {
+    for field in &FIELDS {
+        let Kind::Number(number) = &field.kind else {
+            continue;
+        };
+        let (before, now) = ((number.get)(design), (number.get)(tried));
+        if before.to_bits() != now.to_bits() {
+            (number.set)(tried, within(field.id, now));
+        }
+    }
+}
+
+/// The nearest value that an input may have.
+fn within(id: FieldId, value: f64) -> f64 {
+    match &field(id).kind {
+        Kind::Number(number) => value.clamp(*number.possible.start(), *number.possible.end()),
+        Kind::Choice(_) => value,
+    }
+}
+
+/// Whether draft was judged on a mild day.
+fn on_mild_day(rule: Rule) -> bool {
+    match rule {
+        Rule::DraftNegative(judged)
+        | Rule::DraftReserveSmall(judged)
+        | Rule::NoRunningFlow(judged)
+        | Rule::SecondFlow(judged)
+        | Rule::UnheldFlow(judged) => judged.day == Day::Mild,
+        _ => false,
+    }
+}
+
+/// Rules that hold sizes against the charge that is stated, and inputs against what is usual.
+fn sizes(rule: Rule) -> bool {
+    matches!(
+        rule,
+        Rule::FireboxSmall
+            | Rule::FireboxLarge
+            | Rule::FireboxBaseSmall
+            | Rule::FireboxLow
+            | Rule::PathShort
+            | Rule::InputUnusual(_)
+            | Rule::HouseNotCovered
+    )
+}
+
+/// What a trial came to, before it is judged.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tried {
+    /// The condition.
+    pub trial: Trial,
+    /// What is judged of its day.
+    pub day: Result<DayFigures, Failure>,
+}
+
+/// A trial as it is judged.
+#[derive(Clone, Debug)]
+pub struct Verdict {
+    /// What was computed.
+    pub analysis: Analysis,
+    /// What speaks against it, the heaviest first.
+    pub findings: Vec<Finding>,
+    /// Smallest draft to spare of those judged here (Pa).
+    pub margin: f64,
+    /// Mean gas into the chimney when the days repeat, or at the height of the fire (K).
+    pub chimney_inlet: f64,
+}
+
+impl Verdict {
+    /// Answer to a question; none where the trial does not ask it.
+    pub fn answer(&self, question: Question, trial: Trial) -> Option<Answer> {
+        let asked = trial != Trial::ColdStart || question == Question::Draw;
+        asked.then(|| rules::answer(question, &self.findings))
+    }
+}
+
+/// Judges a trial of a design.
+///
+/// # Errors
+///
+/// What could not be computed.
+pub fn judge(design: &Design, tried: &Tried) -> Result<Verdict, Failure> {
+    let trial = tried.trial;
+    let changed = trial.apply(design);
+    let day = tried.day.as_ref().map_err(Clone::clone)?;
+    let analysis = analyze(&changed)?;
+    let mut findings = rules::judge(&changed, &analysis, Known { day: Some(day), edges: None });
+    findings.retain(|finding| !trial.supposes(finding.rule));
+    let margin = margin(trial, &rules::conditions(&changed, &analysis));
+    Ok(Verdict { analysis, findings, margin, chimney_inlet: day.repeating_mean })
+}
+
+fn margin(trial: Trial, conditions: &[Condition]) -> f64 {
+    let start = if trial == Trial::ColdStart { Start::Cold } else { Start::Hot };
+    let judged = |condition: &&Condition| {
+        condition.start == start && (trial != Trial::ColdDay || condition.day == Day::Design)
+    };
+    conditions.iter().filter(judged).map(|each| each.margin).fold(f64::INFINITY, f64::min)
+}
+
+/// The trials, one by one.
+#[derive(Clone, Debug)]
+pub struct Trials {
+    design: Design,
+    next: usize,
+    /// The day of the design as it stands, which the cold start shares.
+    standing: Option<Result<DayFigures, Failure>>,
+}
+
+impl Trials {
+    /// All trials of a design.
+    pub fn new(design: &Design) -> Self {
+        Self { design: design.clone(), next: 0, standing: None }
+    }
+}
+
+impl Iterator for Trials {
+    type Item = Tried;
+
+    fn next(&mut self) -> Option<Tried> {
+        let trial = *Trial::ALL.get(self.next)?;
+        self.next += 1;
+        let known = if trial == Trial::ColdStart { self.standing.take() } else { None };
+        let tried = match known {
+            Some(day) => Tried { trial, day },
+            None => try_one(&self.design, trial),
+        };
+        if trial == Trial::ColdDay {
+            self.standing = Some(tried.day.clone());
+        }
+        Some(tried)
+    }
+}
+
+/// One trial with its day.
+pub fn try_one(design: &Design, trial: Trial) -> Tried {
+    let found = day(&trial.apply(design), &Setup::STANDARD);
+    let figures = found.map(|day| DayFigures::new(&day.first_fire, &day.periodic));
+    Tried { trial, day: figures }
+}
+
+/// As words, without rounding.
+impl fmt::Display for Tried {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.trial.id())?;
+        match &self.day {
+            Ok(day) => {
+                let place = match day.hottest_place {
+                    FacePlace::Firebox => 0,
+                    FacePlace::Cap => 1,
+                    FacePlace::Run(run) => run + 1,
+                };
+                write!(f, " {place}")?;
+                let DayFigures { first_mean, repeating_mean, smoke_back, hottest_face, .. } =
+                    day;
+                write!(f, " {first_mean} {repeating_mean} {smoke_back} {hottest_face}")?;
+                match day.wall_behind {
+                    Some(wall) => write!(f, " {wall}"),
+                    None => Ok(()),
+                }
+            }
+            Err(failure) => write!(f, " failed {}", failure_id(failure)),
+        }
+    }
+}
+
+/// The words are not those of a trial.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotATrial;
+
+impl FromStr for Tried {
+    type Err = NotATrial;
+
+    fn from_str(text: &str) -> Result<Self, NotATrial> {
+        let mut words = text.split(' ');
+        let trial = words.next().and_then(Trial::from_id).ok_or(NotATrial)?;
+        let first = words.next().ok_or(NotATrial)?;
+        if first == "failed" {
+            let failure = words.next().and_then(failure_from_id).ok_or(NotATrial)?;
+            return Ok(Self { trial, day: Err(failure) });
+        }
+        let mut figure =
+            || words.next().and_then(|word| word.parse::<f64>().ok()).ok_or(NotATrial);
+        let day = DayFigures {
+            first_mean: figure()?,
+            repeating_mean: figure()?,
+            smoke_back: figure()?,
+            hottest_face: figure()?,
+            hottest_place: match first.parse().map_err(|_| NotATrial)? {
+                0 => FacePlace::Firebox,
+                1 => FacePlace::Cap,
+                run => FacePlace::Run(run - 1),
+            },
+            wall_behind: figure().ok(),
+        };
+        Ok(Self { trial, day: Ok(day) })
+    }
+}

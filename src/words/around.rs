@@ -1,0 +1,245 @@
+//! Sentences on what stands around the heater, lies below it and carries it.
+
+use crate::rules::{Around, Matter};
+
+/// A finding in words, with `{f}` for the figure, `{l}` for its limit and `{h}` for the matter.
+pub(super) struct Said {
+    pub short: &'static str,
+    pub title: &'static str,
+    pub reason: &'static str,
+    pub remedy: &'static str,
+}
+
+/// Puts figures and matter into a sentence.
+pub(super) fn filled(rule: Around, text: &str, [found, limit]: [&str; 2]) -> String {
+    let matter = match rule {
+        Around::NotStated(matter)
+        | Around::NothingChecked(matter)
+        | Around::ByLabel(matter) => noun(matter),
+        _ => "",
+    };
+    text.replace("{f}", found).replace("{l}", limit).replace("{h}", matter)
+}
+
+const fn noun(matter: Matter) -> &'static str {
+    match matter {
+        Matter::Distances => "the distances to what can burn",
+        Matter::Hearth => "the floor in front of the door",
+        Matter::ChimneyGap => "the gap between chimney and wood",
+        Matter::Connector => "the distance of the connector",
+        Matter::Lining => "the liner and the wall of the chimney",
+        Matter::SootFire => "a fire of the soot in the chimney",
+        Matter::Roof => "the height of the mouth above the roof",
+        Matter::FlueCleanout => "a cleanout at the foot of the flue",
+        Matter::Mass => "the mass that makes a masonry heater",
+        Matter::Footing => "the footing",
+        Matter::Soil => "the soil below the footing",
+        Matter::Seismic => "earthquakes",
+        Matter::Below => "what lies below the heater",
+        Matter::Cleanouts => "the cleanouts of the runs",
+        Matter::Carrier => "what carries the heater",
+    }
+}
+
+const fn said_of(
+    short: &'static str,
+    title: &'static str,
+    reason: &'static str,
+    remedy: &'static str,
+) -> Said {
+    Said { short, title, reason, remedy }
+}
+
+const UNCHECKED: &str = "A missing check is not a passed check.";
+const CHARS: &str =
+    "Wood that is kept warm for years catches fire at lower and lower temperatures.";
+const FOOTING: &str = "A footing that settles or lifts cracks the channels, and smoke leaks.";
+const ENGINEER: &str = "Have an engineer decide what carries it.";
+
+#[expect(clippy::too_many_lines, reason = "a sentence per rule")]
+pub(super) const fn said(rule: Around) -> Said {
+    match rule {
+        Around::NotStated(_) => said_of(
+            "not stated: {h}",
+            "Nothing is stated on {h}, so nothing was checked there.",
+            UNCHECKED,
+            "State it, or ask whoever knows the house.",
+        ),
+        Around::NothingChecked(_) => said_of(
+            "nothing checked on {h}",
+            "The chosen rules hold nothing on {h} that is known here: nothing was checked.",
+            UNCHECKED,
+            "Ask the building official, or look at what another rule set asks.",
+        ),
+        Around::ByLabel(_) => said_of(
+            "{h}: as on the label",
+            "A tested part: {h} is what its label says, and was not checked here.",
+            UNCHECKED,
+            "Read the label and keep what it says.",
+        ),
+        Around::ProtectionNotCounted => said_of(
+            "protection not counted",
+            "A protection is entered that shortens no distance here.",
+            "It counts in North America alone, only where the whole 36 in are asked, never in \
+             front of the door or around the chimney, and not every kind at a ceiling.",
+            "Keep the distance as if nothing were built there.",
+        ),
+        Around::FoamBelow => said_of(
+            "foam below the heater, no ventilated void",
+            "Foam lies below the heater without a ventilated void between them.",
+            "Heat goes down through brick and concrete day after day; the foam melts, the heater \
+             sinks, and it can catch fire.",
+            "Take the foam out below the heater, or build it over a void that air moves through.",
+        ),
+        Around::WoodBelow => said_of(
+            "wood below the heater, no ventilated void",
+            "Wood lies below the heater without a ventilated void between them.",
+            CHARS,
+            "Take the wood and all forms out below the heater, or build it over a void that air \
+             moves through.",
+        ),
+        Around::HearthShort => said_of(
+            "hearth {f} in front of the door, {l} wanted",
+            "The floor that cannot burn reaches {f} in front of the loading door, where {l} is \
+             asked.",
+            "Embers fall out of the door onto the floor.",
+            "Make the hearth deeper, of stone or tile on a floor that cannot burn.",
+        ),
+        Around::HearthNarrow => said_of(
+            "hearth {f} beside the door, {l} wanted",
+            "The floor that cannot burn reaches {f} beside the door opening, where {l} is asked.",
+            "Embers fall out of the door onto the floor.",
+            "Make the hearth wider, of stone or tile on a floor that cannot burn.",
+        ),
+        Around::ChimneyClose => said_of(
+            "{f}, limit {l} around the chimney",
+            "From the chimney to wood {f}, where {l} is asked, all the way up.",
+            CHARS,
+            "Frame farther from the chimney, and close the gap at floors with sheet metal alone.",
+        ),
+        Around::ConnectorClose => said_of(
+            "{f}, limit {l} around the connector",
+            "From the connector to what can burn {f}, where {l} is asked.",
+            "Bare steel pipe gets hot enough to light wood.",
+            "Move the pipe or take a tested one. It never goes through a wall or a ceiling.",
+        ),
+        Around::ChimneyUnlined => said_of(
+            "chimney without a liner",
+            "The chimney has no liner.",
+            "Its joints leak smoke, and a fire of the soot goes through them into the house.",
+            "Put in a liner.",
+        ),
+        Around::ChimneyWallThin => said_of(
+            "{f} of masonry around the liner, {l} wanted",
+            "Around the liner stands {f} of masonry, where {l} is asked.",
+            "A cracked liner then has too little behind it.",
+            "Build the chimney with a full brick around the liner.",
+        ),
+        Around::SootFireUnrated => said_of(
+            "chimney not made for a fire of its soot",
+            "The chimney is not made for a fire of its soot.",
+            "Soot burns at some 1000 °C (1800 °F); a chimney that is not made for it cracks or glows.",
+            "Take a chimney that is made for it.",
+        ),
+        Around::ChimneyLow => said_of(
+            "mouth {f} above the roof, {l} wanted",
+            "The mouth stands {f} above the roof, where {l} is asked for the roof and the ridge.",
+            "Wind that falls off the ridge pushes smoke back, and sparks reach the roof.",
+            "Raise the mouth, or let the chimney out nearer the ridge.",
+        ),
+        Around::FlueCleanoutMissing => said_of(
+            "no cleanout at the foot of the flue",
+            "The flue has no cleanout at its foot.",
+            "Soot that is swept down stays there and closes the way of the smoke.",
+            "Build in a cleanout door.",
+        ),
+        Around::CleanoutsMissing => said_of(
+            "no cleanouts in the runs",
+            "The runs have no cleanouts.",
+            "Soot and ash fill the runs; the heater smokes after some winters and has to be opened.",
+            "Build in a cleanout at each end of every run.",
+        ),
+        Around::CleanoutOutOfReach => said_of(
+            "run of {f}, a brush reaches {l}",
+            "This run is {f} long; from its cleanouts a brush reaches {l}.",
+            "What the brush does not reach stays there.",
+            "Build in a cleanout at each end, or shorten the run.",
+        ),
+        Around::CleanoutBlocked => said_of(
+            "{f} free at the cleanouts, {l} wanted",
+            "In front of the cleanouts {f} is free, where {l} is wanted to work in.",
+            "A cleanout that cannot be reached is none.",
+            "Move the heater, or put the cleanouts into another face.",
+        ),
+        Around::CleanoutNearWood => said_of(
+            "{f}, limit {l} at the cleanouts",
+            "From the cleanouts to what can burn {f}, where {l} is asked.",
+            "A cleanout door gets hot and can leak.",
+            "Move the heater, or put the cleanouts into another face.",
+        ),
+        Around::MassSmall => said_of(
+            "{f} of masonry, {l} makes a masonry heater",
+            "The heater weighs {f} without chimney and base; less than {l} is no masonry heater by \
+             definition.",
+            "The distances and rules for masonry heaters do not hold for it, and it cools fast.",
+            "Make the walls thicker, or have it judged as another kind of stove.",
+        ),
+        Around::OnFraming => said_of(
+            "{f} on wood framing meant for {l}",
+            "The heater presses {f} on wood framing; floors of houses are meant for {l}.",
+            "The floor bends and breaks.",
+            "Build a footing on the ground. Do not build on framing without an engineer.",
+        ),
+        Around::OnHouseSlab => said_of(
+            "on the slab of the house",
+            "The heater stands on the slab of the house instead of a footing of its own.",
+            "The slab cracks under it, and what settles cracks the channels.",
+            "Build a footing apart from the slab, with a joint in which both can move, or have an \
+             engineer decide.",
+        ),
+        Around::FootingThin => said_of(
+            "footing {f} thick, {l} wanted",
+            "The footing is {f} thick, where {l} is asked.",
+            FOOTING,
+            ENGINEER,
+        ),
+        Around::FootingNarrow => said_of(
+            "footing {f} wider, {l} wanted",
+            "The footing is {f} wider than the heater on every side, where {l} is asked.",
+            FOOTING,
+            ENGINEER,
+        ),
+        Around::FootingShallow => said_of(
+            "footing {f} deep, {l} wanted",
+            "The footing reaches {f} below the ground, where {l} is asked.",
+            FOOTING,
+            ENGINEER,
+        ),
+        Around::SoilOverloaded => said_of(
+            "{f} on the soil, it bears {l}",
+            "Heater and footing press {f} on the soil, which is taken to bear {l}.",
+            FOOTING,
+            "Make the footing larger. Have an engineer decide.",
+        ),
+        Around::SeismicAnchor => said_of(
+            "to be anchored",
+            "Where earthquakes are strong, the heater is anchored to its foundation.",
+            "It slides or falls.",
+            ENGINEER,
+        ),
+        Around::SeismicReinforcement => said_of(
+            "to be reinforced",
+            "Where earthquakes are strong, a heater so slender, or one that carries its chimney, \
+             is reinforced and anchored.",
+            "It falls.",
+            "Let the chimney stand beside it, build it lower or wider, or have an engineer design \
+             the reinforcement.",
+        ),
+        Around::GapSmall => said_of(
+            "gap {f}, the core grows {l}",
+            "The gap between core and facing is {f}; the core grows up to {l} when it is hot.",
+            "The core pushes the facing apart.",
+            "Widen the gap, or fill it with something that gives.",
+        ),
+    }
+}

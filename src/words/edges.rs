@@ -1,0 +1,84 @@
+//! Safety at its unfavorable edge in words.
+
+use super::findings::overload;
+use crate::design::Design;
+use crate::rules::{Edges, HOTTEST_FACE};
+use crate::units::{Quantity, System, figure};
+
+/// Heading over the edges.
+pub const TITLE: &str = "With more wood than stated";
+
+/// How the edge is found, for who wants to know.
+pub const METHOD: &str = "Peaks of the day that repeats, each firing with a quarter more wood in \
+     the stated time at the stated excess air. The edge is the nominal figure and by how much it is \
+     worse in 5 of 100 cases: of 40 samples of a coarser day the worse of mean + 1.645 standard \
+     deviations and of the 95th of 100, never better than nominal. The wall at the mouth is that of \
+     the height of the first fire with the wood stated.";
+
+/// What the table shows.
+pub fn note() -> String {
+    format!(
+        "Safety is judged with {} more wood in each firing, burned in the stated time, once the \
+         days repeat; and so that 95 of 100 cases pass.",
+        overload()
+    )
+}
+
+/// A figure with its edge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Row {
+    /// Short name, for tests.
+    pub id: &'static str,
+    /// What it is.
+    pub name: &'static str,
+    /// As it is reckoned.
+    pub nominal: String,
+    /// What it is at most, or at least, in 95 of 100 cases.
+    pub edge: String,
+    /// The limit, where there is one.
+    pub limit: String,
+}
+
+/// The figures that are judged, each with its edge and its limit.
+pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 5] {
+    let hot = |value| figure(value, Quantity::Temperature, system);
+    let time = |value| figure(value, Quantity::Duration, system);
+    let up_to = |edge: String| format!("up to {edge}");
+    let row = |id, name, (nominal, edge): (String, String), limit: String| Row {
+        id,
+        name,
+        nominal,
+        edge,
+        limit,
+    };
+    let of = |edge: crate::rules::TemperatureEdge| (hot(edge.nominal), up_to(hot(edge.edge)));
+    let wall = edges.mouth_wall;
+    let short = edges.short_of_draft;
+    [
+        row(
+            "peak-gas",
+            "Gas into the chimney, hottest",
+            of(edges.peak_gas),
+            hot(design.chimney.rated_temperature),
+        ),
+        row("face", "Hottest face", of(edges.hottest_face), hot(HOTTEST_FACE)),
+        row(
+            "firebox",
+            "Gas out of the firebox, hottest",
+            of(edges.peak_firebox),
+            String::new(),
+        ),
+        row(
+            "short",
+            "Short of draft",
+            (time(short.nominal), up_to(time(short.edge))),
+            String::new(),
+        ),
+        row(
+            "mouth-wall",
+            "Wall at the mouth, as stated",
+            (hot(wall.nominal), format!("down to {}", hot(wall.edge))),
+            String::new(),
+        ),
+    ]
+}

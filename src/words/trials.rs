@@ -1,0 +1,93 @@
+//! The heater under nine conditions in words.
+
+use super::findings::in_short;
+use super::{Text, finding, severity};
+use crate::analysis::conditions::MILD_OUTDOORS;
+use crate::rules::{self, OVERLOAD, Question};
+use crate::study::trials::{ASH, FAN, HALF_CHARGE, SOOT, Trial, Verdict, WET_WOOD, WIND};
+use crate::units::{Quantity, System, figure};
+
+/// Heading over the table.
+pub const TITLE: &str = "On other days";
+/// What the table is.
+pub const NOTE: &str = "The same heater as weather, wood and use will have it, each with a firing \
+    day of its own. Distances and sizes are those of the design. Soot also slows the heat into the \
+    wall; that is not computed.";
+/// Heading over the conditions.
+pub const CONDITION: &str = "Condition";
+/// A question that a condition does not ask.
+pub const NOT_ASKED: &str = "not asked";
+/// A condition for which no day was found.
+pub const NOT_FOUND: &str = "not found";
+/// What is said where nothing speaks against a yes.
+const NOTHING: &str = "Nothing to look at.";
+
+/// Name of a condition.
+pub const fn name(trial: Trial) -> &'static str {
+    match trial {
+        Trial::ColdDay => "Day of the design",
+        Trial::MildDay => "Mild day",
+        Trial::ColdStart => "Cold start",
+        Trial::WetWood => "Wet wood",
+        Trial::HalfCharge => "Half a charge",
+        Trial::Overload => "Too much wood",
+        Trial::Fan => "Fan running",
+        Trial::DueForCleaning => "Due for cleaning",
+        Trial::Wind => "Wind on the mouth",
+    }
+}
+
+/// What a condition supposes.
+pub fn supposes(trial: Trial, system: System) -> String {
+    let show = |value, quantity| figure(value, quantity, system);
+    let charge = |share| show(share, Quantity::Share);
+    match trial {
+        Trial::ColdDay => "as entered".into(),
+        Trial::MildDay => format!("{} outdoors", show(MILD_OUTDOORS, Quantity::Temperature)),
+        Trial::ColdStart => "a kindling fire, all cold, cold and mild day".into(),
+        Trial::WetWood => format!("{} water", show(WET_WOOD, Quantity::Share)),
+        Trial::HalfCharge => format!("{} of the wood", charge(HALF_CHARGE)),
+        Trial::Overload => format!("{} of the wood", charge(OVERLOAD)),
+        Trial::Fan => format!("{} more suction", show(FAN, Quantity::Pressure)),
+        Trial::DueForCleaning => format!(
+            "{} of ash, {} of soot",
+            show(ASH, Quantity::Size),
+            show(SOOT, Quantity::Size)
+        ),
+        Trial::Wind => format!("{} of wind", show(WIND, Quantity::Pressure)),
+    }
+}
+
+/// The figure on which an answer rests, beside it.
+pub fn figure_of(question: Question, verdict: &Verdict, system: System) -> String {
+    if let Some(finding) = rules::deciding(question, &verdict.findings) {
+        return in_short(finding, system);
+    }
+    match question {
+        Question::Draw => {
+            let short = verdict.margin < 0.0;
+            let pascals = figure(verdict.margin.abs(), Quantity::Pressure, system);
+            format!("{pascals} {}", if short { "short" } else { "to spare" })
+        }
+        Question::Heat => {
+            let kept = verdict.analysis.height_of_fire.efficiency_lower;
+            format!("{} stays", figure(kept, Quantity::Share, system))
+        }
+        Question::Safe => {
+            let gas = figure(verdict.chimney_inlet, Quantity::Temperature, system);
+            format!("gas into the chimney {gas}")
+        }
+    }
+}
+
+/// What speaks against a yes, a sentence or two each.
+pub fn against(question: Question, verdict: &Verdict, system: System) -> Vec<String> {
+    let mine = verdict.findings.iter().filter(|each| each.rule.questions().contains(&question));
+    let lines: Vec<String> = mine
+        .map(|each| {
+            let Text { title, reason, .. } = finding(each, system);
+            format!("{}: {title} {reason}", severity(each.severity))
+        })
+        .collect();
+    if lines.is_empty() { vec![NOTHING.into()] } else { lines }
+}

@@ -1,0 +1,143 @@
+//! The heater under nine conditions: each moves what it says and nothing else, and nothing that
+//! the design as a whole is told is lost among them.
+
+use crate::laws::{Outcome, holds, usual};
+use longsmoke::analysis::analyze;
+use longsmoke::analysis::day::FacePlace;
+use longsmoke::design::Design;
+use longsmoke::rules::{self, Answer, DayFigures, Known, Question, Rule};
+use longsmoke::study::trials::{Trial, Tried, Verdict, judge};
+use longsmoke::units::{System, kelvin};
+use longsmoke::words;
+use proptest::prelude::*;
+
+/// A day without anything to judge.
+fn quiet() -> DayFigures {
+    DayFigures {
+        first_mean: kelvin(150.0),
+        repeating_mean: kelvin(160.0),
+        smoke_back: 0.0,
+        hottest_face: kelvin(70.0),
+        hottest_place: FacePlace::Cap,
+        wall_behind: None,
+    }
+}
+
+fn verdict(design: &Design, trial: Trial) -> Verdict {
+    judge(design, &Tried { trial, day: Ok(quiet()) }).unwrap()
+}
+
+#[test]
+fn suction_and_wind_cost_exactly_what_they_are() {
+    let mut design = Design::demonstration();
+    design.site.house_suction = 4.0;
+    design.site.wind_pressure = 0.0;
+    let plain =
+        verdict(&design, Trial::ColdDay).margin.min(verdict(&design, Trial::MildDay).margin);
+    let fan = verdict(&design, Trial::Fan).margin;
+    let wind = verdict(&design, Trial::Wind).margin;
+    assert!((plain - fan - 4.0).abs() < 1e-9, "fan: {plain} to {fan}");
+    assert!((plain - wind - 25.0).abs() < 1e-9, "wind: {plain} to {wind}");
+}
+
+#[test]
+fn wet_wood_is_a_cooler_fire_with_a_higher_dew_point() {
+    let design = Design::demonstration();
+    let (dry, wet) = (verdict(&design, Trial::ColdDay), verdict(&design, Trial::WetWood));
+    let (dry, wet) = (&dry.analysis.height_of_fire, &wet.analysis.height_of_fire);
+    assert!(wet.firebox_outlet < dry.firebox_outlet);
+    assert!(dry.dew_point < wet.dew_point);
+}
+
+#[test]
+fn soot_and_ash_make_the_gas_faster_in_every_run() {
+    let design = Design::demonstration();
+    let (clean, foul) =
+        (verdict(&design, Trial::ColdDay), verdict(&design, Trial::DueForCleaning));
+    let runs = |verdict: &Verdict| verdict.analysis.height_of_fire.runs.clone();
+    for (clean, foul) in runs(&clean).iter().zip(&runs(&foul)) {
+        assert!(clean.velocity < foul.velocity);
+    }
+}
+
+#[test]
+fn a_cold_start_asks_about_the_draft_alone() {
+    let design = Design::demonstration();
+    let start = verdict(&design, Trial::ColdStart);
+    let asked =
+        Question::ALL.map(|question| start.answer(question, Trial::ColdStart).is_some());
+    assert_eq!(asked, [true, false, false]);
+    let mut weak = design;
+    // A narrow flue that is cold for most of its height, and suction against it.
+    weak.site.house_suction = 20.0;
+    weak.path.run_count = 8;
+    let start = verdict(&weak, Trial::ColdStart);
+    assert_eq!(start.answer(Question::Draw, Trial::ColdStart), Some(Answer::No));
+    assert!(start.findings.iter().all(|each| matches!(each.rule, Rule::ColdStartWeak(_))));
+    assert!(start.margin < 0.0);
+}
+
+#[test]
+fn a_fire_that_is_not_found_is_told() {
+    let design = Design::demonstration();
+    let day = Err(longsmoke::analysis::Failure::FireStarved);
+    let failure = judge(&design, &Tried { trial: Trial::WetWood, day }).unwrap_err();
+    assert!(words::failure(&failure, System::Metric).contains("goes out"));
+}
+
+/// Cold day, mild day and cold start together say what the design as a whole is told.
+#[test]
+fn no_finding_is_lost_among_the_trials() {
+    let together = [Trial::ColdDay, Trial::MildDay, Trial::ColdStart];
+    holds(60, &usual(), |design| -> Outcome {
+        let Ok(analysis) = analyze(&design) else {
+            return Ok(());
+        };
+        let told = rules::judge(&design, &analysis, Known { day: Some(&quiet()), edges: None });
+        let tried: Vec<_> = together
+            .into_iter()
+            .filter_map(|trial| judge(&design, &Tried { trial, day: Ok(quiet()) }).ok())
+            .flat_map(|verdict| verdict.findings)
+            .map(|finding| finding.rule.id())
+            .collect();
+        for finding in &told {
+            prop_assert!(tried.contains(&finding.rule.id()), "{} is lost", finding.rule.id());
+        }
+        Ok(())
+    });
+}
+
+/// Trials move weather, wood and use; what the builder decides stays, but for ash and soot.
+#[test]
+fn a_trial_leaves_what_the_builder_decides() {
+    let design = Design::demonstration();
+    for trial in Trial::ALL {
+        let tried = trial.apply(&design);
+        assert_eq!(tried.shell, design.shell, "{trial:?}");
+        assert_eq!(tried.firebox, design.firebox, "{trial:?}");
+        assert_eq!(tried.surroundings, design.surroundings, "{trial:?}");
+        if trial != Trial::DueForCleaning {
+            assert_eq!(
+                (&tried.path, &tried.chimney),
+                (&design.path, &design.chimney),
+                "{trial:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_trial_survives_its_words() {
+    for trial in Trial::ALL {
+        let with_a_wall = DayFigures { wall_behind: Some(kelvin(60.0)), ..quiet() };
+        for day in
+            [Ok(quiet()), Ok(with_a_wall), Err(longsmoke::analysis::Failure::NotPeriodic)]
+        {
+            let tried = Tried { trial, day };
+            assert_eq!(tried.to_string().parse(), Ok(tried));
+        }
+    }
+    for broken in ["", "cold_day", "cold_day 0 1 2", "no_day 0 1 2 3 4", "cold_day failed"] {
+        assert!(broken.parse::<Tried>().is_err(), "{broken}");
+    }
+}
