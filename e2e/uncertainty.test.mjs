@@ -5,7 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdir } from 'node:fs/promises';
 import { test } from './harness.mjs';
 
-const command = ['run', '--quiet', '--locked', '--bin', 'longsmoke', '--'];
+const command = ['run', '--quiet', '--locked', '--profile', 'serve', '--bin', 'longsmoke', '--'];
 const native = (args, input) => execFileSync('cargo', [...command, ...args], { encoding: 'utf8', input });
 const demonstration = () => JSON.parse(native(['check', '-', '--json'], native(['example'])));
 
