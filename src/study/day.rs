@@ -155,12 +155,26 @@ fn read_hours<'a>(words: &mut impl Iterator<Item = &'a str>) -> Result<Option<f6
 
 /// Number of runs, steps and firings, where the hottest face is, number of walls behind, then every
 /// figure.
-fn write_state(f: &mut fmt::Formatter<'_>, state: &DayState) -> fmt::Result {
-    let place = match state.peak.surface_place {
+/// The number of a face in messages.
+pub(super) const fn place_number(place: FacePlace) -> usize {
+    match place {
         FacePlace::Firebox => 0,
-        FacePlace::Run(run) => run + 1,
         FacePlace::Cap => 1,
-    };
+        FacePlace::Run(run) => run + 1,
+    }
+}
+
+/// The face of a number.
+pub(super) const fn place_of(number: usize) -> FacePlace {
+    match number {
+        0 => FacePlace::Firebox,
+        1 => FacePlace::Cap,
+        run => FacePlace::Run(run - 1),
+    }
+}
+
+fn write_state(f: &mut fmt::Formatter<'_>, state: &DayState) -> fmt::Result {
+    let place = place_number(state.peak.surface_place);
     let series = &state.series;
     let walls = usize::from(state.peak.wall_behind.is_some());
     let counts = [series.runs_celsius.len(), series.time_s.len(), state.firings, place, walls];
@@ -183,11 +197,7 @@ fn read_state<'a>(words: &mut impl Iterator<Item = &'a str>) -> Result<DayState,
     }
     let mut state = DayState { firings, ..empty(runs, steps) };
     state.peak.wall_behind = (walls == 1).then(At::default);
-    state.peak.surface_place = match place {
-        0 => FacePlace::Firebox,
-        1 => FacePlace::Cap,
-        run => FacePlace::Run(run - 1),
-    };
+    state.peak.surface_place = place_of(place);
     for figure in figures(&mut state) {
         *figure = read(words.next())?;
     }

@@ -3,7 +3,7 @@
 //! One day is computed as finely as the page shows it. What the spreads change in it is found on a
 //! coarse day, which is a few kelvin off but off by the same in all samples.
 
-use super::day::{failure_from_id, failure_id};
+use super::day::{failure_from_id, failure_id, place_number, place_of};
 use super::uncertainty::{Plan, Setup as Samples, Spread, SpreadId, Target, quantile, ratio};
 use crate::analysis::day::{
     DayState, FacePlace, Repeating, Setup, repeating_alone, repeating_near,
@@ -283,11 +283,7 @@ impl fmt::Display for Part {
             Self::Begun => f.write_str("begun"),
             Self::Done(count) => write!(f, "done {count}"),
             Self::Found(edges) => {
-                let place = match edges.hottest_place {
-                    FacePlace::Firebox => 0,
-                    FacePlace::Cap => 1,
-                    FacePlace::Run(run) => run + 1,
-                };
+                let place = place_number(edges.hottest_place);
                 let Edges { samples, seed, failed, .. } = edges;
                 write!(f, "found {samples} {seed} {failed} {place}")?;
                 figures(&mut edges.clone()).iter().try_for_each(|each| write!(f, " {each}"))
@@ -322,11 +318,7 @@ fn read<'a>(mut words: impl Iterator<Item = &'a str>) -> Option<Edges> {
         samples: words.next()?.parse().ok()?,
         seed: words.next()?.parse().ok()?,
         failed: words.next()?.parse().ok()?,
-        hottest_place: match words.next()?.parse().ok()? {
-            0 => FacePlace::Firebox,
-            1 => FacePlace::Cap,
-            run => FacePlace::Run(run - 1),
-        },
+        hottest_place: place_of(words.next()?.parse().ok()?),
         ..Edges::default()
     };
     for figure in figures(&mut edges) {

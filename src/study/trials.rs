@@ -4,14 +4,14 @@
 //! a trial brings about by its very supposition (wet wood is wet) are left out of it.
 
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
-use crate::analysis::day::{FacePlace, Setup, day};
+use crate::analysis::day::{Setup, day};
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind, field};
 use crate::rules::{
     self, Answer, Condition, Day, DayFigures, Finding, Known, OVERLOAD, Question, Rule, Start,
 };
-use crate::study::day::{failure_from_id, failure_id};
+use crate::study::day::{failure_from_id, failure_id, place_number, place_of};
 use std::fmt;
 use std::str::FromStr;
 
@@ -305,12 +305,7 @@ impl fmt::Display for Tried {
         f.write_str(self.trial.id())?;
         match &self.day {
             Ok(day) => {
-                let place = match day.hottest_place {
-                    FacePlace::Firebox => 0,
-                    FacePlace::Cap => 1,
-                    FacePlace::Run(run) => run + 1,
-                };
-                write!(f, " {place}")?;
+                write!(f, " {}", place_number(day.hottest_place))?;
                 let DayFigures { first_mean, repeating_mean, smoke_back, hottest_face, .. } =
                     day;
                 write!(f, " {first_mean} {repeating_mean} {smoke_back} {hottest_face}")?;
@@ -346,11 +341,7 @@ impl FromStr for Tried {
             repeating_mean: figure()?,
             smoke_back: figure()?,
             hottest_face: figure()?,
-            hottest_place: match first.parse().map_err(|_| NotATrial)? {
-                0 => FacePlace::Firebox,
-                1 => FacePlace::Cap,
-                run => FacePlace::Run(run - 1),
-            },
+            hottest_place: place_of(first.parse().map_err(|_| NotATrial)?),
             wall_behind: figure().ok(),
         };
         Ok(Self { trial, day: Ok(day) })

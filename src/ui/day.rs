@@ -6,7 +6,7 @@ mod curves;
 mod schedule;
 
 use super::dom::{Tag, button, tag};
-use super::labor::{Heard, Job, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive, wanted};
 use super::workspace::{Workspace, same_but_name};
 use super::{Theme, texts};
 use leptos::prelude::*;
@@ -54,9 +54,7 @@ struct Work {
 }
 
 pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
-    let wanted = Memo::new(move |last| {
-        workspace.design.with(|design| Wanted::next(design, last, same_but_name))
-    });
+    let wanted = wanted(workspace, same_but_name);
     let found = RwSignal::new(Found::default());
     drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
     let half_burned =

@@ -1,7 +1,7 @@
 //! Safety at its unfavorable edge: ordered from a worker of its own, judged as soon as it is known.
 
 use super::dom::{Tag, tag};
-use super::labor::{Heard, Job, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive, wanted};
 use super::texts;
 use super::workspace::{Workspace, same_but_name};
 use leptos::prelude::*;
@@ -36,9 +36,7 @@ struct Work {
 }
 
 pub fn edges_view(workspace: Workspace) -> Tag {
-    let wanted = Memo::new(move |last| {
-        workspace.design.with(|design| Wanted::next(design, last, same_but_name))
-    });
+    let wanted = wanted(workspace, same_but_name);
     let found = RwSignal::new(Found::default());
     drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
     let work = Work { workspace, wanted, found };

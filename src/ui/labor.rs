@@ -2,6 +2,7 @@
 //!
 //! Orders are words with a design as a file; answers are a generation and words.
 
+use super::workspace::Workspace;
 use leptos::prelude::*;
 use longsmoke::design::Design;
 use longsmoke::study::order::{self, Order};
@@ -57,6 +58,11 @@ impl Wanted {
             },
         }
     }
+}
+
+/// What is wanted of the present design, anew only when something changes that counts.
+pub fn wanted(workspace: Workspace, same: fn(&Design, &Design) -> bool) -> Memo<Wanted> {
+    Memo::new(move |last| workspace.design.with(|design| Wanted::next(design, last, same)))
 }
 
 /// What is known of the worker.

@@ -2,7 +2,7 @@
 
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
-use super::labor::{Heard, Job, Wanted, drive};
+use super::labor::{Heard, Job, drive, wanted};
 use super::workspace::Workspace;
 use super::{sketch, texts};
 use leptos::prelude::*;
@@ -32,9 +32,7 @@ impl Found {
 }
 
 pub fn strip_view(workspace: Workspace) -> Tag {
-    let wanted = Memo::new(move |last| {
-        workspace.design.with(|design| Wanted::next(design, last, same_but_runs))
-    });
+    let wanted = wanted(workspace, same_but_runs);
     let found = RwSignal::new(Found::default());
     drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
     let is_fresh = move |runs| {

@@ -2,7 +2,7 @@
 
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
-use super::labor::{Heard, Job, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive, wanted};
 use super::texts;
 use super::workspace::{Workspace, same_but_name};
 use leptos::prelude::*;
@@ -39,9 +39,7 @@ struct Work {
 }
 
 pub fn trials_view(workspace: Workspace) -> Tag {
-    let wanted = Memo::new(move |last| {
-        workspace.design.with(|design| Wanted::next(design, last, same_but_name))
-    });
+    let wanted = wanted(workspace, same_but_name);
     let work = Work {
         workspace,
         wanted,

@@ -2,7 +2,7 @@
 //! of its own and shown wherever the figures stand.
 
 use super::dom::{Tag, svg, tag, value_of};
-use super::labor::{Heard, Job, Wanted, drive};
+use super::labor::{Heard, Job, Wanted, drive, wanted};
 use super::texts;
 use super::workspace::{Workspace, same_but_name};
 use leptos::prelude::*;
@@ -40,9 +40,7 @@ pub struct Worth {
 impl Worth {
     /// Puts a worker to it.
     pub fn new(workspace: Workspace) -> Self {
-        let wanted = Memo::new(move |last| {
-            workspace.design.with(|design| Wanted::next(design, last, same_but_name))
-        });
+        let wanted = wanted(workspace, same_but_name);
         let found = RwSignal::new(Found::default());
         drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
         Self { workspace, wanted, found }
