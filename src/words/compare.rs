@@ -83,7 +83,7 @@ mod tests {
              more of the wood's heat, and a run should earn 1.0 % (our choice)."
         );
         let mut design = Design::demonstration();
-        design.chimney.mouth_height = 5.0;
+        design.site.house_suction = 40.0;
         let findings = check(&design, &analyze(&design).unwrap());
         let finding = *deciding(Question::Draw, &findings).unwrap();
         let fails = said(&passes((5, 5), End::Fails(finding)));

@@ -145,7 +145,7 @@ impl Scene<'_> {
                     self.figure(self.design.firebox.inlet_area, Quantity::Opening)
                 ),
             ),
-            (Role::Cleanout, "cleanout, not designed here".into()),
+            (Role::Cleanout, "cleanout, as a sketch".into()),
             (Role::Damper, "damper, open".into()),
             (
                 Role::Course,
