@@ -50,8 +50,9 @@ test('an order that a worker cannot read is answered', {}, async (designer) => {
 });
 
 /** Sizes of the texts in the drawings (CSS px). */
+// What a width does not show has no box, and no size.
 const textSizes = (designer) => designer.page.evaluate(() =>
-  [...document.querySelectorAll('.sketch text')].map((text) =>
+  [...document.querySelectorAll('.sketch text')].filter((text) => text.getClientRects().length).map((text) =>
     Number.parseFloat(getComputedStyle(text).fontSize) * text.getScreenCTM().d));
 
 for (const width of [390, 820, 1440]) {
