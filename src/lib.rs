@@ -10,7 +10,8 @@
 //! 6. [`mod@rules`] – judgments as data;
 //! 7. [`mod@study`] – many analyses;
 //! 8. [`mod@words`] – sentences;
-//! 9. [`mod@drawing`] – pictures as data.
+//! 9. [`mod@service`] – what the page asks of a worker, and what it is told;
+//! 10. [`mod@drawing`] – pictures as data.
 //!
 //! The page (`src/ui`) and the native command (`src/bin`) are binaries beside this library.
 
@@ -19,6 +20,7 @@ pub mod design;
 pub mod drawing;
 pub mod physics;
 pub mod rules;
+pub mod service;
 pub mod sources;
 pub mod study;
 pub mod units;

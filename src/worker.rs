@@ -3,7 +3,8 @@
 
 mod panics;
 
-use longsmoke::study::order::{NotAnOrder, Order};
+use longsmoke::service::news::News;
+use longsmoke::service::order::{END, NotAnOrder, Order};
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -36,30 +37,31 @@ fn say(text: &str, scope: &DedicatedWorkerGlobalScope) {
 
 fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>) {
     match order {
-        Order::Ping { generation } => say(&format!("{generation} pong"), scope),
-        Order::Stop { generation } => latest.set(generation),
-        Order::Begin { job, generation, design } => {
-            latest.set(generation);
-            let answers = job.answers(&design);
-            spawn_local(run(answers, generation, scope.clone(), Rc::clone(latest)));
+        Order::Ping { ticket } => say(&format!("{ticket} pong"), scope),
+        Order::Stop { ticket } if latest.get() == ticket => latest.set(0),
+        Order::Stop { .. } => {}
+        Order::Begin { job, ticket, design } => {
+            latest.set(ticket);
+            spawn_local(run(job.news(&design), ticket, scope.clone(), Rc::clone(latest)));
         }
     }
 }
 
-/// Sends answer after answer, until there are no more or a later generation is wanted.
+/// Sends news after news, until there are no more or another ticket is worked for; then says that
+/// this one is at its end.
 async fn run(
-    mut answers: Box<dyn Iterator<Item = String>>,
-    generation: u64,
+    mut news: Box<dyn Iterator<Item = News>>,
+    ticket: u64,
     scope: DedicatedWorkerGlobalScope,
     latest: Rc<Cell<u64>>,
 ) {
-    while latest.get() == generation {
-        let Some(answer) = answers.next() else {
-            return;
-        };
-        say(&format!("{generation} {answer}"), &scope);
+    while latest.get() == ticket
+        && let Some(news) = news.next()
+    {
+        say(&format!("{ticket} {news}"), &scope);
         breathe(&scope).await;
     }
+    say(&format!("{ticket} {END}"), &scope);
 }
 
 /// Lets the worker hear its messages.

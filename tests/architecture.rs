@@ -20,7 +20,7 @@ const fn layer(
 
 /// The import table, in the order of the list in `lib.rs`: a module knows only what stands above
 /// it. `schemars` and `serde` describe results that leave the library.
-const TABLE: [Layer; 9] = [
+const TABLE: [Layer; 10] = [
     layer("sources", &[], &["schemars", "serde"]),
     layer("units", &[], &["serde", "thiserror"]),
     layer("physics", &["sources", "units"], &["libm", "thiserror"]),
@@ -48,6 +48,11 @@ const TABLE: [Layer; 9] = [
         "words",
         &["analysis", "design", "physics", "rules", "sources", "study", "units"],
         &["schemars", "serde", "serde_json"],
+    ),
+    layer(
+        "service",
+        &["analysis", "design", "physics", "rules", "sources", "study", "units", "words"],
+        &["serde", "serde_json"],
     ),
     layer(
         "drawing",

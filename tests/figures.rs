@@ -9,7 +9,7 @@ use longsmoke::analysis::analyze;
 use longsmoke::design::field::FIELDS;
 use longsmoke::design::{Design, Layout, document};
 use longsmoke::rules::check;
-use longsmoke::study::order::Job;
+use longsmoke::service::order::Job;
 use oorandom::Rand64;
 
 const DESIGNS: usize = 200;
@@ -26,7 +26,7 @@ fn main() {
         let findings = analysis.as_ref().map(|analysis| check(&design, analysis));
         say(&format!("{analysis:?} {findings:?}"));
         if index % DAYS == 0 {
-            Job::Day.answers(&design).for_each(|answer| say(&answer));
+            Job::Day.news(&design).for_each(|news| say(&news.to_string()));
         }
     }
 }

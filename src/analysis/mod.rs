@@ -35,7 +35,6 @@ use march::{Channel, Passage, Sink, Stream, march};
 use path::{Path, path};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use standard_route::{StandardRoute, standard_route};
 use structure::{Structure, structure};
 
 /// Cells of the march along each run.
@@ -76,8 +75,6 @@ pub struct Analysis {
     pub conditions: Conditions,
     /// The heater in its house.
     pub house: House,
-    /// The published sizing route beside it; no verdict rests on its efficiency.
-    pub standard_route: StandardRoute,
     /// Masses of the parts and what they press on.
     pub structure: Structure,
 }
@@ -313,9 +310,8 @@ pub fn analyze_with(design: &Design, factors: &Factors) -> Result<Analysis, Fail
     ];
     if finite.iter().all(|value| value.is_finite()) {
         let house = house(design, &height_of_fire);
-        let standard_route = standard_route(design, &path);
         let structure = structure(design, &path);
-        Ok(Analysis { height_of_fire, conditions, house, standard_route, structure })
+        Ok(Analysis { height_of_fire, conditions, house, structure })
     } else {
         Err(Failure::NotFinite)
     }

@@ -7,7 +7,6 @@ pub mod compare;
 pub mod day;
 pub mod edges;
 pub mod figures;
-pub mod order;
 pub mod remedy;
 pub mod strip;
 pub mod sweep;

@@ -10,7 +10,6 @@ use longsmoke::rules::{Question, answer};
 use longsmoke::study::uncertainty::Headline;
 use longsmoke::units::{Quantity, number, unit_of};
 use longsmoke::words;
-use longsmoke::words::uncertainty::band;
 
 pub fn questions(workspace: Workspace) -> Tag {
     tag("nav")
@@ -92,7 +91,7 @@ fn key_figure(workspace: Workspace, worth: Worth, (id, name, quantity, headline)
         .child(unit(workspace, quantity));
     let within = tag("dd").attr("data-testid", &format!("{id}-band"));
     let within = worth.line(within, "band", move |found, system| {
-        band(headline, found.figures.get(headline), system)
+        Some(found.figure(headline)?.get(system).clone())
     });
     tag("div").child(tag("dt").text(name)).child(value).child(within)
 }

@@ -6,23 +6,26 @@ mod curves;
 mod schedule;
 
 use super::dom::{Tag, button, tag};
-use super::labor::{Heard, Job, Wanted, drive, wanted};
+use super::labor::{Job, Task, Wanted};
 use super::workspace::{Workspace, same_but_name};
 use super::{Theme, texts};
 use leptos::prelude::*;
-use longsmoke::analysis::Failure;
 use longsmoke::analysis::day::DayState;
 use longsmoke::drawing::day::span;
 use longsmoke::rules::DayFigures;
+use longsmoke::service::order;
 use longsmoke::study::day::{First, Part};
-use longsmoke::study::order;
 use longsmoke::units::System;
-use longsmoke::words;
 use std::sync::Arc;
 use std::time::Duration;
 
-/// The day starts later than the strip, which is sooner done.
-const JOB: Job = Job { rest: Duration::from_millis(250), study: |_| order::Job::Day };
+const JOB: Job = Job {
+    rest: Duration::from_millis(150),
+    rank: 1,
+    ask: |_| order::Job::Day,
+    same: same_but_name,
+    in_units: false,
+};
 
 /// Which of the two states is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,16 +40,13 @@ enum Which {
 struct Found {
     first: Option<(u64, Arc<First>)>,
     repeating: Option<(u64, Arc<DayState>)>,
-    failure: Option<(u64, Failure)>,
-    begun: u64,
-    stopped: bool,
 }
 
 /// The section's state.
 #[derive(Clone, Copy)]
 struct Work {
     workspace: Workspace,
-    wanted: Memo<Wanted>,
+    task: Task,
     found: RwSignal<Found>,
     which: RwSignal<Which>,
     /// Time of the cursor (min).
@@ -54,19 +54,29 @@ struct Work {
 }
 
 pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
-    let wanted = wanted(workspace, same_but_name);
     let found = RwSignal::new(Found::default());
-    drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
+    let task = Task::new(workspace, JOB, move |wanted, what| {
+        let of = wanted.generation;
+        match what.parse() {
+            Ok(Part::First(first)) => {
+                found.update(|found| found.first = Some((of, first.into())));
+            }
+            Ok(Part::Repeating(state)) => {
+                found.update(|found| found.repeating = Some((of, state.into())));
+                tell_workspace(workspace, found, wanted);
+            }
+            _ => {}
+        }
+    });
     let half_burned =
         workspace.design.with_untracked(|design| design.fire.burn_duration / 120.0);
     let work = Work {
         workspace,
-        wanted,
+        task,
         found,
         which: RwSignal::new(Which::Repeating),
         minutes: RwSignal::new(half_burned.round()),
     };
-    Effect::new(move |_| work.tell_workspace());
     let state = tag("p")
         .class("help state")
         .attr("role", "status")
@@ -76,7 +86,7 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
         .class("day")
         .attr("aria-labelledby", "day-title")
         .attr("data-testid", "day")
-        .live_attr("aria-busy", move || Some((!work.is_done()).to_string()))
+        .live_attr("aria-busy", move || Some((!task.is_done()).to_string()))
         .child(tag("h2").id("day-title").text(texts::DAY))
         .child(tag("p").class("help").text(texts::DAY_NOTE))
         .child(switch(work))
@@ -127,27 +137,13 @@ impl Work {
         })
     }
 
-    /// Lets the findings know the day, once both of its parts are those of the present design.
-    fn tell_workspace(self) {
-        let Wanted { generation, design, .. } = self.wanted.get();
-        let figures = self.found.with(|found| {
-            let (of, first) = found.first.as_ref()?;
-            let (and, repeating) = found.repeating.as_ref()?;
-            (*of == generation && *and == generation)
-                .then(|| DayFigures::new(&first.state, repeating))
-        });
-        if let Some(figures) = figures {
-            self.workspace.day.set(Some((design, figures)));
-        }
-    }
-
     /// Time of the cursor within what is shown (s).
     fn time(self, state: &DayState) -> f64 {
         self.minutes.get().clamp(0.0, 60.0 * span(state)) * 60.0
     }
 
     fn is_fresh(self, which: Which) -> bool {
-        let wanted = self.wanted.with(|wanted| wanted.generation);
+        let wanted = self.task.generation();
         self.found.with(|found| match which {
             Which::FirstFire => found.first.as_ref().is_some_and(|(of, _)| *of == wanted),
             Which::Repeating => found.repeating.as_ref().is_some_and(|(of, _)| *of == wanted),
@@ -159,63 +155,22 @@ impl Work {
         !self.is_fresh(self.which.get())
     }
 
-    fn failure(self) -> Option<Failure> {
-        let wanted = self.wanted.with(|wanted| wanted.generation);
-        self.found.with(|found| {
-            let (of, failure) = found.failure.as_ref()?;
-            (*of == wanted).then(|| failure.clone())
-        })
-    }
-
-    /// Whether nothing more is to come.
-    fn is_done(self) -> bool {
-        self.is_fresh(Which::Repeating)
-            || self.failure().is_some()
-            || self.found.with(|found| found.stopped)
-    }
-
     fn state_in_words(self) -> String {
-        if self.found.with(|found| found.stopped) {
-            return texts::DAY_STOPPED.into();
-        }
-        if let Some(failure) = self.failure() {
-            let failure = words::failure(&failure, self.workspace.system.get());
-            let shown = self.is_stale() && self.read(|_, _, _| ()).is_some();
-            let rest = if shown { texts::DAY_LAST_GOOD } else { "" };
-            return format!("{failure} {rest}").trim_end().to_owned();
-        }
-        let wanted = self.wanted.with(|wanted| wanted.generation);
-        let state = if self.is_fresh(Which::Repeating) {
-            ""
-        } else if self.is_fresh(Which::FirstFire) {
-            texts::DAY_SECOND_STAGE
-        } else if self.found.with(|found| found.begun) == wanted {
-            texts::DAY_FIRST_STAGE
-        } else {
-            texts::DAY_WAITING
-        };
-        state.into()
+        let shown = self.is_stale() && self.read(|_, _, _| ()).is_some();
+        let rest =
+            if self.task.failure().is_some() && shown { texts::DAY_LAST_GOOD } else { "" };
+        format!("{} {rest}", self.task.in_words()).trim().to_owned()
     }
 }
 
-impl Found {
-    /// Takes a message of the worker; drops what an earlier generation still sends.
-    fn hear(&mut self, heard: &Heard<'_>) {
-        match heard {
-            Heard::Stopped => self.stopped = true,
-            Heard::Hired => self.stopped = false,
-            Heard::Message(generation, message) if self.begun <= *generation => {
-                self.begun = *generation;
-                match message.parse() {
-                    Ok(Part::First(first)) => self.first = Some((*generation, first.into())),
-                    Ok(Part::Repeating(state)) => {
-                        self.repeating = Some((*generation, state.into()));
-                    }
-                    Ok(Part::Failed(failure)) => self.failure = Some((*generation, failure)),
-                    Ok(Part::Begun) | Err(_) => {}
-                }
-            }
-            Heard::Message(..) => {}
-        }
+/// Lets the findings know the day of a design, once both of its parts are there.
+fn tell_workspace(workspace: Workspace, found: RwSignal<Found>, wanted: &Wanted) {
+    let figures = found.with_untracked(|found| {
+        let (of, first) = found.first.as_ref()?;
+        let (_, repeating) = found.repeating.as_ref()?;
+        (*of == wanted.generation).then(|| DayFigures::new(&first.state, repeating))
+    });
+    if let Some(figures) = figures {
+        workspace.day.set(Some((Arc::clone(&wanted.design), figures)));
     }
 }

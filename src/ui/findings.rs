@@ -12,7 +12,6 @@ use longsmoke::rules::{Finding, Lever, Question, levers};
 use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
 use longsmoke::words;
-use longsmoke::words::uncertainty as said;
 
 pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
     let remedies = Remedies::new(workspace);
@@ -86,8 +85,7 @@ fn answered(
     };
     let list = tag("ul").class("list").repeat(count, nth);
     let yes = tag("p").attr("data-testid", &format!("cases-{}", question.id()));
-    let yes = worth
-        .line(yes, "band", move |found, _| said::yes(question, found.answers.get(question)));
+    let yes = worth.line(yes, "band", move |found, _| found.yes(question).map(str::to_owned));
     tag("section")
         .class("answered")
         .id(&format!("findings-{}", question.id()))

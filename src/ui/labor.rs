@@ -1,21 +1,18 @@
-//! A worker kept at work for what is wanted last, and how it is told.
-//!
-//! Orders are words with a design as a file; answers are a generation and words.
+//! Jobs kept at what is wanted last: each says what it is for, and how far it has come.
 
+use super::office::{Hear, Heard, Office};
+use super::texts;
 use super::workspace::Workspace;
 use leptos::prelude::*;
 use longsmoke::design::Design;
-use longsmoke::study::order::{self, Order};
+use longsmoke::service::InUnits;
+use longsmoke::service::news::News;
+use longsmoke::service::order;
 use longsmoke::units::System;
-use std::cell::{Cell, RefCell};
+use std::cell::RefCell;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
-use wasm_bindgen::prelude::*;
-use web_sys::{MessageEvent, Worker};
-
-/// How the message of a worker begins that died (see `web/worker.js`) or could not read its order.
-const NO_ANSWER: char = '{';
 
 /// A design that figures are wanted for, and which generation that is.
 #[derive(Clone, Debug)]
@@ -32,127 +29,137 @@ impl PartialEq for Wanted {
     }
 }
 
-impl Wanted {
-    /// What is wanted now: the same as before where nothing has changed that counts.
-    pub fn next(
-        design: &Design,
-        last: Option<&Self>,
-        same: fn(&Design, &Design) -> bool,
-    ) -> Self {
-        Self::in_units(design, System::Metric, last, same)
-    }
-
-    /// The same where the units count as well.
-    pub fn in_units(
-        design: &Design,
-        system: System,
-        last: Option<&Self>,
-        same: fn(&Design, &Design) -> bool,
-    ) -> Self {
-        match last {
-            Some(last) if last.system == system && same(design, &last.design) => last.clone(),
-            last => Self {
-                generation: last.map_or(0, |last| last.generation) + 1,
-                design: Arc::new(design.clone()),
-                system,
-            },
-        }
-    }
-}
-
-/// What is wanted of the present design, anew only when something changes that counts.
-pub fn wanted(workspace: Workspace, same: fn(&Design, &Design) -> bool) -> Memo<Wanted> {
-    Memo::new(move |last| workspace.design.with(|design| Wanted::next(design, last, same)))
-}
-
-/// What is known of the worker.
-pub enum Heard<'a> {
-    /// A message, with the generation that it is for.
-    Message(u64, &'a str),
-    /// It died, or none could be had.
-    Stopped,
-    /// There is a new one.
-    Hired,
-}
-
 /// How a job is ordered.
 #[derive(Clone, Copy)]
 pub struct Job {
-    /// Rest after the last change before the worker starts.
+    /// Rest after the last change before it waits for a worker.
     pub rest: Duration,
-    /// What it does for what is wanted.
-    pub study: fn(&Wanted) -> order::Job,
+    /// The least goes first.
+    pub rank: u8,
+    /// What it is for what is wanted.
+    pub ask: fn(&Wanted) -> order::Job,
+    /// Whether two designs are the same to it.
+    pub same: fn(&Design, &Design) -> bool,
+    /// Whether the units count.
+    pub in_units: bool,
 }
 
-/// Keeps a worker at work for what is wanted. What it still computes for an earlier generation it
-/// drops when it next listens.
-pub fn drive(wanted: Memo<Wanted>, job: Job, hear: impl Fn(Heard<'_>) + Copy + 'static) {
-    let worker: Rc<RefCell<Option<Worker>>> = Rc::default();
-    let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
-    let alive = Rc::new(Cell::new(false));
-    Effect::new(move |_| {
-        let wanted = wanted.get();
-        if let Some(timer) = timer.borrow_mut().take() {
-            timer.clear();
-        }
-        if let Some(worker) = worker.borrow().as_ref() {
-            send(worker, &Order::Stop { generation: wanted.generation });
-        }
-        let (worker, alive) = (Rc::clone(&worker), Rc::clone(&alive));
-        let start = move || {
-            let mut worker = worker.borrow_mut();
-            if !alive.get() {
-                *worker = hire(&alive, hear);
-            }
-            match worker.as_ref() {
-                Some(worker) => {
-                    let begin = Order::Begin {
-                        job: (job.study)(&wanted),
-                        generation: wanted.generation,
-                        design: Box::new(Design::clone(&wanted.design)),
-                    };
-                    send(worker, &begin);
+/// A job of the page: what is wanted of it, and how far it has come.
+#[derive(Clone, Copy)]
+pub struct Task {
+    wanted: Memo<Wanted>,
+    state: RwSignal<State>,
+    system: RwSignal<System>,
+}
+
+/// How far a job has come; written by its news alone.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct State {
+    /// For what generation.
+    of: u64,
+    progress: Option<(usize, usize)>,
+    failed: Option<InUnits<String>>,
+    ended: bool,
+    stopped: bool,
+}
+
+impl Task {
+    /// Keeps a job at what is wanted; what is found goes to `found`, with its design.
+    pub fn new(
+        workspace: Workspace,
+        job: Job,
+        found: impl Fn(&Wanted, &str) + 'static,
+    ) -> Self {
+        let wanted = Memo::new(move |last: Option<&Wanted>| {
+            let system = if job.in_units { workspace.system.get() } else { System::Metric };
+            workspace.design.with(|design| match last {
+                Some(last) if last.system == system && (job.same)(design, &last.design) => {
+                    last.clone()
                 }
-                None => hear(Heard::Stopped),
+                last => Wanted {
+                    generation: last.map_or(0, |last| last.generation) + 1,
+                    design: Arc::new(design.clone()),
+                    system,
+                },
+            })
+        });
+        let state = RwSignal::new(State::default());
+        let task = Self { wanted, state, system: workspace.system };
+        let hear = move |heard: Heard| task.hear(heard, &found);
+        task.keep_at(job, workspace.office.with_value(Rc::clone), Rc::new(hear));
+        task
+    }
+
+    fn keep_at(self, job: Job, office: Rc<Office>, hear: Rc<Hear>) {
+        let desk = office.desk(job.rank, hear);
+        let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
+        Effect::new(move |_| {
+            let wanted = self.wanted.get();
+            if let Some(timer) = timer.borrow_mut().take() {
+                timer.clear();
             }
-        };
-        *timer.borrow_mut() = set_timeout_with_handle(start, job.rest).ok();
-    });
-}
+            office.stop(desk);
+            let office = Rc::clone(&office);
+            let start = move || {
+                let ask = (job.ask)(&wanted);
+                office.ask(desk, (ask, wanted.generation, Arc::clone(&wanted.design)));
+            };
+            *timer.borrow_mut() = set_timeout_with_handle(start, job.rest).ok();
+        });
+    }
 
-fn send(worker: &Worker, order: &Order) {
-    let _ = worker.post_message(&order.to_string().into());
-}
+    fn hear(self, heard: Heard, found: &impl Fn(&Wanted, &str)) {
+        let wanted = self.wanted.get_untracked();
+        match heard {
+            Heard::Stopped => self.state.update(|state| state.stopped = true),
+            Heard::News(generation, _) if generation != wanted.generation => {}
+            Heard::News(_, News::Found(what)) => found(&wanted, &what),
+            Heard::News(of, News::Progress { done, of: all }) => {
+                let progress = Some((done, all));
+                self.state.set(State { of, progress, ..State::default() });
+            }
+            Heard::News(of, News::Failed(why)) => {
+                self.state.set(State { of, failed: Some(why), ..State::default() });
+            }
+            Heard::Ended(of) if of == wanted.generation => self.state.update(|state| {
+                let failed = state.failed.take().filter(|_| state.of == of);
+                *state = State { of, failed, ended: true, ..State::default() };
+            }),
+            Heard::Ended(_) => {}
+        }
+    }
 
-/// A worker with a program of its own (`src/worker.rs`); `web/boot.js` knows how to start one.
-fn hire(alive: &Rc<Cell<bool>>, hear: impl Fn(Heard<'_>) + Copy + 'static) -> Option<Worker> {
-    let make = js_sys::Reflect::get(&js_sys::global(), &"longsmokeWorker".into()).ok()?;
-    let make: js_sys::Function = make.dyn_into().ok()?;
-    let worker: Worker = make.call0(&JsValue::NULL).ok()?.dyn_into().ok()?;
-    let stopped = {
-        let alive = Rc::clone(alive);
-        move || {
-            alive.set(false);
-            hear(Heard::Stopped);
+    /// The generation that is wanted.
+    pub fn generation(self) -> u64 {
+        self.wanted.with(|wanted| wanted.generation)
+    }
+
+    /// Whether nothing more is to come for what is wanted.
+    pub fn is_done(self) -> bool {
+        let wanted = self.generation();
+        self.state.with(|state| state.stopped || state.of == wanted && state.ended)
+    }
+
+    /// Whether it came to nothing, and why.
+    pub fn failure(self) -> Option<String> {
+        let (wanted, system) = (self.generation(), self.system.get());
+        self.state.with(|state| {
+            let failed = state.failed.as_ref().filter(|_| state.of == wanted)?;
+            Some(failed.get(system).clone())
+        })
+    }
+
+    /// How far it has come, or why no further; nothing where it is done.
+    pub fn in_words(self) -> String {
+        if let Some(failure) = self.failure() {
+            return failure;
         }
-    };
-    let fail = Closure::<dyn Fn()>::new(stopped.clone());
-    worker.set_onerror(Some(fail.as_ref().unchecked_ref()));
-    fail.forget();
-    let listen = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
-        let Some(text) = event.data().as_string() else {
-            return;
-        };
-        if text.starts_with(NO_ANSWER) {
-            stopped();
-        } else if let Some((generation, message)) = text.split_once(' ') {
-            // Only a message of ours begins with a number.
-            let _ = generation.parse().map(|of: u64| hear(Heard::Message(of, message)));
-        }
-    });
-    worker.set_onmessage(Some(listen.as_ref().unchecked_ref()));
-    listen.forget();
-    alive.set(true);
-    hear(Heard::Hired);
-    Some(worker)
+        let wanted = self.generation();
+        self.state.with(|state| match state.progress {
+            _ if state.stopped => texts::STOPPED.into(),
+            _ if state.of == wanted && state.ended => String::new(),
+            Some((done, all)) if state.of == wanted => texts::progress(done, all),
+            _ => texts::WAITING.into(),
+        })
+    }
 }

@@ -21,7 +21,7 @@ use web_sys::{Element, HtmlCanvasElement};
 pub fn plot_view(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
     // Of its own, so that progress of the samples does not paint anew.
     let band = Memo::new(move |_| {
-        let gas = worth.read(|found, _| found.gas_along_the_path.clone());
+        let gas = worth.read(|found, _| found.gas.clone());
         (gas.unwrap_or_default(), worth.is_stale())
     });
     let paint = move |area: &Area, palette: &Palette| {
@@ -212,8 +212,7 @@ fn twin(workspace: Workspace, worth: Worth) -> Tag {
             .read(|shown, system| (stations(&shown.analysis.height_of_fire), system))
             .unwrap_or_default();
         let fresh = Some(()).filter(|()| !worth.is_stale());
-        let bands =
-            fresh.and_then(|()| worth.read(|found, _| found.gas_along_the_path.clone()));
+        let bands = fresh.and_then(|()| worth.read(|found, _| found.gas.clone()));
         let bands = bands.unwrap_or_default();
         let rows = stations.into_iter().enumerate();
         body.children(rows.map(|(index, station)| row(station, bands.get(index), system)))

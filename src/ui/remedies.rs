@@ -2,54 +2,32 @@
 //! below the finding, taken by a press as one step.
 
 use super::dom::{Tag, button, tag};
-use super::labor::{Heard, Job, Wanted, drive};
+use super::labor::{Job, Task};
 use super::workspace::{Workspace, same_but_name};
 use super::{browser, texts};
 use leptos::prelude::*;
 use longsmoke::rules::Question;
-use longsmoke::study::order;
+use longsmoke::service::order;
 use longsmoke::study::remedy::{Key, Part, Remedy};
 use longsmoke::words::remedy as words;
 use std::time::Duration;
 
-/// Later than the day, whose findings are to be mended as well.
 const JOB: Job = Job {
-    rest: Duration::from_millis(500),
-    study: |wanted| order::Job::Remedies(wanted.system),
+    rest: Duration::from_millis(300),
+    rank: 6,
+    ask: |wanted| order::Job::Remedies(wanted.system),
+    same: same_but_name,
+    in_units: true,
 };
 
-/// What the worker has found for a generation; written by its messages alone.
-#[derive(Clone, Debug, Default, PartialEq)]
-struct Found {
-    generation: u64,
-    findings: Vec<(Key, Vec<Remedy>)>,
-    stopped: bool,
-}
-
-impl Found {
-    fn hear(&mut self, heard: &Heard<'_>) {
-        match heard {
-            Heard::Stopped => self.stopped = true,
-            Heard::Hired => self.stopped = false,
-            Heard::Message(generation, message) => {
-                if self.generation < *generation {
-                    (self.generation, self.findings) = (*generation, Vec::new());
-                }
-                if let Ok(Part::Found(key, remedies)) = message.parse()
-                    && self.generation == *generation
-                {
-                    self.findings.push((key, remedies));
-                }
-            }
-        }
-    }
-}
+/// What was found for a generation.
+type Found = (u64, Vec<(Key, Vec<Remedy>)>);
 
 /// The remedies of all findings.
 #[derive(Clone, Copy)]
 pub struct Remedies {
     pub workspace: Workspace,
-    wanted: Memo<Wanted>,
+    task: Task,
     found: RwSignal<Found>,
 }
 
@@ -64,25 +42,26 @@ enum State {
 
 impl Remedies {
     pub fn new(workspace: Workspace) -> Self {
-        let wanted = Memo::new(move |last| {
-            let system = workspace.system.get();
-            workspace
-                .design
-                .with(|design| Wanted::in_units(design, system, last, same_but_name))
-        });
         let found = RwSignal::new(Found::default());
-        drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
-        Self { workspace, wanted, found }
+        let task = Task::new(workspace, JOB, move |wanted, what| {
+            if let Ok(Part::Found(key, remedies)) = what.parse() {
+                found.update(|(of, findings)| {
+                    if *of != wanted.generation {
+                        (*of, *findings) = (wanted.generation, Vec::new());
+                    }
+                    findings.push((key, remedies));
+                });
+            }
+        });
+        Self { workspace, task, found }
     }
 
     /// Reads the remedies of a finding of the present design; none while they are sought.
     fn read<T>(self, key: &Key, read: impl FnOnce(&[Remedy]) -> T) -> Option<T> {
-        let wanted = self.wanted.with(|wanted| wanted.generation);
-        self.found.with(|found| {
-            let (_, remedies) = found
-                .findings
-                .iter()
-                .find(|(of, _)| found.generation == wanted && of == key)?;
+        let wanted = self.task.generation();
+        self.found.with(|(of, findings)| {
+            let mut findings = findings.iter().filter(|_| *of == wanted);
+            let (_, remedies) = findings.find(|(of, _)| of == key)?;
             Some(read(remedies))
         })
     }
@@ -91,7 +70,7 @@ impl Remedies {
         match self.read(key, <[Remedy]>::is_empty) {
             Some(true) => State::None,
             Some(false) => State::Some,
-            None if self.found.with(|found| found.stopped) => State::Stopped,
+            None if self.task.is_done() => State::Stopped,
             None => State::Sought,
         }
     }
@@ -108,7 +87,7 @@ impl Remedies {
             Some(match self.state(&key()?) {
                 State::Sought => words::SOUGHT.to_owned(),
                 State::None => words::NONE.to_owned(),
-                State::Stopped => texts::REMEDIES_STOPPED.to_owned(),
+                State::Stopped => texts::STOPPED.to_owned(),
                 State::Some => return None,
             })
         };

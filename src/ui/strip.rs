@@ -2,60 +2,52 @@
 
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
-use super::labor::{Heard, Job, drive, wanted};
+use super::labor::{Job, Task};
 use super::workspace::Workspace;
 use super::{sketch, texts};
 use leptos::prelude::*;
 use longsmoke::design::Design;
 use longsmoke::design::field::check;
-use longsmoke::study::order;
+use longsmoke::service::order;
 use longsmoke::study::strip::{Column, ColumnResult, OpenFlow, RUNS};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use std::collections::BTreeMap;
 use std::time::Duration;
 
-const JOB: Job = Job { rest: Duration::from_millis(100), study: |_| order::Job::Strip };
+const JOB: Job = Job {
+    rest: Duration::from_millis(100),
+    rank: 0,
+    ask: |_| order::Job::Strip,
+    same: same_but_runs,
+    in_units: false,
+};
 
-/// What the worker has found; written by its messages alone.
-#[derive(Clone, Debug, Default, PartialEq)]
-struct Found {
-    /// By number of runs, each with its generation: an old one stays until it is replaced.
-    columns: BTreeMap<usize, (u64, Column)>,
-    stopped: bool,
-}
-
-impl Found {
-    fn is_fresh(&self, runs: usize, generation: u64) -> bool {
-        self.columns.get(&runs).is_some_and(|(of, _)| *of == generation)
-    }
-}
+/// What the worker has found, by number of runs, each with its generation: an old one stays until
+/// it is replaced.
+type Found = BTreeMap<usize, (u64, Column)>;
 
 pub fn strip_view(workspace: Workspace) -> Tag {
-    let wanted = wanted(workspace, same_but_runs);
-    let found = RwSignal::new(Found::default());
-    drive(wanted, JOB, move |heard| found.update(|found| found.hear(&heard)));
+    let found = RwSignal::new(Found::new());
+    let task = Task::new(workspace, JOB, move |wanted, what| {
+        if let Ok(column) = what.parse::<Column>() {
+            found.update(|found| {
+                found.insert(column.runs, (wanted.generation, column));
+            });
+        }
+    });
     let is_fresh = move |runs| {
-        let generation = wanted.with(|wanted| wanted.generation);
-        found.with(|found| found.is_fresh(runs, generation))
-    };
-    let done = move || RUNS.filter(|runs| is_fresh(*runs)).count();
-    let total = RUNS.count();
-    let state = move || {
-        Some(match (found.with(|found| found.stopped), done()) {
-            (true, _) => texts::STRIP_STOPPED.into(),
-            (_, done) if done == total => String::new(),
-            (_, done) => texts::strip_progress(done, total),
-        })
+        let wanted = task.generation();
+        found.with(|found| found.get(&runs).is_some_and(|(of, _)| *of == wanted))
     };
     let refused = RwSignal::new(None);
     let columns = tag("div")
         .class("columns")
-        .live_attr("aria-busy", move || Some((done() < total).to_string()))
+        .live_attr("aria-busy", move || Some((!task.is_done()).to_string()))
         .child(heads())
         .children(RUNS.map(|runs| {
             let column = Memo::new(move |_| {
-                found.with(|found| found.columns.get(&runs).map(|(_, column)| *column))
+                found.with(|found| found.get(&runs).map(|(_, column)| *column))
             });
             column_view(workspace, refused, (runs, column), move || !is_fresh(runs))
         }));
@@ -63,7 +55,7 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .class("help state")
         .attr("role", "status")
         .attr("data-testid", "strip-state")
-        .live_text(state);
+        .live_text(move || Some(task.in_words()));
     tag("section")
         .class("strip")
         .attr("aria-labelledby", "strip-title")
@@ -80,25 +72,6 @@ fn same_but_runs(one: &Design, other: &Design) -> bool {
     one.path.run_count = other.path.run_count;
     one.name.clone_from(&other.name);
     one == *other
-}
-
-impl Found {
-    /// Takes a message of the worker; drops what an earlier generation still sends.
-    fn hear(&mut self, heard: &Heard<'_>) {
-        match heard {
-            Heard::Stopped => self.stopped = true,
-            Heard::Hired => self.stopped = false,
-            Heard::Message(generation, message) => {
-                let Ok(column) = message.parse::<Column>() else {
-                    return;
-                };
-                let old = self.columns.get(&column.runs);
-                if old.is_none_or(|(of, _)| of <= generation) {
-                    self.columns.insert(column.runs, (*generation, column));
-                }
-            }
-        }
-    }
 }
 
 /// Names of the lines, at the left of the columns.

@@ -75,10 +75,10 @@ pub const LEDGER_MARGIN: &str = "To spare";
 pub const FINDINGS: &str = "Findings";
 pub const NO_FINDINGS_HERE: &str = "Nothing to look at.";
 pub const ALWAYS: &str = "In any case";
+pub const WAITING: &str = "Waiting for your last change";
+pub const STOPPED: &str = "This computation stopped. It starts again with your next change.";
 pub const GO_TO: &str = "Go to";
 pub const TRY_IT: &str = "Try it";
-pub const REMEDIES_STOPPED: &str =
-    "The search for remedies stopped. It starts again with your next change.";
 pub const STRIP: &str = "One to ten runs";
 pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
 pub const STRIP_RUNS: &str = "Runs";
@@ -90,18 +90,11 @@ pub const STRIP_AIR: &str = "Excess air";
 pub const STRIP_WALL: &str = "Wall at top";
 pub const STRIP_NONE: &str = "cannot stand";
 pub const STRIP_NO_FINDING: &str = "Nothing found";
-pub const STRIP_STOPPED: &str =
-    "The comparison stopped. It starts again with your next change.";
 pub const DAY: &str = "The day";
 pub const DAY_NOTE: &str = "A single firing in the cold heater, and the day that repeats itself when it is fired as often as stated above.";
 pub const DAY_WHICH: &str = "Which day";
 pub const DAY_REPEATING: &str = "Once the days repeat";
 pub const DAY_FIRST: &str = "First fire";
-pub const DAY_WAITING: &str = "Waiting for your last change";
-pub const DAY_FIRST_STAGE: &str = "Computing the first fire";
-pub const DAY_SECOND_STAGE: &str = "First fire found; computing days until they repeat";
-pub const DAY_STOPPED: &str =
-    "The computation of the day stopped. It starts again with your next change.";
 pub const DAY_LAST_GOOD: &str = "The figures here are those of the last design that had a day.";
 pub const DAY_CURVES: &str = "Hour by hour";
 pub const DAY_CURSOR: &str = "Time shown";
@@ -118,36 +111,7 @@ pub const DAY_ACCOUNT: &str = "Where the heat of the wood went";
 pub const DAY_WHERE: &str = "Where";
 pub const DAY_SHARE: &str = "Share";
 pub const DAY_HEAT: &str = "Heat";
-pub const WORTH_WAITING: &str = "Waiting for your last change";
-pub const WORTH_STOPPED: &str =
-    "The computation of the cases stopped. It starts again with your next change.";
-pub const WORTH_NOTHING: &str = "None of the cases has figures.";
-pub const WORTH_ANSWERS: &str = "The three questions";
-pub const WORTH_OF: &str = "For the figure";
-pub const WORTH_WHAT: &str = "Known only roughly";
-pub const WORTH_SHARE: &str = "Share";
-pub const WORTH_WAY: &str = "More of it";
-pub const WORTH_REASONS: &str = "What was varied, how far and why";
-pub const EDGES_STOPPED: &str =
-    "The search for the edges stopped. It starts again with your next change.";
-pub const EDGES_FAILED: &str = "The chimney is judged with an allowance for the peak instead.";
-pub const EDGES_NOMINAL_STAGE: &str = "Computing the day with more wood";
-pub const EDGES_FIGURE: &str = "Figure";
-pub const EDGES_NOMINAL: &str = "As reckoned";
-pub const EDGES_EDGE: &str = "In 95 of 100 cases";
-pub const EDGES_LIMIT: &str = "Limit";
 pub const CONDITIONS_FIRE: &str = "Fire";
-pub const ROUTE_FIGURE: &str = "Figure";
-pub const ROUTE_ROUTE: &str = "Route";
-pub const ROUTE_MODEL: &str = "Model";
-pub const ROUTE_REASONS: &str = "Why the two differ";
-pub const ROUTE_SEGMENTS: &str = "The route part by part";
-pub const ROUTE_KEPT: &str = "The design keeps the limits of the route that were checked.";
-pub const ROUTE_UNMET: &str = "Limits of the route that the design does not keep";
-pub const ROUTE_PART: &str = "Part";
-pub const ROUTE_LENGTH: &str = "Length";
-pub const ROUTE_GAS: &str = "Gas";
-pub const ROUTE_SPEED: &str = "Speed";
 pub const RUN: &str = "run";
 pub const RUNS: &str = "runs";
 
@@ -179,19 +143,9 @@ pub fn refused_here(count: usize) -> String {
     format!("{count} refused")
 }
 
-/// Progress of the strip.
-pub fn strip_progress(done: usize, total: usize) -> String {
+/// How far a computation has come.
+pub fn progress(done: usize, total: usize) -> String {
     format!("Computing {done} of {total}")
-}
-
-/// Progress of the cases.
-pub fn worth_progress(done: usize) -> String {
-    format!("{done} cases computed")
-}
-
-/// Progress of the edges.
-pub fn edges_progress(done: usize, total: u32) -> String {
-    format!("{done} of {total} days computed")
 }
 
 /// The allowed range of a number.

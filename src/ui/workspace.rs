@@ -1,6 +1,7 @@
 //! Everything on the page that can be written, in one place; the rest is derived.
 
 use super::history::{History, Step};
+use super::office::Office;
 use super::opening::{Opened, Owner};
 use super::storage;
 use leptos::prelude::*;
@@ -11,6 +12,7 @@ use longsmoke::design::field::{Field, FieldId, Group, Number, Problem, check, ch
 use longsmoke::design::link::LinkError;
 use longsmoke::rules::{self, DayFigures, Edges, Finding, Known, Place, Question};
 use longsmoke::units::System;
+use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -80,6 +82,8 @@ pub struct Workspace {
     pub owner: RwSignal<Owner>,
     pub notice: RwSignal<Option<Notice>>,
     pub kept: RwSignal<Kept>,
+    /// Who does what takes long.
+    pub office: StoredValue<Rc<Office>, LocalStorage>,
     /// The user's own design while one from a link is open; none where there was none.
     own: StoredValue<Option<Step>>,
     /// What this tab last read or wrote as the own design of the device.
@@ -121,6 +125,7 @@ impl Workspace {
             owner: RwSignal::new(opened.owner),
             notice: RwSignal::new(opened.notice),
             kept: RwSignal::new(Kept::Not),
+            office: StoredValue::new_local(Rc::default()),
             own: StoredValue::new(opened.own),
             seen: StoredValue::new(opened.stored),
             timer: StoredValue::new(None),

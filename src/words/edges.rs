@@ -4,6 +4,7 @@ use super::findings::overload;
 use crate::design::Design;
 use crate::rules::{Edges, HOTTEST_FACE};
 use crate::units::{Quantity, System, figure};
+use crate::words::passage::Passage;
 
 /// Heading over the edges.
 pub const TITLE: &str = "With more wood than stated";
@@ -81,4 +82,12 @@ pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 5] {
             String::new(),
         ),
     ]
+}
+
+/// The table of the edges.
+pub fn passage(design: &Design, edges: &Edges, system: System) -> Passage {
+    let heads = ["Figure", "As reckoned", "In 95 of 100 cases", "Limit"];
+    let rows = rows(design, edges, system);
+    let rows = rows.map(|row| vec![row.name.to_owned(), row.nominal, row.edge, row.limit]);
+    Passage::new(TITLE).text(note()).table(&heads, rows)
 }

@@ -1,10 +1,11 @@
 //! A piece of reading: texts, lists and tables. It is made once, in the reader's language and units,
 //! and shown alike by page, native command and paper.
 
+use crate::rules::Answer;
 use serde::{Deserialize, Serialize};
 
 /// Something to read, with its heading.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Passage {
     /// Heading.
     pub title: String,
@@ -13,7 +14,7 @@ pub struct Passage {
 }
 
 /// A piece of a passage.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Block {
     /// A paragraph.
     Text(String),
@@ -23,18 +24,48 @@ pub enum Block {
     Table(Table),
     /// A passage within the passage, which the page keeps shut until it is asked for.
     Folded(Passage),
+    /// Passages of which the page shows the one that is chosen by its heading, under a label.
+    Choice(String, Vec<Passage>),
 }
 
 /// Figures in rows. What a row is stands in its first cell.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Table {
     /// What the table is, where its passage does not say it.
     pub caption: Option<String>,
     /// Heads of the columns, as many as a row has cells.
     pub heads: Vec<String>,
     /// The rows.
-    pub rows: Vec<Vec<String>>,
+    pub rows: Vec<Vec<Cell>>,
 }
+
+/// A cell of a table.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Cell {
+    /// Answer that stands before the text, with its word.
+    pub answer: Option<(Answer, String)>,
+    /// What the cell says.
+    pub text: String,
+    /// A figure as a bar: its share of the longest one (–), below zero for the other way.
+    pub bar: Option<f64>,
+    /// What is shown when the cell is opened.
+    pub more: Option<Passage>,
+}
+
+impl From<String> for Cell {
+    fn from(text: String) -> Self {
+        Self { text, ..Self::default() }
+    }
+}
+
+impl From<&str> for Cell {
+    fn from(text: &str) -> Self {
+        text.to_owned().into()
+    }
+}
+
+/// Letters of the longest text that is taken for a figure.
+const LONGEST_FIGURE: usize = 14;
 
 impl Passage {
     /// An empty passage.
@@ -57,9 +88,14 @@ impl Passage {
 
     /// With a table more.
     #[must_use]
-    pub fn table(self, heads: &[&str], rows: impl IntoIterator<Item = Vec<String>>) -> Self {
+    pub fn table<C: Into<Cell>>(
+        self,
+        heads: &[&str],
+        rows: impl IntoIterator<Item = Vec<C>>,
+    ) -> Self {
         let heads = heads.iter().copied().map(String::from).collect();
-        let rows = rows.into_iter().collect();
+        let cells = |row: Vec<C>| row.into_iter().map(Into::into).collect();
+        let rows = rows.into_iter().map(cells).collect();
         self.with(Block::Table(Table { caption: None, heads, rows }))
     }
 
@@ -94,24 +130,52 @@ impl Block {
             Self::List(points) => points.iter().map(|point| format!("- {point}")).collect(),
             Self::Table(table) => table.lines(),
             Self::Folded(passage) => passage.lines(),
+            Self::Choice(label, passages) => {
+                let below = passages.iter().flat_map(Passage::lines);
+                let below = below.map(|line| format!("  {line}"));
+                std::iter::once(label.clone()).chain(below).collect()
+            }
+        }
+    }
+}
+
+impl Cell {
+    /// Whether it is a figure, which stands in a column of others.
+    pub fn is_figure(&self) -> bool {
+        let starts = |text: &str| {
+            let text = text.trim_start_matches(['-', '\u{2212}']);
+            text.starts_with(|first: char| first.is_ascii_digit())
+        };
+        self.answer.is_none()
+            && self.text.chars().count() <= LONGEST_FIGURE
+            && starts(&self.text)
+    }
+
+    fn plain(&self) -> String {
+        match &self.answer {
+            Some((_, word)) => format!("{word} {}", self.text).trim_end().to_owned(),
+            None => self.text.clone(),
         }
     }
 }
 
 impl Table {
     fn lines(&self) -> Vec<String> {
-        let rows = || std::iter::once(&self.heads).chain(&self.rows);
+        let plain = |row: &Vec<Cell>| row.iter().map(Cell::plain).collect();
+        let rows: Vec<Vec<String>> =
+            std::iter::once(self.heads.clone()).chain(self.rows.iter().map(plain)).collect();
         let length = |row: &Vec<String>, column| {
             row.get(column).map_or(0, |cell: &String| cell.chars().count())
         };
-        let width = |column| rows().map(|row| length(row, column)).max().unwrap_or_default();
+        let width =
+            |column| rows.iter().map(|row| length(row, column)).max().unwrap_or_default();
         let widths: Vec<_> = (0..self.heads.len()).map(width).collect();
         let line = |row: &Vec<String>| {
             let cells = row.iter().zip(&widths);
             let cells: Vec<_> = cells.map(|(cell, width)| format!("{cell:width$}")).collect();
             cells.join("  ").trim_end().to_owned()
         };
-        self.caption.iter().cloned().chain(rows().map(line)).collect()
+        self.caption.iter().cloned().chain(rows.iter().map(line)).collect()
     }
 }
 
@@ -122,7 +186,7 @@ mod tests {
     #[test]
     fn plain_text_keeps_columns_in_line() {
         let rows = [["Gas", "200 °C"], ["Hottest face", "61 °C"]];
-        let rows = rows.map(|row| row.map(String::from).to_vec());
+        let rows = rows.map(|row| row.to_vec());
         let folded = Passage::new("Why").list(["Because.".to_owned()]);
         let passage = Passage::new("Figures").table(&["What", "Is"], rows).folded(folded);
         let expected = "\

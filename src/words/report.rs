@@ -6,7 +6,8 @@ use super::{
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
-use crate::analysis::standard_route::{SOURCES, StandardRoute};
+use crate::analysis::path::path;
+use crate::analysis::standard_route::{SOURCES, StandardRoute, standard_route};
 use crate::analysis::structure::Structure;
 use crate::analysis::{Analysis, HeightOfFire, House};
 use crate::design::Design;
@@ -323,18 +324,19 @@ pub fn schema() -> Schema {
 }
 
 fn route(design: &Design, analysis: &Analysis, system: System) -> RouteReport {
-    let route = &analysis.standard_route;
+    let route = standard_route(design, &path(design));
+    let both = route_words::Both { design, route: &route, fire: &analysis.height_of_fire };
     let in_words = |unmet| LimitReport {
         text: route_words::unmet(unmet, system),
         source: *unmet.limit.source(),
     };
     RouteReport {
         label: route_words::LABEL,
-        route: route.clone(),
         unmet_in_words: route.unmet.iter().map(in_words).collect(),
         not_checked: route_words::NOT_CHECKED,
-        differences: route_words::differences(design, analysis, system),
+        differences: route_words::differences(both, system),
         sources: SOURCES.into_iter().copied().collect(),
+        route,
     }
 }
 

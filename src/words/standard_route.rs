@@ -1,13 +1,14 @@
 //! The standard route in words: its label, a small table beside the model, why the two differ,
 //! which of its limits a design does not keep.
 
+use crate::analysis::HeightOfFire;
 use crate::analysis::draft::Item;
 use crate::analysis::standard_route::limits::{Bound, Limit, UnmetLimit};
-use crate::analysis::standard_route::pressure::{Part, PressureCondition};
+use crate::analysis::standard_route::pressure::{Part, PressureCondition, RouteSegment};
 use crate::analysis::standard_route::{LEAST_MOUTH_WALL_CELSIUS, StandardRoute};
-use crate::analysis::{Analysis, HeightOfFire};
 use crate::design::Design;
-use crate::units::{Quantity, System, figure, kelvin};
+use crate::units::{Quantity, System, figure, kelvin, number, unit_of};
+use crate::words::passage::Passage;
 
 /// Heading over the route.
 pub const TITLE: &str = "The standard sizing route beside it";
@@ -18,34 +19,85 @@ pub const NOT_CHECKED: &str = "Not held to the route's limits, as they are no in
      of the logs, porosity of the fireclay, height of the air opening above the floor of the \
      firebox.";
 
-/// A figure of the route beside that of the model at the height of the fire.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Comparison {
-    /// What it is.
-    pub name: &'static str,
-    /// After the route.
-    pub route: String,
-    /// In the model.
-    pub model: String,
+/// A design with its route and what the model found.
+#[derive(Clone, Copy, Debug)]
+pub struct Both<'a> {
+    /// The design.
+    pub design: &'a Design,
+    /// The route.
+    pub route: &'a StandardRoute,
+    /// The model at the height of the fire.
+    pub fire: &'a HeightOfFire,
 }
 
-/// The small table: route and model side by side.
-pub fn comparison(analysis: &Analysis, system: System) -> Vec<Comparison> {
-    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+/// Everything about the route: figures side by side, limits, why it differs, part by part.
+pub fn passage(both: Both<'_>, system: System) -> Passage {
+    let Both { route, .. } = both;
+    let unmet = route.unmet.iter().map(|limit| unmet(limit, system));
+    let limits = if route.unmet.is_empty() {
+        "The design keeps the limits of the route that were checked."
+    } else {
+        "Limits of the route that the design does not keep:"
+    };
+    Passage::new(TITLE)
+        .text(format!("{LABEL}."))
+        .table(&["Figure", "Route", "Model"], comparison(both, system))
+        .text(limits)
+        .list(unmet)
+        .folded(Passage::new("Why the two differ").list(differences(both, system)))
+        .folded(segments(route, system))
+        .text(NOT_CHECKED)
+}
+
+fn segments(route: &StandardRoute, system: System) -> Passage {
+    let columns = [
+        ("Length", Quantity::Length),
+        ("Gas", Quantity::Temperature),
+        ("Speed", Quantity::Speed),
+        ("Pulls", Quantity::Pressure),
+        ("Holds back", Quantity::Pressure),
+    ];
+    // Feet and inches carry their marks.
+    let head = |(name, quantity): (&str, _)| match unit_of(quantity, system).symbol {
+        "" => name.to_owned(),
+        unit => format!("{name}, {unit}"),
+    };
+    let heads: Vec<_> = std::iter::once("Part".to_owned()).chain(columns.map(head)).collect();
+    let heads: Vec<_> = heads.iter().map(String::as_str).collect();
+    let row = |(segment, name): (&RouteSegment, String)| {
+        let values = [
+            segment.length,
+            segment.mean,
+            segment.velocity,
+            segment.standing,
+            segment.friction + segment.turn,
+        ];
+        let cells = values.into_iter().zip(columns);
+        let cells = cells.map(|(value, (_, quantity))| number(value, quantity, system));
+        std::iter::once(name).chain(cells).collect::<Vec<_>>()
+    };
+    let rows = route.segments.iter().zip(parts(route)).map(row);
+    Passage::new("The route part by part").table(&heads, rows)
+}
+
+/// Route and model side by side: what, after the route, in the model.
+fn comparison(Both { route, fire, .. }: Both<'_>, system: System) -> Vec<Vec<String>> {
     let length = |value| figure(value, Quantity::Length, system);
-    let row = |name, quantity, of_route, of_model| Comparison {
-        name,
-        route: figure(of_route, quantity, system),
-        model: figure(of_model, quantity, system),
+    let row = |name: &str, quantity, of_route, of_model| {
+        vec![
+            name.to_owned(),
+            figure(of_route, quantity, system),
+            figure(of_model, quantity, system),
+        ]
     };
     let temperature = Quantity::Temperature;
     let (pressure, mouth) = (&route.pressure, &route.mouth);
     vec![
-        Comparison {
-            name: "Length of the smoke path",
-            route: format!("at least {}", length(route.shortest_path)),
-            model: length(fire.path_length),
-        },
+        vec![
+            "Length of the smoke path".to_owned(),
+            format!("at least {}", length(route.shortest_path)),
+            length(fire.path_length),
+        ],
         row("Gas in the firebox", temperature, firebox(route, fire), fire.firebox_outlet),
         row("Gas out of the last run", temperature, route.runs_outlet, fire.runs_outlet),
         row("Efficiency", Quantity::Share, route.efficiency, fire.efficiency_lower),
@@ -63,18 +115,12 @@ fn firebox(route: &StandardRoute, fire: &HeightOfFire) -> f64 {
 }
 
 /// Why route and model differ, a sentence or a few to each cause.
-pub fn differences(design: &Design, analysis: &Analysis, system: System) -> Vec<String> {
-    vec![
-        outlet(design, analysis, system),
-        efficiency(analysis, system),
-        flow(analysis, system),
-        pressure(design, analysis, system),
-        mouth(analysis, system),
-    ]
+pub fn differences(both: Both<'_>, system: System) -> Vec<String> {
+    let parts = [outlet, efficiency, flow, pressure, mouth];
+    parts.map(|part| part(both, system)).to_vec()
 }
 
-fn outlet(design: &Design, analysis: &Analysis, system: System) -> String {
-    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+fn outlet(Both { design, route, fire }: Both<'_>, system: System) -> String {
     let show = |value| figure(value, Quantity::Temperature, system);
     format!(
         "Gas leaves the runs at {} after the route, at {} in the model at the height of the \
@@ -89,8 +135,7 @@ fn outlet(design: &Design, analysis: &Analysis, system: System) -> String {
     )
 }
 
-fn efficiency(analysis: &Analysis, system: System) -> String {
-    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+fn efficiency(Both { route, fire, .. }: Both<'_>, system: System) -> String {
     format!(
         "The route's efficiency is {}, the model's {} on the lower heating value. The route \
          reads it off a straight line over the outlet temperature that belongs to an excess air \
@@ -102,8 +147,7 @@ fn efficiency(analysis: &Analysis, system: System) -> String {
     )
 }
 
-fn flow(analysis: &Analysis, system: System) -> String {
-    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+fn flow(Both { route, fire, .. }: Both<'_>, system: System) -> String {
     let burn = |rate: f64| figure(fire.charge / rate, Quantity::Duration, system);
     format!(
         "The route moves {} of gas and burns the charge in {}: for this wood an excess air of \
@@ -118,8 +162,7 @@ fn flow(analysis: &Analysis, system: System) -> String {
     )
 }
 
-fn pressure(design: &Design, analysis: &Analysis, system: System) -> String {
-    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+fn pressure(Both { design, route, fire }: Both<'_>, system: System) -> String {
     let show = |value| figure(value, Quantity::Pressure, system);
     let item = |item: Item| -> f64 {
         let entries = fire.ledger.iter().filter(|entry| entry.item == item);
@@ -143,8 +186,7 @@ fn pressure(design: &Design, analysis: &Analysis, system: System) -> String {
     )
 }
 
-fn mouth(analysis: &Analysis, system: System) -> String {
-    let Analysis { standard_route: route, height_of_fire: fire, .. } = analysis;
+fn mouth(Both { route, fire, .. }: Both<'_>, system: System) -> String {
     let show = |value| figure(value, Quantity::Temperature, system);
     format!(
         "The route asks for {} on the wall at the mouth, whatever the wood and the air, and \
@@ -221,15 +263,20 @@ const fn limit(limit: Limit) -> (&'static str, Quantity) {
 mod tests {
     use super::*;
     use crate::analysis::analyze;
+    use crate::analysis::path::path;
+    use crate::analysis::standard_route::standard_route;
+
+    fn route(design: &Design) -> StandardRoute {
+        standard_route(design, &path(design))
+    }
 
     #[test]
     fn the_sentences_carry_the_figures_and_claim_no_conformity() {
         let design = Design::demonstration();
-        let analysis = analyze(&design).unwrap();
+        let (analysis, route) = (analyze(&design).unwrap(), route(&design));
         for system in [System::Metric, System::Us] {
-            let mut said = differences(&design, &analysis, system).join(" ");
-            said.push_str(LABEL);
-            let route = &analysis.standard_route;
+            let both = Both { design: &design, route: &route, fire: &analysis.height_of_fire };
+            let said = passage(both, system).plain();
             let outlet = figure(route.runs_outlet, Quantity::Temperature, system);
             let efficiency = figure(route.efficiency, Quantity::Share, system);
             for part in [outlet.as_str(), efficiency.as_str(), "from memory"] {
@@ -242,9 +289,9 @@ mod tests {
 
     #[test]
     fn every_segment_has_its_name() {
-        let analysis = analyze(&Design::demonstration()).unwrap();
-        let names = parts(&analysis.standard_route);
-        assert_eq!(names.len(), analysis.standard_route.segments.len());
+        let route = route(&Design::demonstration());
+        let names = parts(&route);
+        assert_eq!(names.len(), route.segments.len());
         assert_eq!(names[..4].join(", "), "Firebox, Run 1, To run 2, Run 2");
         assert_eq!(names.last().unwrap(), "Chimney outdoors");
     }
@@ -253,13 +300,8 @@ mod tests {
     fn a_limit_that_is_not_kept_is_told_with_both_figures() {
         let mut design = Design::demonstration();
         design.fire.charge = 44.0;
-        let analysis = analyze(&design).unwrap();
-        let said: Vec<_> = analysis
-            .standard_route
-            .unmet
-            .iter()
-            .map(|each| unmet(each, System::Metric))
-            .collect();
+        let unmet_ones = route(&design).unmet;
+        let said: Vec<_> = unmet_ones.iter().map(|each| unmet(each, System::Metric)).collect();
         let expected = "Charge: 44.0 kg, the route asks for at most 40.0 kg.";
         assert!(said.iter().any(|each| each == expected), "{said:?}");
     }

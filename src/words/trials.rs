@@ -3,9 +3,13 @@
 use super::findings::in_short;
 use super::{Text, finding, severity};
 use crate::analysis::conditions::MILD_OUTDOORS;
+use crate::design::Design;
 use crate::rules::{self, OVERLOAD, Question};
-use crate::study::trials::{ASH, FAN, HALF_CHARGE, SOOT, Trial, Verdict, WET_WOOD, WIND};
+use crate::study::trials::{
+    ASH, FAN, HALF_CHARGE, SOOT, Trial, Tried, Verdict, WET_WOOD, WIND, judge,
+};
 use crate::units::{Quantity, System, figure};
+use crate::words::passage::{Cell, Passage};
 
 /// Heading over the table.
 pub const TITLE: &str = "On other days";
@@ -90,4 +94,37 @@ pub fn against(question: Question, verdict: &Verdict, system: System) -> Vec<Str
         })
         .collect();
     if lines.is_empty() { vec![NOTHING.into()] } else { lines }
+}
+
+/// The table of all conditions: three answers each, and what speaks against a yes.
+pub fn passage(design: &Design, tried: &[Tried], system: System) -> Passage {
+    let heads: Vec<_> =
+        std::iter::once(CONDITION).chain(Question::ALL.map(super::question)).collect();
+    let rows = tried.iter().map(|tried| row(design, tried, system));
+    Passage::new(TITLE).text(NOTE).table(&heads, rows)
+}
+
+fn row(design: &Design, tried: &Tried, system: System) -> Vec<Cell> {
+    let trial = tried.trial;
+    let judged = judge(design, tried);
+    let cell = |question| {
+        let title = format!("{}: {}", name(trial), super::question(question));
+        match &judged {
+            Ok(verdict) => match verdict.answer(question, trial) {
+                Some(answer) => Cell {
+                    answer: Some((answer, super::answer(question, answer).to_owned())),
+                    text: figure_of(question, verdict, system),
+                    more: Some(Passage::new(title).list(against(question, verdict, system))),
+                    ..Cell::default()
+                },
+                None => NOT_ASKED.into(),
+            },
+            Err(failure) => Cell {
+                more: Some(Passage::new(title).text(super::failure(failure, system))),
+                ..NOT_FOUND.into()
+            },
+        }
+    };
+    let head = format!("{}: {}", name(trial), supposes(trial, system));
+    std::iter::once(head.into()).chain(Question::ALL.map(cell)).collect()
 }

@@ -1,9 +1,11 @@
 //! Sentences on what the figures are worth: what was varied and why, bands, shares of cases.
 
-use super::{answer as answer_to, quantity, trust};
+use super::passage::{Block, Cell, Passage};
+use super::{answer as answer_to, quantity, question as question_name, trust};
 use crate::rules::{Answer, Question};
 use crate::study::uncertainty::{
     FigureBand, Fractions, GasBand, Headline, Rank, SPREADS, SpreadId, SpreadRange, Target,
+    Uncertainty,
 };
 use crate::units::{Quantity, System, difference, figure, number, range};
 use std::fmt::Write as _;
@@ -27,6 +29,9 @@ pub const MATTERS_NOTE: &str = "How much of the scatter of a figure goes along w
 pub const NOT_VARIED: &str = "Weather, suction of the house, charge, burn and all sizes are taken \
      as entered; how well the heater is built, and soot and ash, are not looked at. Figures are at \
      the height of the first fire, and judged there without the firing day.";
+
+/// What is said where no sample had figures.
+pub const NOTHING: &str = "None of the cases has figures.";
 
 /// Name of what is known only roughly.
 pub const fn name(spread: SpreadId) -> &'static str {
@@ -224,6 +229,50 @@ fn lower(text: &str) -> String {
     let mut letters = text.chars();
     let first = letters.next().map(|letter| letter.to_ascii_lowercase());
     first.into_iter().chain(letters).collect()
+}
+
+/// What the samples say, but for what stands beside the figures themselves.
+pub fn passage(found: &Uncertainty, system: System) -> Passage {
+    let answers = Question::ALL.map(|question| {
+        vec![question_name(question).to_owned(), cases(question, found.answers.get(question))]
+    });
+    let matters = Headline::ALL.map(|headline| matters(headline, found, system));
+    Passage::new(TITLE)
+        .text(NOTE)
+        .text(NOT_VARIED)
+        .table(&["Question", "Answers"], answers)
+        .text(format!("{MATTERS}. {MATTERS_NOTE}"))
+        .with(Block::Choice("For the figure".into(), matters.to_vec()))
+        .folded(reasons(found, system))
+}
+
+/// What makes the band of a figure wide, the most first.
+fn matters(headline: Headline, found: &Uncertainty, system: System) -> Passage {
+    let figures = found.figures.get(headline);
+    let most = figures.ranking.first().map_or(1.0, Rank::share);
+    let row = |rank: &Rank| {
+        let bar = (rank.share() / most).copysign(rank.rank_correlation);
+        vec![
+            name(rank.spread).into(),
+            Cell { bar: Some(bar), ..figure(rank.share(), Quantity::Share, system).into() },
+            way(rank).into(),
+        ]
+    };
+    let heads = ["Known only roughly", "Share", "More of it"];
+    Passage::new(self::headline(headline))
+        .text(band(headline, figures, system))
+        .table(&heads, figures.ranking.iter().map(row))
+}
+
+/// Each spread with its range, its reason and its source.
+fn reasons(found: &Uncertainty, system: System) -> Passage {
+    let row = |range: &SpreadRange| {
+        let id = range.spread;
+        vec![name(id).to_owned(), varied(range, system), reason(id).to_owned(), source(id)]
+    };
+    let heads = ["Known only roughly", "In 90 of 100 cases", "Why", "Source"];
+    Passage::new("What was varied, how far and why")
+        .table(&heads, found.spreads.iter().map(row))
 }
 
 #[cfg(test)]

@@ -18,7 +18,7 @@ pub use bands::{
 };
 pub(super) use ranks::ratio;
 pub use spread::{Distribution, SPREADS, Spread, SpreadId, Target};
-pub use told::{NotAPart, Part, Parts};
+pub use told::{Part, Parts};
 
 use crate::analysis::factors::Factors;
 use crate::analysis::{Analysis, analyze_with};

@@ -1,19 +1,25 @@
-//! What is asked of a study from another program, as words, and its answers.
+//! What is asked for, as words.
 
-use super::{day, edges, remedy, strip, trials, uncertainty};
+use super::news::News;
+use super::tell;
 use crate::design::Design;
 use crate::design::document;
 use crate::units::System;
 use std::fmt;
 use std::str::FromStr;
 
-/// A study that takes long.
+/// What a worker says of a ticket when its work has ended.
+pub const END: &str = "end";
+
+/// What a worker can be asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Job {
     /// Compares one to ten runs.
     Strip,
     /// Computes the firing day.
     Day,
+    /// Follows the standard route.
+    Route,
     /// Judges the heater under other conditions.
     Trials,
     /// Tries the spreads at the height of the fire.
@@ -25,9 +31,10 @@ pub enum Job {
 }
 
 impl Job {
-    const ALL: [Self; 7] = [
+    const ALL: [Self; 8] = [
         Self::Strip,
         Self::Day,
+        Self::Route,
         Self::Trials,
         Self::Samples,
         Self::Edges,
@@ -39,6 +46,7 @@ impl Job {
         match self {
             Self::Strip => "strip",
             Self::Day => "day",
+            Self::Route => "route",
             Self::Trials => "trials",
             Self::Samples => "samples",
             Self::Edges => "edges",
@@ -47,43 +55,39 @@ impl Job {
         }
     }
 
-    /// The answers of this study, each found when it is asked for.
-    pub fn answers(self, design: &Design) -> Box<dyn Iterator<Item = String>> {
+    /// The news of this job, each found when it is asked for.
+    pub fn news(self, design: &Design) -> Box<dyn Iterator<Item = News>> {
         match self {
-            Self::Strip => Box::new(strip::Strip::new(design).map(|column| column.to_string())),
-            Self::Day => Box::new(day::Parts::new(design).map(|part| part.to_string())),
-            Self::Trials => Box::new(trials::Trials::new(design).map(|each| each.to_string())),
-            Self::Samples => {
-                Box::new(uncertainty::Parts::new(design).map(|part| part.to_string()))
-            }
-            Self::Edges => Box::new(edges::Parts::new(design).map(|part| part.to_string())),
-            Self::Remedies(system) => {
-                let parts = remedy::Remedies::new(design, system);
-                Box::new(parts.map(|part| part.to_string()))
-            }
+            Self::Strip => tell::strip(design),
+            Self::Day => tell::day(design),
+            Self::Route => tell::route(design),
+            Self::Trials => tell::trials(design),
+            Self::Samples => tell::samples(design),
+            Self::Edges => tell::edges(design),
+            Self::Remedies(system) => tell::remedies(design, system),
         }
     }
 }
 
-/// A message about long work. A later generation ends the work for an earlier one.
+/// A message about a job, which has a ticket. A worker works for the ticket that it heard of last.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Order {
     /// Is answered at once.
     Ping {
         /// Comes back with the answer.
-        generation: u64,
+        ticket: u64,
     },
-    /// Ends the work for earlier generations.
+    /// Ends the work for a ticket.
     Stop {
-        /// The first that is not ended.
-        generation: u64,
+        /// Which one.
+        ticket: u64,
     },
-    /// Begins a study.
+    /// Begins a job, and ends the one before.
     Begin {
         /// Which one.
         job: Job,
-        /// Comes back with each answer.
-        generation: u64,
+        /// Comes back with all news.
+        ticket: u64,
         /// What it is about.
         design: Box<Design>,
     },
@@ -93,14 +97,14 @@ pub enum Order {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotAnOrder;
 
-/// What is asked for, the generation and, for a study, the design as a file.
+/// What is asked for, the ticket and, for a job, the design as a file.
 impl fmt::Display for Order {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Ping { generation } => write!(f, "ping {generation}"),
-            Self::Stop { generation } => write!(f, "stop {generation}"),
-            Self::Begin { job, generation, design } => {
-                write!(f, "{} {generation} {}", job.id(), document::write(design, None))
+            Self::Ping { ticket } => write!(f, "ping {ticket}"),
+            Self::Stop { ticket } => write!(f, "stop {ticket}"),
+            Self::Begin { job, ticket, design } => {
+                write!(f, "{} {ticket} {}", job.id(), document::write(design, None))
             }
         }
     }
@@ -112,15 +116,15 @@ impl FromStr for Order {
     fn from_str(text: &str) -> Result<Self, NotAnOrder> {
         let mut words = text.splitn(3, ' ');
         let what = words.next().unwrap_or_default();
-        let generation = words.next().and_then(|word| word.parse().ok()).ok_or(NotAnOrder)?;
+        let ticket = words.next().and_then(|word| word.parse().ok()).ok_or(NotAnOrder)?;
         match (what, words.next()) {
-            ("ping", None) => Ok(Self::Ping { generation }),
-            ("stop", None) => Ok(Self::Stop { generation }),
+            ("ping", None) => Ok(Self::Ping { ticket }),
+            ("stop", None) => Ok(Self::Stop { ticket }),
             (what, Some(file)) => {
                 let job = Job::ALL.into_iter().find(|job| job.id() == what);
                 let document = document::read(file).map_err(|_| NotAnOrder)?;
                 let design = Box::new(document.design);
-                Ok(Self::Begin { job: job.ok_or(NotAnOrder)?, generation, design })
+                Ok(Self::Begin { job: job.ok_or(NotAnOrder)?, ticket, design })
             }
             _ => Err(NotAnOrder),
         }
@@ -134,12 +138,9 @@ mod tests {
     #[test]
     fn an_order_survives_its_words() {
         let design = Box::new(Design { name: "two words".into(), ..Design::demonstration() });
-        let begun = Job::ALL.map(|job| Order::Begin {
-            job,
-            generation: u64::MAX,
-            design: design.clone(),
-        });
-        let others = [Order::Ping { generation: 0 }, Order::Stop { generation: 7 }];
+        let begun =
+            Job::ALL.map(|job| Order::Begin { job, ticket: u64::MAX, design: design.clone() });
+        let others = [Order::Ping { ticket: 0 }, Order::Stop { ticket: 7 }];
         for order in begun.into_iter().chain(others) {
             assert_eq!(order.to_string().parse(), Ok(order));
         }

@@ -1,0 +1,49 @@
+//! What the samples say, as the page needs it.
+
+use super::{InUnits, Told};
+use crate::rules::Question;
+use crate::study::uncertainty::{GasBand, Headline, Uncertainty};
+use crate::words::uncertainty as said;
+use serde::{Deserialize, Serialize};
+
+/// Bands and shares of answers: what stands beside figures and answers in words, the gas in
+/// figures, since it is drawn.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Bands {
+    /// Gas along the path: out of the firebox and of each run, into the chimney, at its mouth.
+    pub gas: Vec<GasBand>,
+    /// Between what each figure lies, in the order of [`Headline::ALL`].
+    figures: Vec<InUnits<String>>,
+    /// In how many cases each question is answered with yes, in the order of [`Question::ALL`].
+    yes: Vec<String>,
+    /// All of it.
+    pub passage: Told,
+}
+
+impl Bands {
+    /// What the samples say.
+    pub fn new(found: &Uncertainty) -> Self {
+        let figure = |headline| {
+            InUnits::say(|system| said::band(headline, found.figures.get(headline), system))
+        };
+        let yes = |question| said::yes(question, found.answers.get(question));
+        Self {
+            gas: found.gas_along_the_path.clone(),
+            figures: Headline::ALL.map(figure).to_vec(),
+            yes: Question::ALL.map(yes).to_vec(),
+            passage: InUnits::say(|system| said::passage(found, system)),
+        }
+    }
+
+    /// Between what a figure lies.
+    pub fn figure(&self, headline: Headline) -> Option<&InUnits<String>> {
+        let place = Headline::ALL.iter().position(|other| *other == headline)?;
+        self.figures.get(place)
+    }
+
+    /// In how many cases a question is answered with yes.
+    pub fn yes(&self, question: Question) -> Option<&str> {
+        let place = Question::ALL.iter().position(|other| *other == question)?;
+        self.yes.get(place).map(String::as_str)
+    }
+}
