@@ -52,7 +52,7 @@ const TABLE: [Layer; 10] = [
     layer(
         "service",
         &["analysis", "design", "physics", "rules", "sources", "study", "units", "words"],
-        &["serde", "serde_json"],
+        &[],
     ),
     layer(
         "drawing",

@@ -175,8 +175,12 @@ impl Sheet {
             .reduce(Extent::join)
             .unwrap_or(Extent::new(0.0, 0.0, 1.0, 1.0))
             .grown(0.5 * size);
-        let mut grips = self.grips;
-        grips.sort_by(|a, b| b.at.y.total_cmp(&a.at.y));
+        // From the top down.
+        let mut grips: Vec<Grip> = Vec::new();
+        for grip in self.grips {
+            let place = grips.partition_point(|other| grip.at.y <= other.at.y);
+            grips.insert(place, grip);
+        }
         Drawing {
             items: self.items,
             grips,

@@ -457,6 +457,25 @@ pub enum Answer {
     NotEnoughKnown,
 }
 
+impl Answer {
+    const ALL: [Self; 4] = [Self::Yes, Self::LookAgain, Self::No, Self::NotEnoughKnown];
+
+    /// Name in messages.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Yes => "yes",
+            Self::LookAgain => "look_again",
+            Self::No => "no",
+            Self::NotEnoughKnown => "not_enough_known",
+        }
+    }
+
+    /// The one of that name.
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|answer| answer.id() == id)
+    }
+}
+
 /// What is known of a design beside its analysis; what takes longer is not known yet.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Known<'a> {
@@ -492,8 +511,14 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     structure::check(design, analysis, &mut findings);
     sets::check(design.site.rule_set, &mut findings);
     inputs::check(design, analysis, &mut findings);
-    findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-    findings
+    heaviest_first(&findings)
+}
+
+/// In the order of their weight, among equals in their own.
+fn heaviest_first(findings: &[Finding]) -> Vec<Finding> {
+    let weights = [Severity::DoNotBuild, Severity::LookAgain, Severity::GoodToKnow].into_iter();
+    let of = |weight| findings.iter().filter(move |finding| finding.severity == weight);
+    weights.flat_map(of).copied().collect()
 }
 
 /// The finding that decides a question: the heaviest of those that answer it, the first of the list

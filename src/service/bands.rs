@@ -1,14 +1,14 @@
 //! What the samples say, as the page needs it.
 
+use super::wire::{self, Texts, Wire};
 use super::{InUnits, Told};
 use crate::rules::Question;
 use crate::study::uncertainty::{GasBand, Headline, Uncertainty};
 use crate::words::uncertainty as said;
-use serde::{Deserialize, Serialize};
 
 /// Bands and shares of answers: what stands beside figures and answers in words, the gas in
 /// figures, since it is drawn.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Bands {
     /// Gas along the path: out of the firebox and of each run, into the chimney, at its mouth.
     pub gas: Vec<GasBand>,
@@ -35,6 +35,11 @@ impl Bands {
         }
     }
 
+    /// Reads what was told.
+    pub fn read(words: &str) -> Option<Self> {
+        wire::read(words)
+    }
+
     /// Between what a figure lies.
     pub fn figure(&self, headline: Headline) -> Option<&InUnits<String>> {
         let place = Headline::ALL.iter().position(|other| *other == headline)?;
@@ -45,5 +50,35 @@ impl Bands {
     pub fn yes(&self, question: Question) -> Option<&str> {
         let place = Question::ALL.iter().position(|other| *other == question)?;
         self.yes.get(place).map(String::as_str)
+    }
+}
+
+impl Wire for Bands {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.gas.put(texts);
+        self.figures.put(texts);
+        self.yes.put(texts);
+        self.passage.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self {
+            gas: Wire::take(texts)?,
+            figures: Wire::take(texts)?,
+            yes: Wire::take(texts)?,
+            passage: Wire::take(texts)?,
+        })
+    }
+}
+
+impl Wire for GasBand {
+    fn put(&self, texts: &mut Vec<String>) {
+        for each in [self.p05, self.p50, self.p95] {
+            each.put(texts);
+        }
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self { p05: Wire::take(texts)?, p50: Wire::take(texts)?, p95: Wire::take(texts)? })
     }
 }

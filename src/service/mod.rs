@@ -7,17 +7,16 @@ mod bands;
 pub mod news;
 pub mod order;
 mod tell;
+mod wire;
 
 pub use bands::Bands;
 pub use tell::EdgesTold;
 
 use crate::units::System;
 use crate::words::passage::Passage;
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
 
 /// The same in either system of units.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct InUnits<T> {
     /// In metric units.
     pub metric: T,
@@ -43,12 +42,9 @@ impl<T> InUnits<T> {
 /// A passage in either system of units, as a message carries it.
 pub type Told = InUnits<Passage>;
 
-/// Reads what was told as JSON.
-pub fn read<T: DeserializeOwned>(told: &str) -> Option<T> {
-    serde_json::from_str(told).ok()
-}
-
-/// As JSON. What is told here has no keys but texts, so that nothing can fail.
-fn json(told: &impl Serialize) -> String {
-    serde_json::to_string(told).unwrap_or_default()
+impl Told {
+    /// Reads a passage that was told.
+    pub fn read(words: &str) -> Option<Self> {
+        wire::read(words)
+    }
 }

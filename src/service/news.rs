@@ -26,7 +26,7 @@ impl fmt::Display for News {
         match self {
             Self::Progress { done, of } => write!(f, "progress {done} {of}"),
             Self::Found(what) => write!(f, "found {what}"),
-            Self::Failed(why) => write!(f, "failed {}", super::json(why)),
+            Self::Failed(why) => write!(f, "failed {}", super::wire::write(why)),
         }
     }
 }
@@ -47,7 +47,7 @@ impl FromStr for News {
                 Ok(Self::Progress { done: read(done)?, of: read(of)? })
             }
             "found" => Ok(Self::Found(rest.to_owned())),
-            "failed" => serde_json::from_str(rest).map(Self::Failed).map_err(|_| NotNews),
+            "failed" => super::wire::read(rest).map(Self::Failed).ok_or(NotNews),
             _ => Err(NotNews),
         }
     }

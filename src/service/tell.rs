@@ -1,7 +1,8 @@
 //! What each job tells, piece by piece.
 
 use super::news::News;
-use super::{Bands, InUnits, Told, json};
+use super::wire::{read, write};
+use super::{Bands, InUnits, Told};
 use crate::analysis::path::path;
 use crate::analysis::standard_route::standard_route;
 use crate::analysis::{Failure, analyze};
@@ -46,7 +47,7 @@ pub(super) fn route(design: &Design) -> Telling {
             let both = words::standard_route::Both { design: &design, route: &route, fire };
             let told: Told =
                 InUnits::say(|system| words::standard_route::passage(both, system));
-            News::Found(json(&told))
+            News::Found(write(&told))
         }
         Err(failure) => failed(&failure),
     }))
@@ -61,7 +62,7 @@ pub(super) fn trials(design: &Design) -> Telling {
             return News::Progress { done: tried.len(), of };
         }
         let told: Told = InUnits::say(|system| words::trials::passage(&design, &tried, system));
-        News::Found(json(&told))
+        News::Found(write(&told))
     }))
 }
 
@@ -69,7 +70,7 @@ pub(super) fn samples(design: &Design) -> Telling {
     let of = usize::try_from(uncertainty::Setup::ENOUGH).unwrap_or(usize::MAX);
     Box::new(uncertainty::Parts::new(design).map(move |part| match part {
         uncertainty::Part::Done(done) => News::Progress { done, of },
-        uncertainty::Part::Found(found) => News::Found(json(&Bands::new(&found))),
+        uncertainty::Part::Found(found) => News::Found(write(&Bands::new(&found))),
         uncertainty::Part::Nothing => {
             let none = || words::uncertainty::NOTHING.to_owned();
             News::Failed(InUnits { metric: none(), us: none() })
@@ -109,7 +110,7 @@ pub struct EdgesTold {
 /// The words of the figures, then, on a line of its own, the passage.
 impl fmt::Display for EdgesTold {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}\n{}", edges::Part::Found(self.edges), json(&self.passage))
+        write!(f, "{}\n{}", edges::Part::Found(self.edges), write(&self.passage))
     }
 }
 
@@ -125,7 +126,7 @@ impl FromStr for EdgesTold {
         let Ok(edges::Part::Found(edges)) = edges.parse() else {
             return Err(NotEdges);
         };
-        let passage = serde_json::from_str(passage).map_err(|_| NotEdges)?;
+        let passage = read(passage).ok_or(NotEdges)?;
         Ok(Self { edges, passage })
     }
 }
@@ -154,13 +155,13 @@ mod tests {
         let Some(News::Found(route)) = Job::Route.news(&design).last() else {
             panic!("no route");
         };
-        let told: Told = serde_json::from_str(&route).unwrap();
-        assert_eq!(json(&told), route);
+        let told = Told::read(&route).unwrap();
+        assert_eq!(write(&told), route);
         assert_ne!(told.metric, told.us);
         let Some(News::Found(bands)) = Job::Samples.news(&design).last() else {
             panic!("no bands");
         };
-        let bands: Bands = serde_json::from_str(&bands).unwrap();
+        let bands = Bands::read(&bands).unwrap();
         assert_eq!(bands.gas.len(), design.path.run_count + 3);
     }
 }

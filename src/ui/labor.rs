@@ -44,6 +44,9 @@ pub struct Job {
     pub in_units: bool,
 }
 
+/// What takes in what is found for what is wanted.
+type Take = dyn Fn(&Wanted, &str);
+
 /// A job of the page: what is wanted of it, and how far it has come.
 #[derive(Clone, Copy)]
 pub struct Task {
@@ -70,6 +73,10 @@ impl Task {
         job: Job,
         found: impl Fn(&Wanted, &str) + 'static,
     ) -> Self {
+        Self::begin(workspace, job, Box::new(found))
+    }
+
+    fn begin(workspace: Workspace, job: Job, found: Box<Take>) -> Self {
         let wanted = Memo::new(move |last: Option<&Wanted>| {
             let system = if job.in_units { workspace.system.get() } else { System::Metric };
             workspace.design.with(|design| match last {
@@ -108,7 +115,7 @@ impl Task {
         });
     }
 
-    fn hear(self, heard: Heard, found: &impl Fn(&Wanted, &str)) {
+    fn hear(self, heard: Heard, found: &Take) {
         let wanted = self.wanted.get_untracked();
         match heard {
             Heard::Stopped => self.state.update(|state| state.stopped = true),

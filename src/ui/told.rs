@@ -5,7 +5,7 @@ use super::labor::{Job, Task};
 use super::passage::passage_view;
 use super::workspace::Workspace;
 use leptos::prelude::*;
-use longsmoke::service::{self, Told};
+use longsmoke::service::Told;
 use longsmoke::words::passage::Passage;
 use std::sync::Arc;
 
@@ -26,7 +26,7 @@ pub type Found<T> = RwSignal<Option<(u64, Arc<T>)>>;
 pub fn section(workspace: Workspace, Section { name, title, job }: Section) -> Tag {
     let found: Found<Told> = RwSignal::new(None);
     let task = Task::new(workspace, job, move |wanted, what| {
-        if let Some(told) = service::read(what) {
+        if let Some(told) = Told::read(what) {
             found.set(Some((wanted.generation, Arc::new(told))));
         }
     });

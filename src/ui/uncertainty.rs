@@ -6,7 +6,7 @@ use super::passage::passage_view;
 use super::told::{Found, graying, is_stale, read, state};
 use super::workspace::{Workspace, same_but_name};
 use leptos::prelude::*;
-use longsmoke::service::{self, Bands, order};
+use longsmoke::service::{Bands, order};
 use longsmoke::units::System;
 use longsmoke::words::uncertainty as said;
 use std::sync::Arc;
@@ -34,7 +34,7 @@ impl Worth {
     pub fn new(workspace: Workspace) -> Self {
         let found: Found<Bands> = RwSignal::new(None);
         let task = Task::new(workspace, JOB, move |wanted, what| {
-            if let Some(bands) = service::read(what) {
+            if let Some(bands) = Bands::read(what) {
                 found.set(Some((wanted.generation, Arc::new(bands))));
             }
         });

@@ -2,10 +2,9 @@
 //! and shown alike by page, native command and paper.
 
 use crate::rules::Answer;
-use serde::{Deserialize, Serialize};
 
 /// Something to read, with its heading.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Passage {
     /// Heading.
     pub title: String,
@@ -14,7 +13,7 @@ pub struct Passage {
 }
 
 /// A piece of a passage.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Block {
     /// A paragraph.
     Text(String),
@@ -29,7 +28,7 @@ pub enum Block {
 }
 
 /// Figures in rows. What a row is stands in its first cell.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Table {
     /// What the table is, where its passage does not say it.
     pub caption: Option<String>,
@@ -40,7 +39,7 @@ pub struct Table {
 }
 
 /// A cell of a table.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Cell {
     /// Answer that stands before the text, with its word.
     pub answer: Option<(Answer, String)>,

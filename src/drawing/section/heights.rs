@@ -29,12 +29,15 @@ impl Heights {
         let mut heights = Self { knots: vec![(0.0, 0.0), (top, top)], breaks: Vec::new() };
         let ceiling = top + design.surroundings.above;
         let roof = mouth - design.chimney.outdoor_length;
-        let mut seen = [ceiling, ceiling + HOUSE_SLAB, roof, mouth];
-        seen.sort_by(f64::total_cmp);
-        let mut longest = TO_CEILING_AT_LEAST.max(TO_CEILING * top);
-        for height in seen.into_iter().filter(|height| top < *height && *height <= mouth) {
+        let seen = [ceiling, ceiling + HOUSE_SLAB, roof, mouth];
+        let next = |below: f64| {
+            let above = seen.into_iter().filter(|height| below < *height && *height <= mouth);
+            above.min_by(f64::total_cmp)
+        };
+        let (mut below, mut longest) = (top, TO_CEILING_AT_LEAST.max(TO_CEILING * top));
+        while let Some(height) = next(below) {
             heights.extend(height, longest);
-            longest = BEYOND_AT_LEAST.max(BEYOND * top);
+            (below, longest) = (height, BEYOND_AT_LEAST.max(BEYOND * top));
         }
         heights
     }
