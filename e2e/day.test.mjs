@@ -210,7 +210,7 @@ for (const [width, colorScheme] of [[390, 'light'], [1440, 'light'], [1440, 'dar
         part.style.position = 'static';
       }
     });
-    for (const part of ['.day', '.other-days', '.under-conditions', '.route']) {
+    for (const part of ['.day', '.trials', '.under-conditions', '.route']) {
       const path = `${folder}/${width}-${colorScheme}-${part.slice(1)}.png`;
       await designer.page.locator(part).screenshot({ path });
     }
