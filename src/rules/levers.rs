@@ -69,8 +69,9 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::NoRunningFlow(_)
         | Rule::SecondFlow(_)
         | Rule::UnheldFlow(_)
-        | Rule::SmokeBack => PULL,
-        Rule::ColdStartWeak(_) => COLD_PULL,
+        | Rule::SmokeBack(_)
+        | Rule::FireGoesOut(_) => PULL,
+        Rule::ColdStartWeak(_) | Rule::SmokeAtLighting(_) => COLD_PULL,
         Rule::GasAboveChimneyRating(_)
         | Rule::GasWasteful(_)
         | Rule::GasWarm(_)
@@ -152,6 +153,7 @@ impl Rule {
                 Self::GasAboveChimneyRating(moment).id()
             }
             Self::ChimneyWallFreezing => Self::ChimneyWallWet.id(),
+            Self::SmokeAtLighting(judged) => Self::SmokeBack(judged).id(),
             Self::PathShort => Self::NoRuns.id(),
             _ => self.id(),
         }
@@ -165,7 +167,10 @@ impl Rule {
                 | Self::GasWasteful(_)
                 | Self::GasWarm(_)
                 | Self::GasCool(_)
-                | Self::SmokeBack
+                | Self::SmokeBack(_)
+                | Self::SmokeAtLighting(_)
+                | Self::FireGoesOut(_)
+                | Self::DayNotFound(_)
                 | Self::FaceTooHot
         )
     }

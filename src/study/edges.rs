@@ -9,10 +9,10 @@ use crate::analysis::day::{
     DayState, FacePlace, Repeating, Setup, repeating_alone, repeating_near,
 };
 use crate::analysis::factors::Factors;
-use crate::analysis::{Failure, analyze_with};
+use crate::analysis::{Failure, analyze, analyze_with};
 use crate::design::Design;
 use crate::design::field::FieldId;
-use crate::rules::{BEYOND, Edges, OVERLOAD, TemperatureEdge, TimeEdge};
+use crate::rules::{BEYOND, Edges, OVERLOAD, TemperatureEdge, TimeEdge, air_it_gets};
 use crate::units::ZERO_CELSIUS;
 use std::fmt;
 use std::str::FromStr;
@@ -64,6 +64,8 @@ pub struct Study {
     peaks: Peaks,
     place: FacePlace,
     mouth: Mouth,
+    /// Air over stoichiometric air that the overloaded fire gets (–).
+    air_ratio: f64,
     /// As it stands, coarsely.
     coarse: Repeating,
 }
@@ -88,6 +90,7 @@ impl Study {
     pub fn with(design: &Design, samples: Samples) -> Result<Self, Failure> {
         let overloaded = overloaded(design);
         let mouth = mouth(design, &Factors::NOMINAL)?;
+        let air_ratio = air_it_gets(&analyze(&overloaded)?);
         let fine = repeating_alone(&overloaded, &Setup::STANDARD)?;
         let coarse = repeating_alone(&overloaded, &Setup::COARSE)?;
         Ok(Self {
@@ -97,6 +100,7 @@ impl Study {
             peaks: Peaks::of(&fine.state),
             place: fine.state.peak.surface_place,
             mouth,
+            air_ratio,
             coarse,
         })
     }
@@ -166,6 +170,7 @@ impl Study {
             hottest_face: hotter(|peaks| peaks.face),
             hottest_place: self.place,
             short_of_draft,
+            air_ratio: self.air_ratio,
             mouth_wall: wall,
             wet_wall_fraction: share(|mouth| mouth.wall < mouth.dew_point),
             frozen_wall_fraction: share(|mouth| mouth.wall < ZERO_CELSIUS),
@@ -174,7 +179,7 @@ impl Study {
 }
 
 /// The same heater with more wood in each firing than is stated, as far as any can take.
-fn overloaded(design: &Design) -> Design {
+pub fn overloaded(design: &Design) -> Design {
     let mut design = design.clone();
     let most = *Target::Input(FieldId::Charge).possible().end();
     design.fire.charge = (OVERLOAD * design.fire.charge).min(most).max(design.fire.charge);
@@ -328,12 +333,13 @@ fn read<'a>(mut words: impl Iterator<Item = &'a str>) -> Option<Edges> {
 }
 
 /// Every figure in the order of a message.
-fn figures(edges: &mut Edges) -> [&mut f64; 12] {
+fn figures(edges: &mut Edges) -> [&mut f64; 13] {
     let Edges {
         peak_gas,
         peak_firebox,
         hottest_face,
         short_of_draft,
+        air_ratio,
         mouth_wall,
         wet_wall_fraction,
         frozen_wall_fraction,
@@ -348,6 +354,7 @@ fn figures(edges: &mut Edges) -> [&mut f64; 12] {
         &mut hottest_face.edge,
         &mut short_of_draft.nominal,
         &mut short_of_draft.edge,
+        air_ratio,
         &mut mouth_wall.nominal,
         &mut mouth_wall.edge,
         wet_wall_fraction,

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use longsmoke::analysis::Failure;
 use longsmoke::rules::{Answer, Question};
 use longsmoke::study::order;
-use longsmoke::study::trials::{Trial, Tried, Verdict, judge};
+use longsmoke::study::trials::{Trial, Tried, Verdict, has_mild_day, judge};
 use longsmoke::words;
 use longsmoke::words::trials as said;
 use std::collections::BTreeMap;
@@ -95,6 +95,10 @@ impl Work {
                     return;
                 };
                 if wanted.generation == *generation {
+                    if tried.trial == Trial::MildDay && has_mild_day(&wanted.design) {
+                        let design = Arc::clone(&wanted.design);
+                        self.workspace.mild.set(Some((design, tried.day.clone())));
+                    }
                     let judged = judge(&wanted.design, &tried).map(Arc::new);
                     self.found.update(|found| {
                         found.trials.insert(tried.trial, (*generation, judged));

@@ -34,10 +34,9 @@ use crate::units::{Quantity, System, at_least, at_most, editable, figure, range,
 pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
-    "The answers are those of the fire as stated; on another day, or with other wood, the heater may \
-     smoke or drip: see the table of other days. Not checked here: a fire with over a quarter more \
-     wood than stated; firestops; other appliances on the flue, which carries this heater alone; \
-     what is too hot to touch.",
+    "The answers are those of the fire as stated, on the day of the design and on a mild one; peaks \
+     are judged with a quarter more wood. Not checked here: a fire with more wood than that; firestops; other \
+     appliances on the flue, which carries this heater alone.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
     "Never close the damper by the clock: only when no red and no blue flame is left.",
     "Figures marked \"from memory\" were not checked against the published document.",

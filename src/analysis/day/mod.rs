@@ -383,7 +383,8 @@ fn recorded(
     plan: &[Step],
     state: &mut Vec<f64>,
 ) -> Result<Record, Failure> {
-    let mut record = Record::new(solver.body.runs.len(), solver.dew_point());
+    let [kindled, ..] = curve.breaks();
+    let mut record = Record::new(solver.body.runs.len(), solver.dew_point(), kindled);
     let stored = solver.stored(state);
     for step in plan {
         advance(solver, curve, step, state, Some(&mut record))?;

@@ -143,6 +143,9 @@ pub struct DraftOfDay {
     pub least_margin_time_s: f64,
     /// Time in which losses exceed the draft while the fire burns (s).
     pub smoke_back_s: f64,
+    /// Of that, until the flame of the first fire stands (s).
+    #[serde(default)]
+    pub kindling_smoke_s: f64,
     /// Coldest inner wall at the mouth while the fire burns (K in memory, °C in files).
     #[serde(rename = "coldest_mouth_wall_celsius", with = "in_celsius")]
     #[schemars(with = "f64")]
@@ -207,6 +210,8 @@ pub struct Record {
     /// Curves so far.
     pub series: Series,
     dew_point: f64,
+    /// When the flame of the first fire stands (s).
+    kindled: f64,
 }
 
 /// A stage of a step as it is booked.
@@ -219,9 +224,10 @@ pub struct Stage {
 }
 
 impl Record {
-    /// An empty record for a heater with a number of runs, whose gas has a dew point (K).
-    pub fn new(runs: usize, dew_point: f64) -> Self {
-        let mut record = Self { dew_point, ..Self::default() };
+    /// An empty record for a heater with a number of runs, whose gas has a dew point (K) and whose
+    /// first flame stands after a time (s).
+    pub fn new(runs: usize, dew_point: f64, kindled: f64) -> Self {
+        let mut record = Self { dew_point, kindled, ..Self::default() };
         record.booked.weighted.runs_celsius = vec![0.0; runs];
         record.series.runs_celsius = vec![Vec::new(); runs];
         record.booked.draft.least_margin_pascals = f64::INFINITY;
@@ -311,6 +317,9 @@ impl Record {
         // Where the draft sets the air, the margin is zero to within its search.
         if rates.margin < -SMOKE_MARGIN {
             draft.smoke_back_s += weight;
+            if time <= self.kindled {
+                draft.kindling_smoke_s += weight;
+            }
         }
         draft.coldest_mouth_wall = draft.coldest_mouth_wall.min(rates.mouth_wall);
         if rates.mouth_wall < self.dew_point {
