@@ -21,7 +21,7 @@ fn quiet() -> DayFigures {
         least_margin: 5.0,
         hottest_face: kelvin(70.0),
         hottest_place: FacePlace::Cap,
-        wall_behind: None,
+        ..DayFigures::default()
     }
 }
 

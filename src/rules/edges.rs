@@ -1,12 +1,15 @@
 //! Safety at the unfavorable edge of what is known only roughly, with more wood than stated.
 
 use super::day::where_hot;
+use super::heat::Hot;
 use super::{Figure, Finding, HOTTEST_FACE, Lever, Place, Rule, Severity};
 use crate::analysis::Analysis;
-use crate::analysis::day::FacePlace;
+use crate::analysis::day::{FacePlace, LayerPeaks};
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
-use crate::sources::{AIR_OF_OVERLOAD, ASTM_E1602_FACE, CHIMNEY_CLASS, EN_13384};
+use crate::sources::{
+    AIR_OF_OVERLOAD, ASTM_E1602_FACE, CHIMNEY_CLASS, EN_13384, OVERLOAD_CHARGE,
+};
 use crate::units::{Quantity, in_celsius};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -97,6 +100,13 @@ pub struct TemperatureEdge {
     pub edge: f64,
 }
 
+impl TemperatureEdge {
+    /// Whether it belongs to nothing that is there.
+    const fn is_absent(&self) -> bool {
+        self.nominal <= 0.0
+    }
+}
+
 /// A time as it is reckoned, and beyond which it is worse in 5 of 100 cases.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct TimeEdge {
@@ -133,6 +143,13 @@ pub struct Edges {
     pub air_ratio: f64,
     /// Wall at the mouth, whose edge is the cold one.
     pub mouth_wall: TemperatureEdge,
+    /// Hottest face of the wall behind; 0 K where there is none.
+    #[serde(default, skip_serializing_if = "TemperatureEdge::is_absent")]
+    pub wall_behind: TemperatureEdge,
+    /// Hottest side of each layer, as it is reckoned.
+    pub layers: LayerPeaks,
+    /// The same at its edge.
+    pub layers_edge: LayerPeaks,
     /// Share of cases in which that wall is below the dew point (–).
     pub wet_wall_fraction: f64,
     /// Share of cases in which it is below freezing (–).
@@ -152,6 +169,8 @@ pub enum Hazard {
     WetWall,
     /// Wall at the mouth below freezing.
     FrozenWall,
+    /// A part of the heater, or the wall behind it, beyond what it bears.
+    TooHot(Hot),
 }
 
 /// At what a hazard was found.
@@ -164,7 +183,7 @@ pub enum Standing {
 }
 
 /// A hazard with its figures (SI) and its limit.
-struct Judged {
+pub(super) struct Judged {
     hazard: Hazard,
     quantity: Quantity,
     nominal: f64,
@@ -173,7 +192,7 @@ struct Judged {
 }
 
 impl Judged {
-    const fn hot(hazard: Hazard, figure: TemperatureEdge, limit: f64) -> Self {
+    pub(super) const fn hot(hazard: Hazard, figure: TemperatureEdge, limit: f64) -> Self {
         let TemperatureEdge { nominal, edge } = figure;
         Self { hazard, quantity: Quantity::Temperature, nominal, edge, limit }
     }
@@ -185,7 +204,7 @@ impl Judged {
     }
 
     /// What it comes to; nothing where the whole band passes.
-    fn finding(&self, place: Place, lever: Lever) -> Option<Finding> {
+    pub(super) fn finding(&self, place: Place, lever: Lever) -> Option<Finding> {
         let (standing, found) = if self.limit < self.nominal {
             (Standing::Nominal, self.nominal)
         } else if self.limit < self.edge {
@@ -210,6 +229,7 @@ impl Judged {
                 Hazard::Face => &ASTM_E1602_FACE,
                 Hazard::Starved => &AIR_OF_OVERLOAD,
                 Hazard::WetWall | Hazard::FrozenWall => &EN_13384,
+                Hazard::TooHot(_) => &OVERLOAD_CHARGE,
             },
         })
     }

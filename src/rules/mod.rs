@@ -12,8 +12,10 @@ mod edges;
 mod firebox;
 mod gas;
 mod hearth;
+mod heat;
 mod inputs;
 mod levers;
+mod openings;
 mod sets;
 mod structure;
 
@@ -25,11 +27,12 @@ pub use edges::{
     TimeEdge, air_it_gets, starved,
 };
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
+pub use heat::{Hot, Touch};
 pub use levers::levers;
 pub use sets::{Matter, rule_of};
 
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
-use crate::analysis::day::{DayState, FacePlace};
+use crate::analysis::day::{DayState, FacePlace, LayerPeaks};
 use crate::analysis::{Analysis, Failure};
 use crate::design::Design;
 use crate::design::field::FieldId;
@@ -238,6 +241,12 @@ pub enum Rule {
     DayNotFound(Judged),
     /// A face to the room above what a masonry heater may have.
     FaceTooHot,
+    /// A part of the heater, or the wall behind it, beyond what it bears when the days repeat.
+    TooHot(Hot),
+    /// Something that is touched too hot.
+    Touch(Touch),
+    /// Firings that give much more than the house loses.
+    RoomOverheats,
     /// Something beyond its limit at the unfavorable edge of what is known only roughly.
     AtTheEdge(Hazard, Standing),
     /// What stands around, lies below or carries the heater.
@@ -254,7 +263,7 @@ pub enum Moment {
 }
 
 /// What is judged of the firing day.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct DayFigures {
     /// Gas into the chimney, mean over the first burn from cold (K).
     pub first_mean: f64,
@@ -272,9 +281,38 @@ pub struct DayFigures {
     pub hottest_place: FacePlace,
     /// Hottest face of the wall behind when the days repeat, where there is one (K).
     pub wall_behind: Option<f64>,
+    /// Hottest upright face (K).
+    pub upright: f64,
+    /// Hottest top of a bench (K); 0 where there is none.
+    pub bench: f64,
+    /// Hottest side of each layer when the days repeat (K).
+    pub layers: LayerPeaks,
 }
 
 impl DayFigures {
+    /// Every figure, in the order of a message.
+    pub fn figures(&mut self) -> Vec<&mut f64> {
+        let Self {
+            first_mean,
+            repeating_mean,
+            smoke_back,
+            smoke_later,
+            least_margin,
+            hottest_face,
+            hottest_place: _,
+            wall_behind,
+            upright,
+            bench,
+            layers,
+        } = self;
+        let mut figures =
+            vec![first_mean, repeating_mean, smoke_back, smoke_later, least_margin];
+        figures.extend([hottest_face, upright, bench]);
+        figures.extend(wall_behind);
+        figures.extend(layers.figures());
+        figures
+    }
+
     /// What is judged of the first firing from cold and of the day that repeats.
     pub fn new(first: &DayState, repeating: &DayState) -> Self {
         Self {
@@ -290,6 +328,9 @@ impl DayFigures {
             hottest_face: repeating.peak.surface.temperature,
             hottest_place: repeating.peak.surface_place,
             wall_behind: repeating.peak.wall_behind.map(|at| at.temperature),
+            upright: repeating.peak.upright,
+            bench: repeating.peak.bench,
+            layers: repeating.peak.layers,
         }
     }
 }
@@ -335,12 +376,16 @@ impl Rule {
             Self::FireGoesOut(_) => "fire-goes-out",
             Self::DayNotFound(_) => "day-not-found",
             Self::FaceTooHot => "face-too-hot",
+            Self::TooHot(hot) => hot.id(),
+            Self::Touch(touch) => touch.id(),
+            Self::RoomOverheats => "room-overheats",
             Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
                 Hazard::Rating => "overload-above-chimney-rating",
                 Hazard::Face => "overload-face-too-hot",
                 Hazard::Starved => "overload-short-of-draft",
                 Hazard::WetWall => "chimney-wall-wet",
                 Hazard::FrozenWall => "chimney-wall-freezing",
+                Hazard::TooHot(hot) => hot.overload_id(),
             },
             Self::AtTheEdge(hazard, Standing::Edge) => match hazard {
                 Hazard::Rating => "overload-may-pass-chimney-rating",
@@ -348,6 +393,7 @@ impl Rule {
                 Hazard::Starved => "overload-may-be-short-of-draft",
                 Hazard::WetWall => "chimney-wall-may-be-wet",
                 Hazard::FrozenWall => "chimney-wall-may-freeze",
+                Hazard::TooHot(hot) => hot.edge_id(),
             },
             Self::Around(rule) => rule.id(),
         }
@@ -420,6 +466,7 @@ impl Rule {
             | Self::NoRuns
             | Self::OutsideFormula
             | Self::WoodWet
+            | Self::RoomOverheats
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating(_)
             | Self::GasCool(_)
@@ -431,6 +478,8 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::FaceTooHot
+            | Self::TooHot(_)
+            | Self::Touch(_)
             | Self::AtTheEdge(..)
             | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
@@ -518,6 +567,12 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     if let Some(edges) = known.edges {
         edges::check(design, edges, &mut findings);
     }
+    heat::check(design, known, &mut findings);
+    if let Some(edges) = known.edges {
+        heat::check_edges(design, edges, &mut findings);
+    }
+    heat::check_stated(design, &mut findings);
+    openings::check(design, analysis, &mut findings);
     firebox::check(design, analysis, &mut findings);
     clearances::check(design, &mut findings);
     hearth::check(design, &mut findings);

@@ -302,10 +302,14 @@ fn of_peak(peak: &mut day::Peak) -> Vec<&mut f64> {
         surface,
         surface_place: _,
         wall_behind,
+        upright,
+        bench,
+        layers,
         room_watts,
         room_time_s,
     } = peak;
-    let mut figures = vec![room_watts, room_time_s];
+    let mut figures = vec![room_watts, room_time_s, upright, bench];
+    figures.extend(layers.figures());
     let hottest = [firebox_outlet, runs_outlet, chimney_inlet, surface];
     for At { temperature, time_s } in hottest.into_iter().chain(wall_behind) {
         figures.extend([temperature, time_s]);

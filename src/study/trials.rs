@@ -140,7 +140,9 @@ impl Trial {
             Self::WetWood => cold_start || rule == Rule::WoodWet,
             Self::HalfCharge => cold_start || sizes(rule),
             Self::Overload => cold_start || sizes(rule) || at_the_held_air(rule),
-            Self::MildDay | Self::Fan | Self::DueForCleaning | Self::Wind => cold_start,
+            // What the house loses is that of its coldest day.
+            Self::MildDay => cold_start || rule == Rule::RoomOverheats,
+            Self::Fan | Self::DueForCleaning | Self::Wind => cold_start,
         }
     }
 }
@@ -211,6 +213,7 @@ fn sizes(rule: Rule) -> bool {
             | Rule::PathShort
             | Rule::InputUnusual(_)
             | Rule::HouseNotCovered
+            | Rule::RoomOverheats
     )
 }
 
@@ -346,15 +349,9 @@ impl fmt::Display for Tried {
         f.write_str(self.trial.id())?;
         match &self.day {
             Ok(day) => {
-                write!(f, " {}", place_number(day.hottest_place))?;
-                let DayFigures { first_mean, repeating_mean, hottest_face, .. } = day;
-                let DayFigures { smoke_back, smoke_later, .. } = day;
-                write!(f, " {first_mean} {repeating_mean} {smoke_back} {smoke_later}")?;
-                write!(f, " {} {hottest_face}", day.least_margin)?;
-                match day.wall_behind {
-                    Some(wall) => write!(f, " {wall}"),
-                    None => Ok(()),
-                }
+                let walls = usize::from(day.wall_behind.is_some());
+                write!(f, " {} {walls}", place_number(day.hottest_place))?;
+                day.clone().figures().iter().try_for_each(|figure| write!(f, " {figure}"))
             }
             Err(failure) => write!(f, " failed {}", failure_id(failure)),
         }
@@ -376,18 +373,14 @@ impl FromStr for Tried {
             let failure = words.next().and_then(failure_from_id).ok_or(NotATrial)?;
             return Ok(Self { trial, day: Err(failure) });
         }
-        let mut figure =
-            || words.next().and_then(|word| word.parse::<f64>().ok()).ok_or(NotATrial);
-        let day = DayFigures {
-            first_mean: figure()?,
-            repeating_mean: figure()?,
-            smoke_back: figure()?,
-            smoke_later: figure()?,
-            least_margin: figure()?,
-            hottest_face: figure()?,
-            hottest_place: place_of(first.parse().map_err(|_| NotATrial)?),
-            wall_behind: figure().ok(),
-        };
+        let place = first.parse().map_err(|_| NotATrial)?;
+        let has_wall = words.next().ok_or(NotATrial)? == "1";
+        let wall_behind = has_wall.then_some(0.0);
+        let hottest_place = place_of(place);
+        let mut day = DayFigures { hottest_place, wall_behind, ..DayFigures::default() };
+        for figure in day.figures() {
+            *figure = words.next().and_then(|word| word.parse().ok()).ok_or(NotATrial)?;
+        }
         Ok(Self { trial, day: Ok(day) })
     }
 }

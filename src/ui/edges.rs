@@ -143,7 +143,7 @@ impl Found {
                 match message.parse() {
                     Ok(Part::Begun) => self.done = (*generation, None),
                     Ok(Part::Done(count)) => self.done = (*generation, Some(count)),
-                    Ok(Part::Found(edges)) => self.edges = Some((*generation, edges)),
+                    Ok(Part::Found(edges)) => self.edges = Some((*generation, *edges)),
                     Ok(Part::Failed(failure)) => self.failure = Some((*generation, failure)),
                     Err(_) => {}
                 }

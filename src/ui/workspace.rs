@@ -60,6 +60,9 @@ pub enum Notice {
     Replaced,
 }
 
+/// What is judged of a mild day, or why there is none, with the design whose day it is.
+pub type MildDay = (Arc<Design>, Result<DayFigures, Failure>);
+
 /// The page's state.
 #[derive(Clone, Copy)]
 pub struct Workspace {
@@ -68,8 +71,8 @@ pub struct Workspace {
     pub shown: Memo<Option<Shown>>,
     /// What is judged of the firing day, with the design whose day it is.
     pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
-    /// What is judged of the mild day, with the design whose day it is; none of a mild design.
-    pub mild: RwSignal<Option<(Arc<Design>, Result<DayFigures, Failure>)>>,
+    /// None of a design that is mild as it stands.
+    pub mild: RwSignal<Option<MildDay>>,
     /// Safety at its unfavorable edge, with the design whose edges they are.
     pub edges: RwSignal<Option<(Arc<Design>, Edges)>>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
@@ -96,7 +99,7 @@ impl Workspace {
             Memo::new(move |_| history.with(|history| history.present().design.clone()));
         let units = storage::read(storage::UNITS);
         let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
-        let mild = RwSignal::new(None::<(Arc<Design>, Result<DayFigures, Failure>)>);
+        let mild = RwSignal::new(None::<MildDay>);
         let edges = RwSignal::new(None::<(Arc<Design>, Edges)>);
         let show = move |design: &Design, last: Option<&Option<Shown>>| {
             let day = day.get().filter(|(of, _)| same_but_name(of, design));

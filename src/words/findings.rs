@@ -1,6 +1,6 @@
 //! English sentences of the findings.
 
-use super::{around, label, place};
+use super::{around, heat, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{
@@ -95,7 +95,11 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
             Hazard::Starved => format!("short of draft for {found} with more wood"),
             Hazard::WetWall => format!("wall at the mouth wet in {found} of cases"),
             Hazard::FrozenWall => format!("wall at the mouth freezing in {found} of cases"),
+            Hazard::TooHot(hot) => format!("{} up to {found}, limit {limit}", heat::noun(hot)),
         },
+        Rule::TooHot(hot) => format!("{} at {found}, limit {limit}", heat::noun(hot)),
+        Rule::Touch(touch) => filled(heat::touch(touch)[0], [&found, &limit]),
+        Rule::RoomOverheats => format!("{found} on average, at most {limit} wanted"),
         Rule::Around(rule) => around::filled(rule, around::said(rule).short, [&found, &limit]),
     }
 }
@@ -235,7 +239,7 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
              coldest day."
         ),
         Rule::SmokeBack(judged) => format!(
-            "For {found} of a burn the chimney does not pull enough and the heater smokes{}{}.",
+            "For {found} of a burn{} the chimney does not pull enough and the heater smokes{}.",
             on_mild(judged, system),
             suction(judged, system)
         ),
@@ -253,9 +257,23 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         Rule::FaceTooHot => {
             format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
         }
+        Rule::TooHot(hot) => format!(
+            "When the days repeat, {} gets {found} hot; {limit} is the most.",
+            heat::noun(hot)
+        ),
+        Rule::Touch(touch) => filled(heat::touch(touch)[1], [found, limit]),
+        Rule::RoomOverheats => format!(
+            "All firings of a day give {found} on average, more than the {limit} that a house like \
+             this can take on its coldest day."
+        ),
         Rule::AtTheEdge(hazard, standing) => at_the_edge(hazard, standing, [found, limit]),
         Rule::Around(rule) => around::filled(rule, around::said(rule).title, [found, limit]),
     }
+}
+
+/// Puts a figure and its limit into a sentence.
+fn filled(text: &str, [found, limit]: [&str; 2]) -> String {
+    text.replace("{f}", found).replace("{l}", limit)
 }
 
 /// What was found at the edge.
@@ -277,6 +295,10 @@ fn at_the_edge(hazard: Hazard, standing: Standing, [found, limit]: [&str; 2]) ->
         Hazard::Starved => format!(
             "{more}, the fire asks for more air than the chimney pulls, for up to {found} of a \
              day{cases}."
+        ),
+        Hazard::TooHot(hot) => format!(
+            "{more}, when the days repeat, {} gets up to {found} hot{cases}; {limit} is the most.",
+            heat::noun(hot)
         ),
         Hazard::WetWall => format!(
             "In {found} of all cases the wall at the mouth of the chimney is below the dew point \
@@ -333,6 +355,7 @@ fn suction(judged: Judged, system: System) -> String {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a sentence per rule")]
 const fn reason(rule: Rule) -> &'static str {
     match rule {
         Rule::DraftNegative(_)
@@ -391,10 +414,14 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "It burns who touches it, and chars wood that leans on it."
         }
+        Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::reason(hot),
+        Rule::Touch(touch) => heat::touch(touch)[2],
+        Rule::RoomOverheats => "Windows are opened, and wood is burned for nothing.",
         Rule::Around(rule) => around::said(rule).reason,
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a sentence per rule")]
 const fn remedy(rule: Rule) -> &'static str {
     match rule {
         Rule::DraftNegative(_) | Rule::DraftReserveSmall(_) => {
@@ -452,6 +479,9 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "Make the wall there thicker, or burn less."
         }
+        Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::remedy(hot),
+        Rule::Touch(touch) => heat::touch(touch)[3],
+        Rule::RoomOverheats => "Fire less often, burn less at a time, or build it smaller.",
         Rule::Around(rule) => around::said(rule).remedy,
     }
 }

@@ -9,6 +9,7 @@ pub mod day;
 pub mod edges;
 mod fields;
 mod findings;
+mod heat;
 pub mod remedy;
 pub mod report;
 pub mod standard_route;
@@ -98,7 +99,7 @@ pub fn choice(key: &str) -> &'static str {
         "ventilated" => "Ventilated",
         "mineral_floor" => "Cannot burn",
         "combustible_floor" => "Can burn beyond the hearth",
-        "bare" | "no_cleanouts" => "None",
+        "bare" | "no_cleanouts" | "no_damper" | "no_foam" => "None",
         "masonry_tight" => "a: 90 mm (3 1/2 in) of masonry, no air behind",
         "board_on_wool" => "b: 13 mm (1/2 in) of board on 25 mm (1 in) of mineral wool",
         "sheet_on_wool_vented" => "c: sheet on 25 mm (1 in) of mineral wool, ventilated",
@@ -134,6 +135,15 @@ pub fn choice(key: &str) -> &'static str {
         "clay" => "Clay, silt",
         "seismic_low" => "Category A to C",
         "seismic_high" => "Category D",
+        "through_leaks" => "From the room, through its leaks",
+        "through_opening" => "From the room, through an opening outdoors",
+        "through_duct" => "Through a duct from outdoors",
+        "damper" => "Fitted",
+        "seat" => "To sit on",
+        "bed" => "To lie and sleep on",
+        "polystyrene" => "Polystyrene (EPS, XPS)",
+        "polyurethane" => "Polyurethane (PUR, PIR)",
+        "membrane" => "Vapor barrier or kraft facing",
         _ => "Unknown",
     }
 }

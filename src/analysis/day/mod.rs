@@ -15,8 +15,9 @@ mod solver;
 mod stages;
 mod trace;
 
+pub use body::gap_air;
 pub use moment::Moment;
-pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, Peak, Series};
+pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, LayerPeaks, Peak, Series};
 
 use super::factors::Factors;
 use super::fire::Burn;
