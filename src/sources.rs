@@ -310,6 +310,62 @@ pub const OVERLOAD_CHARGE: Source = practice(
     "a quarter more wood than stated: charges of one and the same heater differed by 20 and 29 % \
      in laboratory test reports (68.3 and 81.9 lb, 55 and 70.8 lb), a user's differ no less",
 );
+/// Hottest that steel sheet may get.
+pub const STEEL_SERVICE: Source =
+    memory("Mild steel 400-450 C, above which it scales, probably: obtain a data sheet");
+/// Hottest that mortar of lime or cement may get.
+pub const MORTAR_SERVICE: Source =
+    memory("Mortar of lime or cement 200-300 C, mortar of clay 500 C, probably");
+/// Hottest that mineral wool may get.
+pub const WOOL_SERVICE: Source =
+    memory("Mineral wool 600-750 C, probably: obtain a data sheet");
+/// Rise of what can burn beside a heater.
+pub const COMBUSTIBLE_RISE: Source = memory(
+    "EN 13229, EN 13240 and EN 15250, test walls: at most 65 K above the room, surely remembered; \
+     UL 1482 and NFPA practice 117 F (65 K); model fire ordinance 85 C",
+);
+/// Wood that stays hot.
+pub const WOOD_FOR_LONG: Source = seen(
+    "Babrauskas, Gray, Janssens, Fire and Materials 31(2) 2007, abstract: a surface of 77 C and more \
+     that is held against wood can ignite it in the end",
+);
+/// Hottest that foam and sheeting may get.
+pub const FOAM_SERVICE: Source = memory(
+    "EPS and XPS 75 C, PUR and PIR 90-100 C, kraft facings and membranes 80 C, probably: obtain a \
+     data sheet",
+);
+/// Foam that faces a room.
+pub const FOAM_BARRIER: Source = memory(
+    "IRC R316.4: foam is kept from the room by a thermal barrier, 1/2 in of gypsum board",
+);
+/// Faces to sit and lie on.
+pub const BENCH_TOUCH: Source =
+    memory("ISO 13732-1: 43 C for 8 h, 48 C for 10 min on any material, surely remembered");
+/// Faces within reach of small children.
+pub const CHILD_TOUCH: Source = memory(
+    "ISO 13732-1: burns from 66-70 C on ceramic and stone, 55-60 C on bare metal, after 10 s; a weak \
+     memory, obtain the standard",
+);
+/// What shut dampers leave open.
+pub const DAMPER_OPENING: Source =
+    memory("Main damper: at least 3 % of the flue and 20 cm2 stay open, probably");
+/// Suction with which air comes through an opening.
+pub const AIR_OPENING: Source = memory(
+    "EN 13384-1: 3 Pa for the air supply with openings, 4 Pa without; flow through a sharp opening",
+);
+/// Foam's cover, bench, damper and the like, that a design does not state.
+pub const BLEED_PRACTICE: Source = seen(
+    "Trade magazine, October 2005: a small slot lets trapped gas escape while a run is cold; 1 cm2 per \
+     kg of wood after EN 15544, from memory",
+);
+/// A heater that gives more than the house loses.
+pub const ROOM_OVERHEATS: Source =
+    practice("A quarter more than the house loses on its coldest day; a limit of this project");
+/// Air with which an overloaded fire still burns.
+pub const AIR_OF_OVERLOAD: Source = practice(
+    "1.95 is the least air of tested chambers in EN 15544 (2023), seen in a catalog abstract; flames \
+     burn with 1.5 to 2.5; a quarter more wood as in laboratory test reports",
+);
 /// Gas at the peak of a firing against the rating of the chimney.
 pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
@@ -377,6 +433,11 @@ pub const MODEL_FIRE_ORDINANCE: Source = memory(
 /// Heat through glass.
 pub const GLASS_PRACTICE: Source = practice(
     "About 10 kW per m2 of glass in full fire, 3-5 % of the heat, straight to the room",
+);
+/// What can burn in front of glass.
+pub const GLASS_RADIATION: Source = computed(
+    "Balance of this project: glass as a disc of 10 kW/m2, wood of 0.93 that loses heat to the room \
+     alone, at most 65 K above it",
 );
 /// Emissivity of a wood flame.
 pub const FLAME_EMISSIVITY: Source = practice("Wood flame in a firebox: emissivity 0.3-0.7");

@@ -8,6 +8,7 @@ use longsmoke::rules::{DayFigures, Known, Question, answer, judge};
 use longsmoke::study::compare::{Best, Column, Compare, End, LEAST_GAIN, best};
 use longsmoke::study::figures::{COARSE, Line};
 use longsmoke::study::sweep::{Axis, Sweep};
+use longsmoke::study::trials::mild_day;
 use longsmoke::units::kelvin;
 
 fn with_runs(runs: usize) -> Design {
@@ -41,7 +42,9 @@ fn each_column_is_the_design_alone() {
                 (Line::HalfWarm, 3600.0 * day.hours_to_half.unwrap()),
             ];
             let judged = DayFigures::new(&day.first_fire, &day.periodic);
-            let findings = judge(&design, &analysis, Known { day: Some(&judged), edges: None });
+            let mild = mild_day(&design, setup);
+            let known = Known { day: Some(&judged), mild: mild.as_ref(), edges: None };
+            let findings = judge(&design, &analysis, known);
             let answers = Question::ALL.map(|question| answer(question, &findings));
             alone.iter().all(|(line, value)| found.line(*line) == Some(*value))
                 && answers == found.verdicts.map(|verdict| verdict.answer)
@@ -77,7 +80,9 @@ fn the_verdict_of_a_column_is_that_of_the_page() {
         let analysis = analyze(&design).unwrap();
         let day = day(&design, &Setup::STANDARD).unwrap();
         let judged = DayFigures::new(&day.first_fire, &day.periodic);
-        let findings = judge(&design, &analysis, Known { day: Some(&judged), edges: None });
+        let mild = mild_day(&design, &Setup::STANDARD);
+        let known = Known { day: Some(&judged), mild: mild.as_ref(), edges: None };
+        let findings = judge(&design, &analysis, known);
         let answers = Question::ALL.map(|question| answer(question, &findings));
         let column = column.result.unwrap().verdicts.map(|verdict| verdict.answer);
         assert_eq!(answers, column);

@@ -6,8 +6,9 @@
 
 use longsmoke::analysis::analyze;
 use longsmoke::design::building::{
-    Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
-    ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
+    AirSupply, Below, BenchUse, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace,
+    CleanoutFace, Cleanouts, ConnectorKind, Damper, Floor, Foam, Protection, Seismic, Soil,
+    Stated, VoidBelow,
 };
 use longsmoke::design::material::Material;
 use longsmoke::design::{
@@ -121,6 +122,8 @@ fn different() -> Design {
             heat_loss: 137.0,
             house_suction: 2.5,
             wind_pressure: 0.0,
+            air_supply: AirSupply::NotStated,
+            air_opening: 0.02,
             rule_set: RuleSet::Europe,
         },
         fire: Fire {
@@ -184,6 +187,7 @@ fn different() -> Design {
             base_thickness: 0.15,
             inner_emissivity: 0.88,
             insulation: FaceInsulation::default(),
+            bench_use: BenchUse::NotStated,
         },
         chimney: Chimney {
             mouth_height: 8.3,
@@ -208,6 +212,8 @@ fn different() -> Design {
             roof_height: 0.0,
             near_rise: 0.0,
             near_distance: 0.0,
+            damper: Damper::NotStated,
+            damper_opening: 0.002,
         },
         surroundings: Surroundings {
             side: 0.52,
@@ -227,6 +233,9 @@ fn different() -> Design {
             wall_gap: 0.30,
             gap_low_opening: 0.0,
             gap_high_opening: 0.0,
+            foam: Foam::NotStated,
+            foam_covered: Stated::NotStated,
+            children: Stated::NotStated,
         },
         support: Support {
             carrier: Carrier::NotStated,

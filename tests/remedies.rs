@@ -7,6 +7,7 @@ use longsmoke::design::Design;
 use longsmoke::design::field::{FieldId, Kind, Number, check, field};
 use longsmoke::rules::{DayFigures, Finding, Known, Rule, Severity, judge};
 use longsmoke::study::remedy::{Key, MOST, Part, Remedies, Remedy, Traded};
+use longsmoke::study::trials::mild_day;
 use longsmoke::units::System;
 use longsmoke::words::remedy as words;
 use proptest::prelude::*;
@@ -33,7 +34,9 @@ fn judged(design: &Design) -> Option<Vec<Finding>> {
     let analysis = analyze(design).ok()?;
     let day = day(design, &Setup::STANDARD).ok();
     let figures = day.map(|day| DayFigures::new(&day.first_fire, &day.periodic));
-    Some(judge(design, &analysis, Known { day: figures.as_ref(), edges: None }))
+    let mild = figures.and_then(|_| mild_day(design, &Setup::STANDARD));
+    let known = Known { day: figures.as_ref(), mild: mild.as_ref(), edges: None };
+    Some(judge(design, &analysis, known))
 }
 
 fn found(design: &Design, system: System) -> Vec<(Key, Vec<Remedy>)> {

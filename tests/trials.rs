@@ -2,11 +2,11 @@
 //! the design as a whole is told is lost among them.
 
 use crate::laws::{Outcome, holds, usual};
-use longsmoke::analysis::analyze;
 use longsmoke::analysis::day::FacePlace;
+use longsmoke::analysis::{Failure, analyze};
 use longsmoke::design::Design;
 use longsmoke::rules::{self, Answer, DayFigures, Known, Question, Rule};
-use longsmoke::study::trials::{Trial, Tried, Verdict, judge};
+use longsmoke::study::trials::{Trial, Tried, Verdict, has_mild_day, judge};
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
 use proptest::prelude::*;
@@ -17,9 +17,11 @@ fn quiet() -> DayFigures {
         first_mean: kelvin(150.0),
         repeating_mean: kelvin(160.0),
         smoke_back: 0.0,
+        smoke_later: 0.0,
+        least_margin: 5.0,
         hottest_face: kelvin(70.0),
         hottest_place: FacePlace::Cap,
-        wall_behind: None,
+        ..DayFigures::default()
     }
 }
 
@@ -80,7 +82,7 @@ fn a_cold_start_asks_about_the_draft_alone() {
 #[test]
 fn a_fire_that_is_not_found_is_told() {
     let design = Design::demonstration();
-    let day = Err(longsmoke::analysis::Failure::FireStarved);
+    let day = Err(Failure::FireStarved);
     let failure = judge(&design, &Tried { trial: Trial::WetWood, day }).unwrap_err();
     assert!(words::failure(&failure, System::Metric).contains("goes out"));
 }
@@ -93,7 +95,8 @@ fn no_finding_is_lost_among_the_trials() {
         let Ok(analysis) = analyze(&design) else {
             return Ok(());
         };
-        let told = rules::judge(&design, &analysis, Known { day: Some(&quiet()), edges: None });
+        let told =
+            rules::judge(&design, &analysis, Known { day: Some(&quiet()), ..Known::default() });
         let tried: Vec<_> = together
             .into_iter()
             .filter_map(|trial| judge(&design, &Tried { trial, day: Ok(quiet()) }).ok())
@@ -102,6 +105,47 @@ fn no_finding_is_lost_among_the_trials() {
             .collect();
         for finding in &told {
             prop_assert!(tried.contains(&finding.rule.id()), "{} is lost", finding.rule.id());
+        }
+        Ok(())
+    });
+}
+
+/// Days on which something is wrong, each in another way.
+fn bad_days() -> Vec<DayFigures> {
+    let smoke = |smoke_back, smoke_later| DayFigures { smoke_back, smoke_later, ..quiet() };
+    vec![
+        smoke(600.0, 0.0),
+        smoke(900.0, 300.0),
+        DayFigures { hottest_face: kelvin(120.0), ..quiet() },
+        DayFigures { repeating_mean: kelvin(260.0), ..quiet() },
+        DayFigures { first_mean: kelvin(100.0), ..quiet() },
+    ]
+}
+
+/// What the row of the mild day says against the heater, the answers on top say as well, and weigh
+/// it alike.
+#[test]
+fn the_mild_day_is_in_the_answers() {
+    holds(40, &usual(), |design| -> Outcome {
+        let Ok(analysis) = analyze(&design) else {
+            return Ok(());
+        };
+        for day in bad_days().into_iter().map(Ok).chain([Err(Failure::FireStarved)]) {
+            let quiet = quiet();
+            let known = Known { day: Some(&quiet), mild: Some(&day), edges: None };
+            let told = rules::judge(&design, &analysis, known);
+            let tried = Tried { trial: Trial::MildDay, day };
+            let Ok(verdict) = judge(&design, &tried) else {
+                prop_assert_eq!(rules::answer(Question::Draw, &told), Answer::No);
+                continue;
+            };
+            for finding in verdict.findings {
+                let id = finding.rule.id();
+                let is_told = told
+                    .iter()
+                    .any(|each| each.rule.id() == id && finding.severity <= each.severity);
+                prop_assert!(is_told || !has_mild_day(&design), "{id}");
+            }
         }
         Ok(())
     });
@@ -130,9 +174,7 @@ fn a_trial_leaves_what_the_builder_decides() {
 fn a_trial_survives_its_words() {
     for trial in Trial::ALL {
         let with_a_wall = DayFigures { wall_behind: Some(kelvin(60.0)), ..quiet() };
-        for day in
-            [Ok(quiet()), Ok(with_a_wall), Err(longsmoke::analysis::Failure::NotPeriodic)]
-        {
+        for day in [Ok(quiet()), Ok(with_a_wall), Err(Failure::NotPeriodic)] {
             let tried = Tried { trial, day };
             assert_eq!(tried.to_string().parse(), Ok(tried));
         }

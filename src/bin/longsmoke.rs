@@ -13,7 +13,7 @@ use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answ
 use longsmoke::study::day::First;
 use longsmoke::study::edges::Study;
 use longsmoke::study::remedy::{Key, Part, Remedies, Remedy};
-use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, try_one};
+use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, mild_of, try_one};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
@@ -229,9 +229,10 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     };
     let figures = DayFigures::new(&day.first_fire, &day.periodic);
     let edges = edges(&design);
-    let known = Known { day: Some(&figures), edges: edges.as_ref() };
-    let findings = judge(&design, &analysis, known);
     let (trials, remedies) = (trials(&design), remedies(&design, system));
+    let mild = mild_of(&design, &trials);
+    let known = Known { day: Some(&figures), mild, edges: edges.as_ref() };
+    let findings = judge(&design, &analysis, known);
     let computed = Computed {
         analysis: &analysis,
         day: Some(&day),

@@ -15,6 +15,60 @@ choices! {
 }
 
 choices! {
+    /// Where the air for the fire comes from.
+    AirSupply {
+        /// Nothing is stated.
+        NotStated = "not_stated",
+        /// From the room, which lets it in through its leaks.
+        Leaks = "through_leaks",
+        /// From the room, through an opening to outdoors.
+        Opening = "through_opening",
+        /// Through a duct from outdoors to the firebox.
+        Duct = "through_duct",
+    }
+}
+
+choices! {
+    /// Damper between heater and chimney.
+    Damper {
+        /// Nothing is stated.
+        NotStated = "not_stated",
+        /// There is none.
+        Missing = "no_damper",
+        /// There is one.
+        Fitted = "damper",
+    }
+}
+
+choices! {
+    /// What the top of a bench is for.
+    BenchUse {
+        /// Nothing is stated.
+        NotStated = "not_stated",
+        /// To sit on.
+        Seat = "seat",
+        /// To lie and sleep on.
+        Bed = "bed",
+    }
+}
+
+choices! {
+    /// Foam or sheeting near the face of a wall, a floor or a ceiling by the heater.
+    Foam {
+        /// Nothing is stated.
+        NotStated = "not_stated",
+        /// There is none.
+        Missing = "no_foam",
+        /// EPS, XPS.
+        Polystyrene = "polystyrene",
+        /// PUR, PIR.
+        Polyurethane = "polyurethane",
+        /// Vapor barrier, kraft facing.
+        Membrane = "membrane",
+    }
+}
+
+choices! {
     /// What lies below the base slab.
     Below {
         /// Nothing is stated.

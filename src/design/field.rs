@@ -1,8 +1,9 @@
 //! The catalog of inputs: form, checks, file, schema and link all read it.
 
 use super::building::{
-    Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
-    ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
+    AirSupply, Below, BenchUse, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace,
+    CleanoutFace, Cleanouts, ConnectorKind, Damper, Floor, Foam, Protection, Seismic, Soil,
+    Stated, VoidBelow,
 };
 use super::material::Material;
 use super::{
@@ -233,6 +234,22 @@ pub enum FieldId {
     Soil,
     /// See `words` for its name.
     Seismic,
+    /// See `words` for its name.
+    AirSupply,
+    /// See `words` for its name.
+    AirOpening,
+    /// See `words` for its name.
+    BenchUse,
+    /// See `words` for its name.
+    Damper,
+    /// See `words` for its name.
+    DamperOpening,
+    /// See `words` for its name.
+    Foam,
+    /// See `words` for its name.
+    FoamCovered,
+    /// See `words` for its name.
+    Children,
 }
 
 /// The groups of the form, in the order in which a builder decides.
@@ -390,7 +407,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 109] = [
+pub static FIELDS: [Field; 117] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -463,6 +480,19 @@ pub static FIELDS: [Field; 109] = [
         0.0..=25.0,
         1.0,
         site.wind_pressure
+    ),
+    choice!(AirSupply, Site, "site.air_supply", "qa", false, AirSupply, site.air_supply),
+    number!(
+        AirOpening,
+        Site,
+        "site.air_opening_m2",
+        "qo",
+        false,
+        Opening,
+        0.0..=1.0,
+        0.0..=0.1,
+        0.001,
+        site.air_opening
     ),
     choice!(Species, Fire, "fire.species", "sp", false, Species, fire.species),
     number!(
@@ -1077,6 +1107,7 @@ pub static FIELDS: [Field; 109] = [
         0.005,
         shell.insulation.top
     ),
+    choice!(BenchUse, Shell, "shell.bench_use", "qb", true, BenchUse, shell.bench_use),
     choice!(FlueShape, Chimney, "chimney.shape", "fs", false, FlueShape, chimney.shape),
     choice!(
         FlueMaterial,
@@ -1269,6 +1300,19 @@ pub static FIELDS: [Field; 109] = [
         0.005,
         chimney.masonry_wall
     ),
+    choice!(Damper, Chimney, "chimney.damper", "qd", false, Damper, chimney.damper),
+    number!(
+        DamperOpening,
+        Chimney,
+        "chimney.damper_opening_m2",
+        "qs",
+        false,
+        Opening,
+        0.0..=0.2,
+        0.0..=0.05,
+        0.0005,
+        chimney.damper_opening
+    ),
     number!(
         SideDistance,
         Surroundings,
@@ -1438,6 +1482,25 @@ pub static FIELDS: [Field; 109] = [
         true,
         Protection,
         surroundings.ceiling_protection
+    ),
+    choice!(Foam, Surroundings, "surroundings.foam", "qf", false, Foam, surroundings.foam),
+    choice!(
+        FoamCovered,
+        Surroundings,
+        "surroundings.foam_covered",
+        "qc",
+        false,
+        Stated,
+        surroundings.foam_covered
+    ),
+    choice!(
+        Children,
+        Surroundings,
+        "surroundings.children",
+        "qk",
+        false,
+        Stated,
+        surroundings.children
     ),
     choice!(Carrier, Support, "support.carrier", "gk", false, Carrier, support.carrier),
     choice!(

@@ -10,8 +10,9 @@ pub mod material;
 use crate::physics::wood::Ultimate;
 use crate::units::kelvin;
 use building::{
-    Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
-    ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
+    AirSupply, Below, BenchUse, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace,
+    CleanoutFace, Cleanouts, ConnectorKind, Damper, Floor, Foam, Protection, Seismic, Soil,
+    Stated, VoidBelow,
 };
 use material::Material;
 
@@ -53,6 +54,10 @@ pub struct Site {
     pub house_suction: f64,
     /// Pressure of the wind onto the mouth of the chimney (Pa).
     pub wind_pressure: f64,
+    /// Where the air for the fire comes from.
+    pub air_supply: AirSupply,
+    /// Free area of the opening or duct through which it comes (m2).
+    pub air_opening: f64,
     /// Rules by which findings are made.
     pub rule_set: RuleSet,
 }
@@ -217,6 +222,8 @@ pub struct Shell {
     pub inner_emissivity: f64,
     /// Insulating board on the faces (m); 0 leaves them free to the room.
     pub insulation: FaceInsulation,
+    /// What the top of a bench is for.
+    pub bench_use: BenchUse,
 }
 
 /// Thickness of insulating board on the faces of the heater (m).
@@ -280,6 +287,10 @@ pub struct Chimney {
     pub near_rise: f64,
     /// Level distance to that thing (m).
     pub near_distance: f64,
+    /// Damper between heater and chimney.
+    pub damper: Damper,
+    /// What of the flue it leaves open when it is shut (m2).
+    pub damper_opening: f64,
 }
 
 /// Distances to what can burn.
@@ -319,6 +330,12 @@ pub struct Surroundings {
     pub below: Below,
     /// What separates the two.
     pub void_below: VoidBelow,
+    /// Foam or sheeting near the heater.
+    pub foam: Foam,
+    /// Whether a layer that holds fire off covers the foam.
+    pub foam_covered: Stated,
+    /// Whether small children live in the house.
+    pub children: Stated,
 }
 
 impl Surroundings {
@@ -591,6 +608,8 @@ impl Design {
                 heat_loss: 100.0,
                 house_suction: 4.0,
                 wind_pressure: 0.0,
+                air_supply: AirSupply::Opening,
+                air_opening: 0.02,
                 rule_set: RuleSet::NorthAmerica,
             },
             fire: Fire {
@@ -651,6 +670,7 @@ impl Design {
                 base_thickness: 0.15,
                 inner_emissivity: 0.9,
                 insulation: FaceInsulation { front: 0.0, back: 0.0, sides: 0.0, top: 0.0 },
+                bench_use: BenchUse::NotStated,
             },
             chimney: Chimney {
                 mouth_height: 8.2,
@@ -675,6 +695,8 @@ impl Design {
                 roof_height: 7.0,
                 near_rise: 0.50,
                 near_distance: 2.0,
+                damper: Damper::Fitted,
+                damper_opening: 0.002,
             },
             surroundings: Surroundings {
                 side: 0.60,
@@ -694,6 +716,9 @@ impl Design {
                 wall_gap: 0.30,
                 gap_low_opening: 0.0,
                 gap_high_opening: 0.0,
+                foam: Foam::Missing,
+                foam_covered: Stated::NotStated,
+                children: Stated::No,
             },
             support: Support {
                 carrier: Carrier::Footing,

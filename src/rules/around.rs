@@ -66,6 +66,20 @@ pub enum Around {
     SeismicReinforcement,
     /// Gap smaller than the core grows.
     GapSmall,
+    /// Gap to a wood wall behind through which no air moves.
+    GapBlocked,
+    /// Foam without a layer that holds fire off.
+    FoamBare,
+    /// What can burn, in the radiation of the glass.
+    GlassNear,
+    /// Damper that shuts off everything.
+    DamperTight,
+    /// Damper that leaves little open.
+    DamperOpeningSmall,
+    /// Slot small through which gas gets out of a cold heater.
+    BleedSmall,
+    /// Opening small for the air of the fire.
+    AirOpeningSmall,
 }
 
 impl Around {
@@ -101,6 +115,13 @@ impl Around {
             Self::SeismicAnchor => "seismic-anchor",
             Self::SeismicReinforcement => "seismic-reinforcement",
             Self::GapSmall => "gap-small",
+            Self::GapBlocked => "gap-blocked",
+            Self::FoamBare => "foam-bare",
+            Self::GlassNear => "glass-near",
+            Self::DamperTight => "damper-tight",
+            Self::DamperOpeningSmall => "damper-opening-small",
+            Self::BleedSmall => "bleed-small",
+            Self::AirOpeningSmall => "air-opening-small",
         }
     }
 
@@ -121,7 +142,11 @@ impl Around {
             | Self::FootingNarrow
             | Self::FootingShallow
             | Self::SeismicReinforcement
-            | Self::GapSmall => Severity::LookAgain,
+            | Self::GapSmall
+            | Self::GapBlocked
+            | Self::DamperOpeningSmall
+            | Self::BleedSmall
+            | Self::AirOpeningSmall => Severity::LookAgain,
             _ => Severity::DoNotBuild,
         }
     }
@@ -132,14 +157,19 @@ impl Around {
                 matter.place()
             }
             Self::ProtectionNotCounted => Place::Side,
-            Self::HearthShort | Self::HearthNarrow => Place::Front,
+            Self::HearthShort | Self::HearthNarrow | Self::GlassNear => Place::Front,
+            Self::GapBlocked | Self::FoamBare => Place::Back,
+            Self::AirOpeningSmall => Place::Fire,
+            Self::BleedSmall => Place::Firebox,
             Self::ChimneyClose
             | Self::ChimneyUnlined
             | Self::ChimneyWallThin
             | Self::SootFireUnrated => Place::Chimney,
             Self::ConnectorClose => Place::RunsOutlet,
             Self::ChimneyLow => Place::ChimneyMouth,
-            Self::FlueCleanoutMissing => Place::ChimneyInlet,
+            Self::FlueCleanoutMissing | Self::DamperTight | Self::DamperOpeningSmall => {
+                Place::ChimneyInlet
+            }
             Self::FoamBelow
             | Self::WoodBelow
             | Self::OnFraming

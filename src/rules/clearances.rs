@@ -1,12 +1,14 @@
 //! Distances from the faces to what can burn, by the rule set that the user picked.
 
 use super::around::Around;
+use super::heat::RISE;
 use super::{Figure, Finding, Lever, Place, Rule, Severity};
 use crate::design::building::Protection;
 use crate::design::field::FieldId;
 use crate::design::{Design, RuleSet};
+use crate::physics::surface::emission;
 use crate::sources::{
-    E1602_DOOR, IRC_R1002_CEILING, IRC_R1002_CLEARANCE, MODEL_FIRE_ORDINANCE,
+    E1602_DOOR, GLASS_RADIATION, IRC_R1002_CEILING, IRC_R1002_CLEARANCE, MODEL_FIRE_ORDINANCE,
     NFPA_211_PROTECTION, NO_RULE_SET, Source,
 };
 use crate::units::Quantity;
@@ -27,6 +29,14 @@ pub const DOOR: f64 = 1.2192;
 pub const EUROPE: f64 = 0.400;
 /// Europe, in front of door and glass (m).
 pub const EUROPE_DOOR: f64 = 0.800;
+/// What glass gives off in full fire (W/m2).
+///
+/// # Source
+///
+/// [`crate::sources::GLASS_PRACTICE`].
+pub const GLASS_FLUX: f64 = 10_000.0;
+/// Emissivity of wood (–).
+const WOOD_EMISSIVITY: f64 = 0.93;
 /// Hair by which a distance may miss its limit (m).
 pub(super) const SLACK: f64 = 1e-6;
 
@@ -116,7 +126,26 @@ fn not_counted(design: &Design) -> Option<Finding> {
     Some(Around::ProtectionNotCounted.bare(Some(lever), &NFPA_211_PROTECTION))
 }
 
+/// Where what can burn in front of the glass gets as hot as it may (m), as if it were a disc in
+/// front of which a small face of wood keeps all its heat.
+///
+/// 0.93 10 kW/m2 r2/(r2 + d2) = q(T_room + 65 K), pi r2 = area of the glass
+fn reach_of_glass(design: &Design) -> f64 {
+    let room = design.site.room_temperature;
+    let (glass, _) = design.firebox.door_parts();
+    let gives_off = emission(WOOD_EMISSIVITY, room + RISE, room);
+    let beyond = WOOD_EMISSIVITY * GLASS_FLUX / gives_off - 1.0;
+    (glass / std::f64::consts::PI * beyond.max(0.0)).sqrt()
+}
+
+fn glass(design: &Design) -> Option<Finding> {
+    let lever = Lever { field: FieldId::FrontDistance, raise: true };
+    let sizes = [design.surroundings.front, reach_of_glass(design)];
+    Around::GlassNear.short(sizes, lever, &GLASS_RADIATION)
+}
+
 pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
+    findings.extend(glass(design));
     let Some(limits) = limits(design) else {
         findings.push(not_checked());
         return;

@@ -1,11 +1,15 @@
 //! Safety at the unfavorable edge of what is known only roughly, with more wood than stated.
 
 use super::day::where_hot;
+use super::heat::Hot;
 use super::{Figure, Finding, HOTTEST_FACE, Lever, Place, Rule, Severity};
-use crate::analysis::day::FacePlace;
+use crate::analysis::Analysis;
+use crate::analysis::day::{FacePlace, LayerPeaks};
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
-use crate::sources::{ASTM_E1602_FACE, CHIMNEY_CLASS, EN_13384, OVERLOAD_CHARGE};
+use crate::sources::{
+    AIR_OF_OVERLOAD, ASTM_E1602_FACE, CHIMNEY_CLASS, EN_13384, OVERLOAD_CHARGE,
+};
 use crate::units::{Quantity, in_celsius};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -17,6 +21,68 @@ use serde::{Deserialize, Serialize};
 ///
 /// [`crate::sources::OVERLOAD_CHARGE`].
 pub const OVERLOAD: f64 = 1.25;
+
+/// Air over stoichiometric air with which fires in tested chambers burn at least (–).
+///
+/// # Source
+///
+/// [`crate::sources::AIR_OF_OVERLOAD`].
+pub const TESTED_AIR: f64 = 1.95;
+
+/// The same below which a fire is starved (–): the low end of what flames burn with. The flame of a
+/// burn takes a third more air than its mean, so that its height then has hardly any to spare.
+///
+/// # Source
+///
+/// [`crate::sources::AIR_OF_OVERLOAD`].
+pub const LEAST_AIR: f64 = 1.5;
+
+/// Air over stoichiometric air that a fire gets with its air fully open (–), at most what is stated;
+/// nothing where no flow holds itself.
+pub fn air_it_gets(analysis: &Analysis) -> f64 {
+    let fire = &analysis.height_of_fire;
+    let stated = fire.excess_air_ratio;
+    match fire.natural_flows.iter().rfind(|flow| flow.stable) {
+        Some(flow) => flow.excess_air_ratio.min(stated),
+        None if fire.margin < 0.0 => 0.0,
+        None => stated,
+    }
+}
+
+/// How much it weighs that an overloaded fire asks for more air than the chimney pulls. In truth it
+/// then takes the air that it gets: as long as the chimney pulls that much, smoke stays inside, and
+/// what counts is whether the air burns the wood.
+fn weight_of_starving(stated: f64, gets: f64) -> Severity {
+    if gets < LEAST_AIR.min(stated) {
+        Severity::DoNotBuild
+    } else if gets < TESTED_AIR.min(stated) {
+        Severity::LookAgain
+    } else {
+        Severity::GoodToKnow
+    }
+}
+
+/// An overload that is short of draft for a time (s), with the analysis of the overloaded heater.
+pub fn starved(analysis: &Analysis, short: f64) -> Option<Finding> {
+    let fire = &analysis.height_of_fire;
+    let air = (fire.excess_air_ratio, air_it_gets(analysis));
+    judged_starved(TimeEdge { nominal: short, edge: short }, air)
+}
+
+fn judged_starved(short: TimeEdge, (stated, gets): (f64, f64)) -> Option<Finding> {
+    let TimeEdge { nominal, edge } = short;
+    let quantity = Quantity::Duration;
+    let starved = Judged { hazard: Hazard::Starved, quantity, nominal, edge, limit: 0.0 };
+    let less = Lever { field: FieldId::Charge, raise: false };
+    let found = starved.finding(Place::Fire, less)?;
+    // Where only the edge is short, the limit lies inside the band.
+    let severity = if nominal > 0.0 {
+        weight_of_starving(stated, gets)
+    } else {
+        weight_of_starving(stated, gets).min(Severity::LookAgain)
+    };
+    Some(Finding { severity, ..found })
+}
 
 /// Share of cases that may be worse than what is judged (–).
 pub const BEYOND: f64 = 0.05;
@@ -32,6 +98,13 @@ pub struct TemperatureEdge {
     #[serde(rename = "edge_celsius", with = "in_celsius")]
     #[schemars(with = "f64")]
     pub edge: f64,
+}
+
+impl TemperatureEdge {
+    /// Whether it belongs to nothing that is there.
+    const fn is_absent(&self) -> bool {
+        self.nominal <= 0.0
+    }
 }
 
 /// A time as it is reckoned, and beyond which it is worse in 5 of 100 cases.
@@ -66,8 +139,17 @@ pub struct Edges {
     pub hottest_place: FacePlace,
     /// Time of a period in which the fire asks for more air than the chimney pulls.
     pub short_of_draft: TimeEdge,
+    /// Air over stoichiometric air that it then gets, at most what is stated (–).
+    pub air_ratio: f64,
     /// Wall at the mouth, whose edge is the cold one.
     pub mouth_wall: TemperatureEdge,
+    /// Hottest face of the wall behind; 0 K where there is none.
+    #[serde(default, skip_serializing_if = "TemperatureEdge::is_absent")]
+    pub wall_behind: TemperatureEdge,
+    /// Hottest side of each layer, as it is reckoned.
+    pub layers: LayerPeaks,
+    /// The same at its edge.
+    pub layers_edge: LayerPeaks,
     /// Share of cases in which that wall is below the dew point (–).
     pub wet_wall_fraction: f64,
     /// Share of cases in which it is below freezing (–).
@@ -87,6 +169,8 @@ pub enum Hazard {
     WetWall,
     /// Wall at the mouth below freezing.
     FrozenWall,
+    /// A part of the heater, or the wall behind it, beyond what it bears.
+    TooHot(Hot),
 }
 
 /// At what a hazard was found.
@@ -99,7 +183,7 @@ pub enum Standing {
 }
 
 /// A hazard with its figures (SI) and its limit.
-struct Judged {
+pub(super) struct Judged {
     hazard: Hazard,
     quantity: Quantity,
     nominal: f64,
@@ -108,7 +192,7 @@ struct Judged {
 }
 
 impl Judged {
-    const fn hot(hazard: Hazard, figure: TemperatureEdge, limit: f64) -> Self {
+    pub(super) const fn hot(hazard: Hazard, figure: TemperatureEdge, limit: f64) -> Self {
         let TemperatureEdge { nominal, edge } = figure;
         Self { hazard, quantity: Quantity::Temperature, nominal, edge, limit }
     }
@@ -120,7 +204,7 @@ impl Judged {
     }
 
     /// What it comes to; nothing where the whole band passes.
-    fn finding(&self, place: Place, lever: Lever) -> Option<Finding> {
+    pub(super) fn finding(&self, place: Place, lever: Lever) -> Option<Finding> {
         let (standing, found) = if self.limit < self.nominal {
             (Standing::Nominal, self.nominal)
         } else if self.limit < self.edge {
@@ -129,8 +213,6 @@ impl Judged {
             return None;
         };
         let severity = match (self.hazard, standing) {
-            // Who burns what is stated does not meet it.
-            (Hazard::Starved, _) => Severity::GoodToKnow,
             (_, Standing::Nominal) => Severity::DoNotBuild,
             (_, Standing::Edge) => Severity::LookAgain,
         };
@@ -145,8 +227,9 @@ impl Judged {
             source: match self.hazard {
                 Hazard::Rating => &CHIMNEY_CLASS,
                 Hazard::Face => &ASTM_E1602_FACE,
-                Hazard::Starved => &OVERLOAD_CHARGE,
+                Hazard::Starved => &AIR_OF_OVERLOAD,
                 Hazard::WetWall | Hazard::FrozenWall => &EN_13384,
+                Hazard::TooHot(_) => &OVERLOAD_CHARGE,
             },
         })
     }
@@ -156,7 +239,7 @@ impl Judged {
 pub(super) fn check(design: &Design, edges: &Edges, findings: &mut Vec<Finding>) {
     let has = |rules: &[Rule]| findings.iter().any(|finding| rules.contains(&finding.rule));
     let hot = has(&[Rule::FaceTooHot]);
-    let smokes = has(&[Rule::SmokeBack]);
+    let smokes = findings.iter().any(|finding| finding.rule.smokes_as_stated());
     let cold = has(&[Rule::ChimneyWallWet, Rule::ChimneyWallFreezing]);
     let raise = |field| Lever { field, raise: true };
     let rated = design.chimney.rated_temperature;
@@ -168,11 +251,8 @@ pub(super) fn check(design: &Design, edges: &Edges, findings: &mut Vec<Finding>)
         findings.extend(face.finding(place, lever));
     }
     if !smokes {
-        let TimeEdge { nominal, edge } = edges.short_of_draft;
-        let quantity = Quantity::Duration;
-        let starved = Judged { hazard: Hazard::Starved, quantity, nominal, edge, limit: 0.0 };
-        let less = Lever { field: FieldId::Charge, raise: false };
-        findings.extend(starved.finding(Place::Fire, less));
+        let air = (design.fire.excess_air_ratio, edges.air_ratio);
+        findings.extend(judged_starved(edges.short_of_draft, air));
     }
     if !cold {
         let dry = design.chimney.duty == ChimneyDuty::Dry;

@@ -1,6 +1,6 @@
 //! Gas into the chimney, wall at its mouth, length of the path.
 
-use super::{DayFigures, Figure, Finding, Known, Lever, Moment, Place, Rule, Severity};
+use super::{Figure, Finding, Known, Lever, Moment, Place, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::analysis::standard_route::shortest_path;
 use crate::design::field::FieldId;
@@ -30,7 +30,7 @@ pub(super) fn check(
     (analysis, known): (&Analysis, Known<'_>),
     findings: &mut Vec<Finding>,
 ) {
-    let entries = Entries::new(analysis, known.day);
+    let entries = Entries::new(analysis, known);
     // The edges know the peak itself.
     if known.edges.is_none() {
         findings.extend(rating(design, &entries));
@@ -41,38 +41,37 @@ pub(super) fn check(
     findings.extend(outside_formula(analysis));
 }
 
-/// Gas into the chimney at its warmest and its coolest (K), and the state to which both belong.
+/// Gas into the chimney at its warmest and its coolest (K), each with the state to which it belongs.
 struct Entries {
-    warmest: f64,
-    coolest: f64,
-    moment: Moment,
+    warmest: (f64, Moment),
+    coolest: (f64, Moment),
 }
 
 impl Entries {
-    /// Of the day where it is known: hottest when the days repeat, coolest at the first fire.
-    fn new(analysis: &Analysis, day: Option<&DayFigures>) -> Self {
-        match day {
-            Some(day) => Self {
-                warmest: day.repeating_mean.max(day.first_mean),
-                coolest: day.first_mean.min(day.repeating_mean),
-                moment: Moment::BurnMean,
-            },
-            None => Self {
-                warmest: analysis.height_of_fire.chimney_inlet,
-                coolest: analysis.height_of_fire.chimney_inlet,
-                moment: Moment::HeightOfFire,
-            },
+    /// Of the days where they are known: hottest when the days repeat, coolest at the first fire.
+    fn new(analysis: &Analysis, known: Known<'_>) -> Self {
+        let warmest = known.days().map(|(day, figures)| {
+            (figures.repeating_mean.max(figures.first_mean), Moment::BurnMean(day))
+        });
+        let coolest = known.days().map(|(day, figures)| {
+            (figures.first_mean.min(figures.repeating_mean), Moment::BurnMean(day))
+        });
+        let height = (analysis.height_of_fire.chimney_inlet, Moment::HeightOfFire);
+        Self {
+            warmest: warmest.reduce(|a, b| if a.0 < b.0 { b } else { a }).unwrap_or(height),
+            coolest: coolest.reduce(|a, b| if b.0 < a.0 { b } else { a }).unwrap_or(height),
         }
     }
 }
 
 fn rating(design: &Design, entries: &Entries) -> Option<Finding> {
     let rated = design.chimney.rated_temperature;
-    (rated < entries.warmest + PEAK_ALLOWANCE).then(|| Finding {
-        rule: Rule::GasAboveChimneyRating(entries.moment),
+    let (warmest, moment) = entries.warmest;
+    (rated < warmest + PEAK_ALLOWANCE).then(|| Finding {
+        rule: Rule::GasAboveChimneyRating(moment),
         severity: Severity::DoNotBuild,
         place: Place::ChimneyInlet,
-        found: temperature(entries.warmest),
+        found: temperature(warmest),
         limit: Some(temperature(rated)),
         lever: Some(Lever { field: FieldId::RunLength, raise: true }),
         source: &CHIMNEY_PEAK,
@@ -81,14 +80,14 @@ fn rating(design: &Design, entries: &Entries) -> Option<Finding> {
 
 fn entry(design: &Design, entries: &Entries) -> Option<Finding> {
     let [cool, good, warm] = ENTRY_WINDOW;
-    let Entries { warmest, coolest, moment } = *entries;
+    let Entries { warmest: (warmest, moment), coolest: (coolest, cool_moment) } = *entries;
     let dry = design.chimney.duty == ChimneyDuty::Dry;
     let (rule, found, limit) = if warm < warmest {
         (Rule::GasWasteful(moment), warmest, warm)
     } else if good < warmest {
         (Rule::GasWarm(moment), warmest, good)
     } else if coolest < cool && dry {
-        (Rule::GasCool(moment), coolest, cool)
+        (Rule::GasCool(cool_moment), coolest, cool)
     } else {
         return None;
     };
@@ -98,7 +97,10 @@ fn entry(design: &Design, entries: &Entries) -> Option<Finding> {
         place: Place::ChimneyInlet,
         found: temperature(found),
         limit: Some(temperature(limit)),
-        lever: Some(Lever { field: FieldId::RunLength, raise: rule != Rule::GasCool(moment) }),
+        lever: Some(Lever {
+            field: FieldId::RunLength,
+            raise: !matches!(rule, Rule::GasCool(_)),
+        }),
         source: &CHIMNEY_ENTRY_WINDOW,
     })
 }

@@ -4,7 +4,7 @@ use super::{Figure, Finding, Lever, Place, Question, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind};
-use crate::sources::{EN_15544_MOISTURE, NET_HEATING_VALUE, USUAL_RANGE};
+use crate::sources::{EN_15544_MOISTURE, NET_HEATING_VALUE, ROOM_OVERHEATS, USUAL_RANGE};
 use crate::units::Quantity;
 
 /// Wettest wood (–).
@@ -85,6 +85,7 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
     }));
     findings.extend(wet_wood(design));
     findings.extend(house(design, analysis));
+    findings.extend(overheated(analysis));
 }
 
 fn wet_wood(design: &Design) -> Option<Finding> {
@@ -98,6 +99,25 @@ fn wet_wood(design: &Design) -> Option<Finding> {
         limit: Some(share(MOISTURE)),
         lever: Some(Lever { field: FieldId::Moisture, raise: false }),
         source: &EN_15544_MOISTURE,
+    })
+}
+
+/// Heat of the firings over what the house loses on its coldest day, from which rooms get too warm
+/// (–).
+pub const TOO_MUCH_HEAT: f64 = 1.25;
+
+fn overheated(analysis: &Analysis) -> Option<Finding> {
+    let house = &analysis.house;
+    let power = |value| Figure { value, quantity: Quantity::Power };
+    let most = TOO_MUCH_HEAT * house.design_loss;
+    (most < house.mean_output).then(|| Finding {
+        rule: Rule::RoomOverheats,
+        severity: Severity::GoodToKnow,
+        place: Place::Whole,
+        found: power(house.mean_output),
+        limit: Some(power(most)),
+        lever: Some(Lever { field: FieldId::FiringsPerDay, raise: false }),
+        source: &ROOM_OVERHEATS,
     })
 }
 

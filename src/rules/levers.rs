@@ -1,6 +1,6 @@
 //! What a builder can move to mend a finding, and which findings are one matter.
 
-use super::{Finding, Lever, Rule};
+use super::{Finding, Hazard, Hot, Lever, Rule, Touch};
 use crate::design::field::FieldId;
 
 const fn more(field: FieldId) -> Lever {
@@ -57,7 +57,19 @@ const SMALLER_FIREBOX: &[Lever] = &[
 const SQUARER: &[Lever] = &[less(FieldId::FireboxWidth), less(FieldId::FireboxDepth)];
 const LESS_GLASS: &[Lever] = &[less(FieldId::Glass), less(FieldId::DoorHeight)];
 const LESS_WOOD: &[Lever] = &[less(FieldId::Charge)];
+const COOLER_BACK: &[Lever] = &[more(FieldId::FacingThickness), less(FieldId::Charge)];
+const COOLER_FACING: &[Lever] = &[more(FieldId::FireboxWall), less(FieldId::Charge)];
+const LESS_HEAT: &[Lever] = &[less(FieldId::FiringsPerDay), less(FieldId::Charge)];
 const MORE_HEAT: &[Lever] = &[more(FieldId::FiringsPerDay), more(FieldId::Charge)];
+
+const fn too_hot(hot: Hot) -> &'static [Lever] {
+    match hot {
+        Hot::Connector | Hot::Liner | Hot::Wool => COOLER_GAS,
+        Hot::Wall | Hot::WallForLong | Hot::Foam => COOLER_BACK,
+        Hot::Mortar | Hot::Facing => COOLER_FACING,
+        Hot::Firebox | Hot::Runs | Hot::Board | Hot::Base => LESS_WOOD,
+    }
+}
 
 /// Moves that mend a finding where they go far enough, the likeliest first: its own lever, then
 /// others of its rule. None of what the house, the weather or an authority decides, and none of
@@ -69,8 +81,9 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::NoRunningFlow(_)
         | Rule::SecondFlow(_)
         | Rule::UnheldFlow(_)
-        | Rule::SmokeBack => PULL,
-        Rule::ColdStartWeak(_) => COLD_PULL,
+        | Rule::SmokeBack(_)
+        | Rule::FireGoesOut(_) => PULL,
+        Rule::ColdStartWeak(_) | Rule::SmokeAtLighting(_) => COLD_PULL,
         Rule::GasAboveChimneyRating(_)
         | Rule::GasWasteful(_)
         | Rule::GasWarm(_)
@@ -84,8 +97,10 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         Rule::FireboxLarge => SMALLER_FIREBOX,
         Rule::FireboxNarrow => SQUARER,
         Rule::GlassLarge => LESS_GLASS,
-        Rule::InletFast | Rule::FaceTooHot => LESS_WOOD,
+        Rule::InletFast | Rule::FaceTooHot | Rule::Touch(_) => LESS_WOOD,
         Rule::HouseNotCovered => MORE_HEAT,
+        Rule::RoomOverheats => LESS_HEAT,
+        Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => too_hot(hot),
         // What is unusual may be meant.
         Rule::InputUnusual(_) => return Vec::new(),
         _ => &[],
@@ -152,6 +167,11 @@ impl Rule {
                 Self::GasAboveChimneyRating(moment).id()
             }
             Self::ChimneyWallFreezing => Self::ChimneyWallWet.id(),
+            Self::SmokeAtLighting(judged) => Self::SmokeBack(judged).id(),
+            Self::TooHot(hot) => match hot.milder_than() {
+                Some(heavier) => heavier.id(),
+                None => hot.id(),
+            },
             Self::PathShort => Self::NoRuns.id(),
             _ => self.id(),
         }
@@ -165,8 +185,13 @@ impl Rule {
                 | Self::GasWasteful(_)
                 | Self::GasWarm(_)
                 | Self::GasCool(_)
-                | Self::SmokeBack
+                | Self::SmokeBack(_)
+                | Self::SmokeAtLighting(_)
+                | Self::FireGoesOut(_)
+                | Self::DayNotFound(_)
                 | Self::FaceTooHot
+                | Self::TooHot(_)
+                | Self::Touch(Touch::Seat | Touch::Bed | Touch::Reach)
         )
     }
 }

@@ -12,22 +12,28 @@ mod edges;
 mod firebox;
 mod gas;
 mod hearth;
+mod heat;
 mod inputs;
 mod levers;
+mod openings;
 mod sets;
 mod structure;
 
 pub use around::Around;
 pub use day::HOTTEST_FACE;
 pub use draft::{Condition, Start, conditions};
-pub use edges::{BEYOND, Edges, Hazard, OVERLOAD, Standing, TemperatureEdge, TimeEdge};
+pub use edges::{
+    BEYOND, Edges, Hazard, LEAST_AIR, OVERLOAD, Standing, TESTED_AIR, TemperatureEdge,
+    TimeEdge, air_it_gets, starved,
+};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
+pub use heat::{Hot, Touch};
 pub use levers::levers;
 pub use sets::{Matter, rule_of};
 
-use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
-use crate::analysis::day::{DayState, FacePlace};
+use crate::analysis::day::{DayState, FacePlace, LayerPeaks};
+use crate::analysis::{Analysis, Failure};
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::sources::Source;
@@ -226,9 +232,21 @@ pub enum Rule {
     /// Heat of the day does not cover the house on the design day.
     HouseNotCovered,
     /// Losses exceed the draft for some minutes of the day's burn.
-    SmokeBack,
+    SmokeBack(Judged),
+    /// They do on a mild day, while a cold heater is lit and no longer.
+    SmokeAtLighting(Judged),
+    /// The fire goes out for want of draft.
+    FireGoesOut(Judged),
+    /// No firing day was found.
+    DayNotFound(Judged),
     /// A face to the room above what a masonry heater may have.
     FaceTooHot,
+    /// A part of the heater, or the wall behind it, beyond what it bears when the days repeat.
+    TooHot(Hot),
+    /// Something that is touched too hot.
+    Touch(Touch),
+    /// Firings that give much more than the house loses.
+    RoomOverheats,
     /// Something beyond its limit at the unfavorable edge of what is known only roughly.
     AtTheEdge(Hazard, Standing),
     /// What stands around, lies below or carries the heater.
@@ -240,12 +258,12 @@ pub enum Rule {
 pub enum Moment {
     /// The height of the fire, first fire.
     HeightOfFire,
-    /// Mean over the burn, weighted by the flow.
-    BurnMean,
+    /// Mean over the burn, weighted by the flow, on a day.
+    BurnMean(Day),
 }
 
 /// What is judged of the firing day.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct DayFigures {
     /// Gas into the chimney, mean over the first burn from cold (K).
     pub first_mean: f64,
@@ -253,24 +271,66 @@ pub struct DayFigures {
     pub repeating_mean: f64,
     /// Longest time of a burn in which losses exceed the draft (s).
     pub smoke_back: f64,
+    /// The same, but for the time in which the cold heater is lit (s).
+    pub smoke_later: f64,
+    /// Least draft to spare of both burns (Pa).
+    pub least_margin: f64,
     /// Hottest face to the room (K).
     pub hottest_face: f64,
     /// Where that is.
     pub hottest_place: FacePlace,
     /// Hottest face of the wall behind when the days repeat, where there is one (K).
     pub wall_behind: Option<f64>,
+    /// Hottest upright face (K).
+    pub upright: f64,
+    /// Hottest top of a bench (K); 0 where there is none.
+    pub bench: f64,
+    /// Hottest side of each layer when the days repeat (K).
+    pub layers: LayerPeaks,
 }
 
 impl DayFigures {
+    /// Every figure, in the order of a message.
+    pub fn figures(&mut self) -> Vec<&mut f64> {
+        let Self {
+            first_mean,
+            repeating_mean,
+            smoke_back,
+            smoke_later,
+            least_margin,
+            hottest_face,
+            hottest_place: _,
+            wall_behind,
+            upright,
+            bench,
+            layers,
+        } = self;
+        let mut figures =
+            vec![first_mean, repeating_mean, smoke_back, smoke_later, least_margin];
+        figures.extend([hottest_face, upright, bench]);
+        figures.extend(wall_behind);
+        figures.extend(layers.figures());
+        figures
+    }
+
     /// What is judged of the first firing from cold and of the day that repeats.
     pub fn new(first: &DayState, repeating: &DayState) -> Self {
         Self {
             first_mean: first.burn_mean.chimney_inlet,
             repeating_mean: repeating.burn_mean.chimney_inlet,
             smoke_back: first.draft.smoke_back_s.max(repeating.draft.smoke_back_s),
+            smoke_later: (first.draft.smoke_back_s - first.draft.kindling_smoke_s)
+                .max(repeating.draft.smoke_back_s),
+            least_margin: first
+                .draft
+                .least_margin_pascals
+                .min(repeating.draft.least_margin_pascals),
             hottest_face: repeating.peak.surface.temperature,
             hottest_place: repeating.peak.surface_place,
             wall_behind: repeating.peak.wall_behind.map(|at| at.temperature),
+            upright: repeating.peak.upright,
+            bench: repeating.peak.bench,
+            layers: repeating.peak.layers,
         }
     }
 }
@@ -311,14 +371,21 @@ impl Rule {
             Self::InputUnusual(_) => "input-unusual",
             Self::WoodWet => "wood-wet",
             Self::HouseNotCovered => "house-not-covered",
-            Self::SmokeBack => "smoke-back",
+            Self::SmokeBack(_) => "smoke-back",
+            Self::SmokeAtLighting(_) => "smoke-at-lighting",
+            Self::FireGoesOut(_) => "fire-goes-out",
+            Self::DayNotFound(_) => "day-not-found",
             Self::FaceTooHot => "face-too-hot",
+            Self::TooHot(hot) => hot.id(),
+            Self::Touch(touch) => touch.id(),
+            Self::RoomOverheats => "room-overheats",
             Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
                 Hazard::Rating => "overload-above-chimney-rating",
                 Hazard::Face => "overload-face-too-hot",
                 Hazard::Starved => "overload-short-of-draft",
                 Hazard::WetWall => "chimney-wall-wet",
                 Hazard::FrozenWall => "chimney-wall-freezing",
+                Hazard::TooHot(hot) => hot.overload_id(),
             },
             Self::AtTheEdge(hazard, Standing::Edge) => match hazard {
                 Hazard::Rating => "overload-may-pass-chimney-rating",
@@ -326,6 +393,7 @@ impl Rule {
                 Hazard::Starved => "overload-may-be-short-of-draft",
                 Hazard::WetWall => "chimney-wall-may-be-wet",
                 Hazard::FrozenWall => "chimney-wall-may-freeze",
+                Hazard::TooHot(hot) => hot.edge_id(),
             },
             Self::Around(rule) => rule.id(),
         }
@@ -345,10 +413,15 @@ impl Rule {
     /// Whether its question has no answer as long as it speaks.
     const fn leaves_open(self) -> bool {
         match self {
-            Self::ClearancesNotChecked => true,
+            Self::ClearancesNotChecked | Self::DayNotFound(_) => true,
             Self::Around(Around::NotStated(hazard)) => hazard.must_be_known(),
             _ => false,
         }
+    }
+
+    /// Whether the fire asks for too much air on the day of the design already.
+    const fn smokes_as_stated(self) -> bool {
+        matches!(self, Self::SmokeBack(Judged { day: Day::Design, .. }))
     }
 
     /// Whether smoke and carbon monoxide come into the room.
@@ -358,7 +431,10 @@ impl Rule {
             Self::DraftNegative(_)
                 | Self::NoRunningFlow(_)
                 | Self::ColdStartWeak(_)
-                | Self::SmokeBack
+                | Self::SmokeBack(_)
+                | Self::SmokeAtLighting(_)
+                | Self::FireGoesOut(_)
+                | Self::DayNotFound(_)
         )
     }
 
@@ -373,7 +449,10 @@ impl Rule {
             | Self::ColdStartWeak(_)
             | Self::GasSlow
             | Self::GasFast
-            | Self::SmokeBack
+            | Self::SmokeBack(_)
+            | Self::SmokeAtLighting(_)
+            | Self::FireGoesOut(_)
+            | Self::DayNotFound(_)
             | Self::AtTheEdge(Hazard::Starved, _)
             | Self::InletFast => Question::Draw,
             Self::GasWasteful(_)
@@ -387,6 +466,7 @@ impl Rule {
             | Self::NoRuns
             | Self::OutsideFormula
             | Self::WoodWet
+            | Self::RoomOverheats
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating(_)
             | Self::GasCool(_)
@@ -398,6 +478,8 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::FaceTooHot
+            | Self::TooHot(_)
+            | Self::Touch(_)
             | Self::AtTheEdge(..)
             | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
@@ -482,6 +564,9 @@ pub struct Known<'a> {
     /// The firing day: the gas into the chimney is judged on its burns instead of the height of the
     /// fire.
     pub day: Option<&'a DayFigures>,
+    /// The firing day on a mild day, or why there is none: the heater is lit on such days too.
+    /// Nothing where the design is mild as it stands.
+    pub mild: Option<&'a Result<DayFigures, Failure>>,
     /// Safety at its unfavorable edge: the chimney is judged on the peak with an overload instead
     /// of an allowance for it.
     pub edges: Option<&'a Edges>,
@@ -497,12 +582,16 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     let mut findings = Vec::new();
     draft::check(design, analysis, &mut findings);
     gas::check(design, (analysis, known), &mut findings);
-    if let Some(day) = known.day {
-        day::check(day, &mut findings);
-    }
+    day::check(design, known, &mut findings);
     if let Some(edges) = known.edges {
         edges::check(design, edges, &mut findings);
     }
+    heat::check(design, known, &mut findings);
+    if let Some(edges) = known.edges {
+        heat::check_edges(design, edges, &mut findings);
+    }
+    heat::check_stated(design, &mut findings);
+    openings::check(design, analysis, &mut findings);
     firebox::check(design, analysis, &mut findings);
     clearances::check(design, &mut findings);
     hearth::check(design, &mut findings);

@@ -44,6 +44,14 @@ pub enum Matter {
     Cleanouts,
     /// What carries the heater, in every set.
     Carrier,
+    /// Foam near the heater, in every set.
+    Foam,
+    /// What covers the foam, in every set.
+    FoamCover,
+    /// Damper, in every set.
+    Damper,
+    /// Air for the fire, in every set.
+    AirSupply,
 }
 
 impl Matter {
@@ -69,8 +77,10 @@ impl Matter {
             Self::ChimneyGap | Self::Lining | Self::SootFire => Place::Chimney,
             Self::Connector => Place::RunsOutlet,
             Self::Roof => Place::ChimneyMouth,
-            Self::FlueCleanout => Place::ChimneyInlet,
+            Self::FlueCleanout | Self::Damper => Place::ChimneyInlet,
             Self::Footing | Self::Soil | Self::Below | Self::Carrier => Place::Below,
+            Self::Foam | Self::FoamCover => Place::Back,
+            Self::AirSupply => Place::Fire,
             Self::Distances | Self::Mass | Self::Seismic | Self::Cleanouts => Place::Whole,
         }
     }
@@ -92,6 +102,10 @@ impl Matter {
             Self::Seismic => FieldId::Seismic,
             Self::Below => FieldId::Below,
             Self::Cleanouts => FieldId::Cleanouts,
+            Self::Foam => FieldId::Foam,
+            Self::FoamCover => FieldId::FoamCovered,
+            Self::Damper => FieldId::Damper,
+            Self::AirSupply => FieldId::AirSupply,
         }
     }
 
@@ -122,7 +136,13 @@ pub const fn rule_of(set: RuleSet, matter: Matter) -> Option<&'static Source> {
         Matter::Footing => (&IRC_R1001_FOOTING, None),
         Matter::Soil => (&IRC_R401_SOIL, None),
         Matter::Seismic => (&IRC_R1002_SEISMIC, None),
-        Matter::Below | Matter::Cleanouts | Matter::Carrier => return None,
+        Matter::Below
+        | Matter::Cleanouts
+        | Matter::Carrier
+        | Matter::Foam
+        | Matter::FoamCover
+        | Matter::Damper
+        | Matter::AirSupply => return None,
     };
     match set {
         RuleSet::NorthAmerica => Some(north_america),

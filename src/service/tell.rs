@@ -8,7 +8,7 @@ use crate::analysis::standard_route::standard_route;
 use crate::analysis::{Failure, analyze};
 use crate::design::Design;
 use crate::rules::Edges;
-use crate::study::trials::{Trial, Trials, Tried};
+use crate::study::trials::{Trial, Trials, Tried, has_mild_day, try_one};
 use crate::study::{day, edges, remedy, strip, uncertainty};
 use crate::units::System;
 use crate::words;
@@ -26,15 +26,24 @@ pub(super) fn strip(design: &Design) -> Telling {
     Box::new(strip::Strip::new(design).map(|column| News::Found(column.to_string())))
 }
 
+/// The day of the design in its parts, then what is judged of a mild one.
 pub(super) fn day(design: &Design) -> Telling {
-    Box::new(day::Parts::new(design).flat_map(|part| match part {
-        day::Part::Begun => vec![News::Progress { done: 0, of: 2 }],
+    let of = 3;
+    let parts = day::Parts::new(design).flat_map(move |part| match part {
+        day::Part::Begun => vec![News::Progress { done: 0, of }],
         day::Part::Failed(failure) => vec![failed(&failure)],
         day::Part::First(_) => {
-            vec![News::Found(part.to_string()), News::Progress { done: 1, of: 2 }]
+            vec![News::Found(part.to_string()), News::Progress { done: 1, of }]
         }
-        day::Part::Repeating(_) => vec![News::Found(part.to_string())],
-    }))
+        day::Part::Repeating(_) => {
+            vec![News::Found(part.to_string()), News::Progress { done: 2, of }]
+        }
+    });
+    let design = design.clone();
+    let mild = std::iter::once_with(move || {
+        has_mild_day(&design).then(|| News::Found(try_one(&design, Trial::MildDay).to_string()))
+    });
+    Box::new(parts.chain(mild.flatten()))
 }
 
 /// The standard route beside the model.
@@ -87,7 +96,7 @@ pub(super) fn edges(design: &Design) -> Telling {
         edges::Part::Failed(failure) => failed(&failure),
         edges::Part::Found(edges) => {
             let say = |system| words::edges::passage(&design, &edges, system);
-            let told = EdgesTold { edges, passage: InUnits::say(say) };
+            let told = EdgesTold { edges: *edges, passage: InUnits::say(say) };
             News::Found(told.to_string())
         }
     }))
@@ -110,7 +119,7 @@ pub struct EdgesTold {
 /// The words of the figures, then, on a line of its own, the passage.
 impl fmt::Display for EdgesTold {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}\n{}", edges::Part::Found(self.edges), write(&self.passage))
+        write!(f, "{}\n{}", edges::Part::Found(Box::new(self.edges)), write(&self.passage))
     }
 }
 
@@ -127,7 +136,7 @@ impl FromStr for EdgesTold {
             return Err(NotEdges);
         };
         let passage = read(passage).ok_or(NotEdges)?;
-        Ok(Self { edges, passage })
+        Ok(Self { edges: *edges, passage })
     }
 }
 

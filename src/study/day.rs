@@ -153,8 +153,6 @@ fn read_hours<'a>(words: &mut impl Iterator<Item = &'a str>) -> Result<Option<f6
     }
 }
 
-/// Number of runs, steps and firings, where the hottest face is, number of walls behind, then every
-/// figure.
 /// The number of a face in messages.
 pub(super) const fn place_number(place: FacePlace) -> usize {
     match place {
@@ -173,6 +171,8 @@ pub(super) const fn place_of(number: usize) -> FacePlace {
     }
 }
 
+/// Number of runs, steps and firings, where the hottest face is, number of walls behind, then every
+/// figure.
 fn write_state(f: &mut fmt::Formatter<'_>, state: &DayState) -> fmt::Result {
     let place = place_number(state.peak.surface_place);
     let series = &state.series;
@@ -302,10 +302,14 @@ fn of_peak(peak: &mut day::Peak) -> Vec<&mut f64> {
         surface,
         surface_place: _,
         wall_behind,
+        upright,
+        bench,
+        layers,
         room_watts,
         room_time_s,
     } = peak;
-    let mut figures = vec![room_watts, room_time_s];
+    let mut figures = vec![room_watts, room_time_s, upright, bench];
+    figures.extend(layers.figures());
     let hottest = [firebox_outlet, runs_outlet, chimney_inlet, surface];
     for At { temperature, time_s } in hottest.into_iter().chain(wall_behind) {
         figures.extend([temperature, time_s]);
@@ -348,15 +352,23 @@ fn of_energy(energy: &mut day::Energy) -> [&mut f64; 14] {
     ]
 }
 
-fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 5] {
+fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 6] {
     let day::DraftOfDay {
         least_margin_pascals,
         least_margin_time_s,
         smoke_back_s,
+        kindling_smoke_s,
         coldest_mouth_wall,
         wet_wall_s,
     } = draft;
-    [least_margin_pascals, least_margin_time_s, smoke_back_s, coldest_mouth_wall, wet_wall_s]
+    [
+        least_margin_pascals,
+        least_margin_time_s,
+        smoke_back_s,
+        kindling_smoke_s,
+        coldest_mouth_wall,
+        wet_wall_s,
+    ]
 }
 
 /// Problems with the inputs are told at the inputs, before anybody computes a day.

@@ -6,13 +6,13 @@
 use super::day::{failure_from_id, failure_id, place_number, place_of};
 use super::uncertainty::{Plan, Setup as Samples, Spread, SpreadId, Target, quantile, ratio};
 use crate::analysis::day::{
-    DayState, FacePlace, Repeating, Setup, repeating_alone, repeating_near,
+    DayState, FacePlace, LayerPeaks, Repeating, Setup, repeating_alone, repeating_near,
 };
 use crate::analysis::factors::Factors;
-use crate::analysis::{Failure, analyze_with};
+use crate::analysis::{Failure, analyze, analyze_with};
 use crate::design::Design;
 use crate::design::field::FieldId;
-use crate::rules::{BEYOND, Edges, OVERLOAD, TemperatureEdge, TimeEdge};
+use crate::rules::{BEYOND, Edges, OVERLOAD, TemperatureEdge, TimeEdge, air_it_gets};
 use crate::units::ZERO_CELSIUS;
 use std::fmt;
 use std::str::FromStr;
@@ -27,6 +27,8 @@ struct Peaks {
     firebox: f64,
     face: f64,
     short: f64,
+    wall: f64,
+    layers: LayerPeaks,
 }
 
 impl Peaks {
@@ -36,6 +38,11 @@ impl Peaks {
             firebox: state.peak.firebox_outlet.temperature,
             face: state.peak.surface.temperature,
             short: state.draft.smoke_back_s,
+            wall: match &state.peak.wall_behind {
+                Some(at) => at.temperature,
+                None => 0.0,
+            },
+            layers: state.peak.layers,
         }
     }
 }
@@ -64,6 +71,8 @@ pub struct Study {
     peaks: Peaks,
     place: FacePlace,
     mouth: Mouth,
+    /// Air over stoichiometric air that the overloaded fire gets (–).
+    air_ratio: f64,
     /// As it stands, coarsely.
     coarse: Repeating,
 }
@@ -88,6 +97,7 @@ impl Study {
     pub fn with(design: &Design, samples: Samples) -> Result<Self, Failure> {
         let overloaded = overloaded(design);
         let mouth = mouth(design, &Factors::NOMINAL)?;
+        let air_ratio = air_it_gets(&analyze(&overloaded)?);
         let fine = repeating_alone(&overloaded, &Setup::STANDARD)?;
         let coarse = repeating_alone(&overloaded, &Setup::COARSE)?;
         Ok(Self {
@@ -97,6 +107,7 @@ impl Study {
             peaks: Peaks::of(&fine.state),
             place: fine.state.peak.surface_place,
             mouth,
+            air_ratio,
             coarse,
         })
     }
@@ -151,6 +162,14 @@ impl Study {
         let longer = found.iter().map(|(peaks, _)| peaks.short - coarse.short).collect();
         let nominal = self.peaks.short;
         let short_of_draft = TimeEdge { nominal, edge: nominal + quantile_of(longer).max(0.0) };
+        let wall_behind = hotter(|peaks| peaks.wall);
+        let mut layers_edge = self.peaks.layers;
+        for (place, edge) in layers_edge.figures().into_iter().enumerate() {
+            let of =
+                |peaks: &Peaks| peaks.layers.clone().figures().get(place).map_or(0.0, |f| **f);
+            let rises = found.iter().map(|(peaks, _)| of(peaks) - of(&coarse)).collect();
+            *edge += beyond(rises);
+        }
         let falls = found.iter().map(|(_, mouth)| self.mouth.wall - mouth.wall).collect();
         let wall =
             TemperatureEdge { nominal: self.mouth.wall, edge: self.mouth.wall - beyond(falls) };
@@ -166,7 +185,11 @@ impl Study {
             hottest_face: hotter(|peaks| peaks.face),
             hottest_place: self.place,
             short_of_draft,
+            air_ratio: self.air_ratio,
             mouth_wall: wall,
+            wall_behind,
+            layers: self.peaks.layers,
+            layers_edge,
             wet_wall_fraction: share(|mouth| mouth.wall < mouth.dew_point),
             frozen_wall_fraction: share(|mouth| mouth.wall < ZERO_CELSIUS),
         })
@@ -174,7 +197,7 @@ impl Study {
 }
 
 /// The same heater with more wood in each firing than is stated, as far as any can take.
-fn overloaded(design: &Design) -> Design {
+pub fn overloaded(design: &Design) -> Design {
     let mut design = design.clone();
     let most = *Target::Input(FieldId::Charge).possible().end();
     design.fire.charge = (OVERLOAD * design.fire.charge).min(most).max(design.fire.charge);
@@ -219,7 +242,7 @@ pub enum Part {
     /// So many samples are computed.
     Done(usize),
     /// What all of them say together; the last part.
-    Found(Edges),
+    Found(Box<Edges>),
     /// Why there are no edges; the last part then.
     Failed(Failure),
 }
@@ -269,7 +292,10 @@ impl Iterator for Parts {
                     self.next = Next::Samples(study);
                     Part::Done(self.samples.len())
                 }
-                None => study.sum_up(&self.samples).map_or_else(Part::Failed, Part::Found),
+                None => match study.sum_up(&self.samples) {
+                    Ok(edges) => Part::Found(Box::new(edges)),
+                    Err(failure) => Part::Failed(failure),
+                },
             }),
             Next::Nothing => None,
         }
@@ -284,9 +310,9 @@ impl fmt::Display for Part {
             Self::Done(count) => write!(f, "done {count}"),
             Self::Found(edges) => {
                 let place = place_number(edges.hottest_place);
-                let Edges { samples, seed, failed, .. } = edges;
+                let Edges { samples, seed, failed, .. } = **edges;
                 write!(f, "found {samples} {seed} {failed} {place}")?;
-                figures(&mut edges.clone()).iter().try_for_each(|each| write!(f, " {each}"))
+                figures(&mut (**edges).clone()).iter().try_for_each(|each| write!(f, " {each}"))
             }
             Self::Failed(failure) => write!(f, "failed {}", failure_id(failure)),
         }
@@ -305,7 +331,7 @@ impl FromStr for Part {
         let part = match words.next() {
             Some("begun") => Some(Self::Begun),
             Some("done") => words.next().and_then(|word| word.parse().ok()).map(Self::Done),
-            Some("found") => read(words).map(Self::Found),
+            Some("found") => read(words).map(|edges| Self::Found(Box::new(edges))),
             Some("failed") => words.next().and_then(failure_from_id).map(Self::Failed),
             _ => None,
         };
@@ -328,18 +354,22 @@ fn read<'a>(mut words: impl Iterator<Item = &'a str>) -> Option<Edges> {
 }
 
 /// Every figure in the order of a message.
-fn figures(edges: &mut Edges) -> [&mut f64; 12] {
+fn figures(edges: &mut Edges) -> Vec<&mut f64> {
     let Edges {
         peak_gas,
         peak_firebox,
         hottest_face,
         short_of_draft,
+        air_ratio,
         mouth_wall,
+        wall_behind,
+        layers,
+        layers_edge,
         wet_wall_fraction,
         frozen_wall_fraction,
         ..
     } = edges;
-    [
+    let mut figures = vec![
         &mut peak_gas.nominal,
         &mut peak_gas.edge,
         &mut peak_firebox.nominal,
@@ -348,11 +378,17 @@ fn figures(edges: &mut Edges) -> [&mut f64; 12] {
         &mut hottest_face.edge,
         &mut short_of_draft.nominal,
         &mut short_of_draft.edge,
+        air_ratio,
         &mut mouth_wall.nominal,
         &mut mouth_wall.edge,
+        &mut wall_behind.nominal,
+        &mut wall_behind.edge,
         wet_wall_fraction,
         frozen_wall_fraction,
-    ]
+    ];
+    figures.extend(layers.figures());
+    figures.extend(layers_edge.figures());
+    figures
 }
 
 #[cfg(test)]
@@ -384,7 +420,7 @@ mod tests {
         let parts = [
             Part::Begun,
             Part::Done(7),
-            Part::Found(edges),
+            Part::Found(Box::new(edges)),
             Part::Failed(Failure::NotPeriodic),
         ];
         for part in parts {

@@ -7,6 +7,7 @@ use crate::design::Design;
 use crate::rules::{
     Answer, DayFigures, Finding, Known, Question, Start, answer, conditions, deciding, judge,
 };
+use crate::study::trials::mild_day;
 use crate::units::Quantity;
 
 /// How finely the days of a comparison are cut. Against [`Setup::STANDARD`] gas and faces come out
@@ -132,15 +133,30 @@ impl Figures {
     pub fn new(design: &Design) -> Result<Self, Failure> {
         let analysis = analyze(design)?;
         let coarse = day(design, &COARSE)?;
-        let hangs = hangs(design, &analysis, &coarse);
-        let day = if hangs { day(design, &Setup::STANDARD)? } else { coarse };
-        Ok(Self::of(design, &analysis, &day))
+        let mild = mild_day(design, &COARSE);
+        if hangs(design, &analysis, (&coarse, mild.as_ref())) {
+            let mild = mild_day(design, &Setup::STANDARD);
+            return Ok(Self::of(
+                design,
+                &analysis,
+                &day(design, &Setup::STANDARD)?,
+                mild.as_ref(),
+            ));
+        }
+        Ok(Self::of(design, &analysis, &coarse, mild.as_ref()))
     }
 
-    /// The figures of what was found already.
-    pub fn of(design: &Design, analysis: &Analysis, day: &Day) -> Self {
+    /// The figures of what was found already, with what is judged of the mild day where that is
+    /// another one.
+    pub fn of(
+        design: &Design,
+        analysis: &Analysis,
+        day: &Day,
+        mild: Option<&Result<DayFigures, Failure>>,
+    ) -> Self {
         let judged = DayFigures::new(&day.first_fire, &day.periodic);
-        let findings = judge(design, analysis, Known { day: Some(&judged), edges: None });
+        let known = Known { day: Some(&judged), mild, edges: None };
+        let findings = judge(design, analysis, known);
         let verdict = |question| Verdict {
             answer: answer(question, &findings),
             deciding: deciding(question, &findings).copied(),
@@ -195,20 +211,28 @@ impl Figures {
 }
 
 /// Whether another day within the errors of the coarse one would be judged in another way.
-fn hangs(design: &Design, analysis: &Analysis, coarse: &Day) -> bool {
+fn hangs(
+    design: &Design,
+    analysis: &Analysis,
+    (coarse, mild): (&Day, Option<&Result<DayFigures, Failure>>),
+) -> bool {
     let states = [&coarse.first_fire, &coarse.periodic];
     let judged = DayFigures::new(&coarse.first_fire, &coarse.periodic);
     let weights = |kelvins: f64| {
-        let day = DayFigures {
-            first_mean: judged.first_mean + kelvins,
-            repeating_mean: judged.repeating_mean + kelvins,
-            hottest_face: judged.hottest_face + kelvins,
-            ..judged
+        let warmer = |day: DayFigures| DayFigures {
+            first_mean: day.first_mean + kelvins,
+            repeating_mean: day.repeating_mean + kelvins,
+            hottest_face: day.hottest_face + kelvins,
+            ..day
         };
-        let findings = judge(design, analysis, Known { day: Some(&day), edges: None });
+        let (day, mild) = (warmer(judged), mild.map(|mild| mild.clone().map(warmer)));
+        let known = Known { day: Some(&day), mild: mild.as_ref(), edges: None };
+        let findings = judge(design, analysis, known);
         findings.iter().map(|found| (found.rule.id(), found.severity)).collect::<Vec<_>>()
     };
     let found = weights(0.0);
-    states.iter().any(|day| day.draft.least_margin_pascals.abs() < COARSE_DRAFT_ERROR)
+    let near = |margin: f64| margin.abs() < COARSE_DRAFT_ERROR;
+    states.iter().any(|day| near(day.draft.least_margin_pascals))
+        || mild.is_some_and(|mild| mild.as_ref().is_ok_and(|day| near(day.least_margin)))
         || [-COARSE_ERROR, COARSE_ERROR].into_iter().any(|kelvins| weights(kelvins) != found)
 }

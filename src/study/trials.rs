@@ -9,9 +9,10 @@ use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind, field};
 use crate::rules::{
-    self, Answer, Condition, Day, DayFigures, Finding, Known, OVERLOAD, Question, Rule, Start,
+    self, Answer, Condition, Day, DayFigures, Finding, Known, Question, Rule, Start,
 };
 use crate::study::day::{failure_from_id, failure_id, place_number, place_of};
+use crate::study::edges::overloaded;
 use std::fmt;
 use std::str::FromStr;
 
@@ -61,7 +62,7 @@ pub enum Trial {
     WetWood,
     /// [`HALF_CHARGE`].
     HalfCharge,
-    /// [`OVERLOAD`].
+    /// [`rules::OVERLOAD`].
     Overload,
     /// [`FAN`].
     Fan,
@@ -113,10 +114,12 @@ impl Trial {
             Self::MildDay => {
                 let site = &mut tried.site;
                 site.outdoor_temperature = site.outdoor_temperature.max(MILD_OUTDOORS);
+                // As the draft on that day is judged at the height of the fire.
+                site.house_suction = site.house_suction.max(LEAST_SUCTION);
             }
             Self::WetWood => fire.moisture_fraction = fire.moisture_fraction.max(WET_WOOD),
             Self::HalfCharge => fire.charge *= HALF_CHARGE,
-            Self::Overload => fire.charge *= OVERLOAD,
+            Self::Overload => return overloaded(design),
             Self::Fan => {
                 let site = &mut tried.site;
                 site.house_suction = site.house_suction.max(LEAST_SUCTION) + FAN;
@@ -135,8 +138,11 @@ impl Trial {
             Self::ColdStart => !cold_start,
             Self::ColdDay => cold_start || on_mild_day(rule),
             Self::WetWood => cold_start || rule == Rule::WoodWet,
-            Self::HalfCharge | Self::Overload => cold_start || sizes(rule),
-            Self::MildDay | Self::Fan | Self::DueForCleaning | Self::Wind => cold_start,
+            Self::HalfCharge => cold_start || sizes(rule),
+            Self::Overload => cold_start || sizes(rule) || at_the_held_air(rule),
+            // What the house loses is that of its coldest day.
+            Self::MildDay => cold_start || rule == Rule::RoomOverheats,
+            Self::Fan | Self::DueForCleaning | Self::Wind => cold_start,
         }
     }
 }
@@ -190,6 +196,12 @@ fn on_mild_day(rule: Rule) -> bool {
     }
 }
 
+/// Rules by which a fire that is given more wood would still burn with the air that is stated; it
+/// burns with what it gets, which is judged by itself.
+fn at_the_held_air(rule: Rule) -> bool {
+    matches!(rule, Rule::DraftNegative(_) | Rule::DraftReserveSmall(_) | Rule::SmokeBack(_))
+}
+
 /// Rules that hold sizes against the charge that is stated, and inputs against what is usual.
 fn sizes(rule: Rule) -> bool {
     matches!(
@@ -201,6 +213,7 @@ fn sizes(rule: Rule) -> bool {
             | Rule::PathShort
             | Rule::InputUnusual(_)
             | Rule::HouseNotCovered
+            | Rule::RoomOverheats
     )
 }
 
@@ -244,10 +257,38 @@ pub fn judge(design: &Design, tried: &Tried) -> Result<Verdict, Failure> {
     let changed = trial.apply(design);
     let day = tried.day.as_ref().map_err(Clone::clone)?;
     let analysis = analyze(&changed)?;
-    let mut findings = rules::judge(&changed, &analysis, Known { day: Some(day), edges: None });
+    let known = if trial == Trial::MildDay && has_mild_day(design) {
+        Known { mild: Some(&tried.day), ..Known::default() }
+    } else {
+        Known { day: Some(day), ..Known::default() }
+    };
+    let mut findings = rules::judge(&changed, &analysis, known);
+    if trial == Trial::Overload {
+        findings.extend(rules::starved(&analysis, day.smoke_later));
+        findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    }
     findings.retain(|finding| !trial.supposes(finding.rule));
     let margin = margin(trial, &rules::conditions(&changed, &analysis));
     Ok(Verdict { analysis, findings, margin, chimney_inlet: day.repeating_mean })
+}
+
+/// Whether the mild day is another one than that of the design.
+pub fn has_mild_day(design: &Design) -> bool {
+    design.site.outdoor_temperature < MILD_OUTDOORS
+}
+
+/// What is judged of the mild day; none where the design is mild as it stands.
+pub fn mild_day(design: &Design, setup: &Setup) -> Option<Result<DayFigures, Failure>> {
+    has_mild_day(design).then(|| figures(&Trial::MildDay.apply(design), setup))
+}
+
+/// The same of trials that were made.
+pub fn mild_of<'a>(
+    design: &Design,
+    tried: &'a [Tried],
+) -> Option<&'a Result<DayFigures, Failure>> {
+    let mild = tried.iter().find(|tried| tried.trial == Trial::MildDay)?;
+    has_mild_day(design).then_some(&mild.day)
 }
 
 fn margin(trial: Trial, conditions: &[Condition]) -> f64 {
@@ -294,9 +335,12 @@ impl Iterator for Trials {
 
 /// One trial with its day.
 pub fn try_one(design: &Design, trial: Trial) -> Tried {
-    let found = day(&trial.apply(design), &Setup::STANDARD);
-    let figures = found.map(|day| DayFigures::new(&day.first_fire, &day.periodic));
-    Tried { trial, day: figures }
+    Tried { trial, day: figures(&trial.apply(design), &Setup::STANDARD) }
+}
+
+fn figures(design: &Design, setup: &Setup) -> Result<DayFigures, Failure> {
+    let found = day(design, setup)?;
+    Ok(DayFigures::new(&found.first_fire, &found.periodic))
 }
 
 /// As words, without rounding.
@@ -305,14 +349,9 @@ impl fmt::Display for Tried {
         f.write_str(self.trial.id())?;
         match &self.day {
             Ok(day) => {
-                write!(f, " {}", place_number(day.hottest_place))?;
-                let DayFigures { first_mean, repeating_mean, smoke_back, hottest_face, .. } =
-                    day;
-                write!(f, " {first_mean} {repeating_mean} {smoke_back} {hottest_face}")?;
-                match day.wall_behind {
-                    Some(wall) => write!(f, " {wall}"),
-                    None => Ok(()),
-                }
+                let walls = usize::from(day.wall_behind.is_some());
+                write!(f, " {} {walls}", place_number(day.hottest_place))?;
+                day.clone().figures().iter().try_for_each(|figure| write!(f, " {figure}"))
             }
             Err(failure) => write!(f, " failed {}", failure_id(failure)),
         }
@@ -334,16 +373,14 @@ impl FromStr for Tried {
             let failure = words.next().and_then(failure_from_id).ok_or(NotATrial)?;
             return Ok(Self { trial, day: Err(failure) });
         }
-        let mut figure =
-            || words.next().and_then(|word| word.parse::<f64>().ok()).ok_or(NotATrial);
-        let day = DayFigures {
-            first_mean: figure()?,
-            repeating_mean: figure()?,
-            smoke_back: figure()?,
-            hottest_face: figure()?,
-            hottest_place: place_of(first.parse().map_err(|_| NotATrial)?),
-            wall_behind: figure().ok(),
-        };
+        let place = first.parse().map_err(|_| NotATrial)?;
+        let has_wall = words.next().ok_or(NotATrial)? == "1";
+        let wall_behind = has_wall.then_some(0.0);
+        let hottest_place = place_of(place);
+        let mut day = DayFigures { hottest_place, wall_behind, ..DayFigures::default() };
+        for figure in day.figures() {
+            *figure = words.next().and_then(|word| word.parse().ok()).ok_or(NotATrial)?;
+        }
         Ok(Self { trial, day: Ok(day) })
     }
 }

@@ -15,6 +15,7 @@ use longsmoke::drawing::day::span;
 use longsmoke::rules::DayFigures;
 use longsmoke::service::order;
 use longsmoke::study::day::{First, Part};
+use longsmoke::study::trials::Tried;
 use longsmoke::units::System;
 use std::sync::Arc;
 use std::time::Duration;
@@ -65,7 +66,7 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
                 found.update(|found| found.repeating = Some((of, state.into())));
                 tell_workspace(workspace, found, wanted);
             }
-            _ => {}
+            _ => tell_mild_day(workspace, what, wanted),
         }
     });
     let half_burned =
@@ -160,6 +161,13 @@ impl Work {
         let rest =
             if self.task.failure().is_some() && shown { texts::DAY_LAST_GOOD } else { "" };
         format!("{} {rest}", self.task.in_words()).trim().to_owned()
+    }
+}
+
+/// Lets the findings know the mild day of a design.
+fn tell_mild_day(workspace: Workspace, what: &str, wanted: &Wanted) {
+    if let Ok(Tried { day, .. }) = what.parse() {
+        workspace.mild.set(Some((Arc::clone(&wanted.design), day)));
     }
 }
 

@@ -62,6 +62,9 @@ pub enum Notice {
     Replaced,
 }
 
+/// What is judged of a mild day, or why there is none, with the design whose day it is.
+pub type MildDay = (Arc<Design>, Result<DayFigures, Failure>);
+
 /// The page's state.
 #[derive(Clone, Copy)]
 pub struct Workspace {
@@ -70,6 +73,8 @@ pub struct Workspace {
     pub shown: Memo<Option<Shown>>,
     /// What is judged of the firing day, with the design whose day it is.
     pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
+    /// None of a design that is mild as it stands.
+    pub mild: RwSignal<Option<MildDay>>,
     /// Safety at its unfavorable edge, with the design whose edges they are.
     pub edges: RwSignal<Option<(Arc<Design>, Edges)>>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
@@ -98,12 +103,15 @@ impl Workspace {
             Memo::new(move |_| history.with(|history| history.present().design.clone()));
         let units = storage::read(storage::UNITS);
         let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
+        let mild = RwSignal::new(None::<MildDay>);
         let edges = RwSignal::new(None::<(Arc<Design>, Edges)>);
         let show = move |design: &Design, last: Option<&Option<Shown>>| {
             let day = day.get().filter(|(of, _)| same_but_name(of, design));
+            let mild = mild.get().filter(|(of, _)| same_but_name(of, design));
             let edges = edges.get().filter(|(of, _)| same_but_name(of, design));
             let known = Known {
                 day: day.as_ref().map(|(_, figures)| figures),
+                mild: mild.as_ref().map(|(_, figures)| figures),
                 edges: edges.as_ref().map(|(_, edges)| edges),
             };
             show(design, known, last)
@@ -113,6 +121,7 @@ impl Workspace {
             design,
             shown: Memo::new(move |last| design.with(|design| show(design, last))),
             day,
+            mild,
             edges,
             epoch: RwSignal::new(0),
             refused: RwSignal::new(Vec::new()),

@@ -38,6 +38,10 @@ const fn noun(matter: Matter) -> &'static str {
         Matter::Below => "what lies below the heater",
         Matter::Cleanouts => "the cleanouts of the runs",
         Matter::Carrier => "what carries the heater",
+        Matter::Foam => "foam near the heater",
+        Matter::FoamCover => "what covers the foam",
+        Matter::Damper => "the damper",
+        Matter::AirSupply => "where the air for the fire comes from",
     }
 }
 
@@ -240,6 +244,51 @@ pub(super) const fn said(rule: Around) -> Said {
             "The gap between core and facing is {f}; the core grows up to {l} when it is hot.",
             "The core pushes the facing apart.",
             "Widen the gap, or fill it with something that gives.",
+        ),
+        Around::GapBlocked => said_of(
+            "no air through the gap behind",
+            "A wood wall stands behind the heater, and no air moves through the gap between them.",
+            "Air that is shut in carries no heat away: the wall gets nearly as hot as the back.",
+            "Leave the gap at least 25 mm (1 in) wide and open at foot and top, and keep it clear.",
+        ),
+        Around::FoamBare => said_of(
+            "bare foam near the heater",
+            "Foam near the heater is not covered by a layer that holds fire off.",
+            "Bare foam burns fast and with poisonous smoke.",
+            "Cover it with 13 mm (1/2 in) of gypsum board or as much, or take it out.",
+        ),
+        Around::GlassNear => said_of(
+            "{f} in front of the glass, {l} wanted",
+            "In front of the glass {f} to what can burn, where {l} keep it from getting more than \
+             65 K (117 °F) hotter than the room.",
+            "Glass radiates into the room as long as there is fire, and lights wood that is near.",
+            "Keep the space in front of the door free, or take less glass.",
+        ),
+        Around::DamperTight => said_of(
+            "damper leaves nothing open",
+            "The damper leaves nothing open when it is shut; {l} must stay.",
+            "Embers that seem dead give off carbon monoxide, which then comes into the room.",
+            "Cut a notch or a hole into the damper.",
+        ),
+        Around::DamperOpeningSmall => said_of(
+            "damper leaves {f} open, {l} wanted",
+            "The damper leaves {f} open when it is shut, where {l} is asked.",
+            "Embers that seem dead give off carbon monoxide, which then comes into the room.",
+            "Cut a larger notch or hole into the damper.",
+        ),
+        Around::BleedSmall => said_of(
+            "bleed slot {f}, {l} suits the charge",
+            "From the top of the firebox to the connector {f} stays open; {l} suits the charge.",
+            "Gas that is caught while the heater is cold can light all at once.",
+            "Leave a small slot there. It costs a few points of the heat.",
+        ),
+        Around::AirOpeningSmall => said_of(
+            "{f} for the air of the fire, {l} wanted",
+            "The air for the fire comes through {f}; {l} let it in with no more suction than the \
+             draft is judged with.",
+            "The fire takes the air from elsewhere, by the chimney of another stove at worst, and \
+             smokes.",
+            "Make the opening larger, and keep it free of leaves and snow.",
         ),
     }
 }

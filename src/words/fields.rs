@@ -115,6 +115,14 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::FrostDepth => "Frost depth",
         FieldId::Soil => "Soil",
         FieldId::Seismic => "Earthquakes",
+        FieldId::AirSupply => "Air for the fire",
+        FieldId::AirOpening => "Opening for that air",
+        FieldId::BenchUse => "Bench is for",
+        FieldId::Damper => "Damper",
+        FieldId::DamperOpening => "Open when shut",
+        FieldId::Foam => "Foam near the heater",
+        FieldId::FoamCovered => "Foam is covered",
+        FieldId::Children => "Small children",
     }
 }
 
@@ -316,5 +324,25 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::Soil => "Soil below the footing.",
         FieldId::Seismic => "Seismic design category of the site. The building official knows.",
+        FieldId::AirSupply => {
+            "A tight house lets too little in through its leaks, and a fan in kitchen or bath takes even that."
+        }
+        FieldId::AirOpening => {
+            "Free area between the bars of the opening, or of the duct where it is narrowest."
+        }
+        FieldId::BenchUse => "What the top of a bench is for, where the runs are one.",
+        FieldId::Damper => "A plate that closes the way to the chimney when the fire is out.",
+        FieldId::DamperOpening => {
+            "What the shut damper leaves open, a notch or a hole in it, so that the gas of embers gets out."
+        }
+        FieldId::Foam => {
+            "Foam or sheeting in the wall behind the heater or in what faces it, within a hand's breadth of the surface."
+        }
+        FieldId::FoamCovered => {
+            "Whether 13 mm (1/2 in) of gypsum board or as much lies over the foam."
+        }
+        FieldId::Children => {
+            "Whether small children live or visit where they can touch the heater."
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! English sentences of the findings.
 
-use super::{around, label, place};
+use super::{around, heat, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{
@@ -31,6 +31,7 @@ pub fn finding(finding: &Finding, system: System) -> Text {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a sentence per rule")]
 /// The figure of a finding beside its limit, for the line of a question.
 pub(super) fn in_short(finding: &Finding, system: System) -> String {
     let show = |shown: Figure| figure(shown.value, shown.quantity, system);
@@ -79,7 +80,14 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         }
         Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
         Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
-        Rule::SmokeBack => format!("smoke for {found} of a burn"),
+        Rule::SmokeBack(judged) => {
+            format!("smoke for {found} of a burn{}", in_short_on(judged))
+        }
+        Rule::SmokeAtLighting(judged) => {
+            format!("smoke for {found} at a cold start{}", in_short_on(judged))
+        }
+        Rule::FireGoesOut(judged) => format!("the fire goes out{}", in_short_on(judged)),
+        Rule::DayNotFound(judged) => format!("no firing day found{}", in_short_on(judged)),
         Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
         Rule::AtTheEdge(hazard, _) => match hazard {
             Hazard::Rating => format!("gas into the chimney up to {found}, limit {limit}"),
@@ -87,7 +95,11 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
             Hazard::Starved => format!("short of draft for {found} with more wood"),
             Hazard::WetWall => format!("wall at the mouth wet in {found} of cases"),
             Hazard::FrozenWall => format!("wall at the mouth freezing in {found} of cases"),
+            Hazard::TooHot(hot) => format!("{} up to {found}, limit {limit}", heat::noun(hot)),
         },
+        Rule::TooHot(hot) => format!("{} at {found}, limit {limit}", heat::noun(hot)),
+        Rule::Touch(touch) => filled(heat::touch(touch)[0], [&found, &limit]),
+        Rule::RoomOverheats => format!("{found} on average, at most {limit} wanted"),
         Rule::Around(rule) => around::filled(rule, around::said(rule).short, [&found, &limit]),
     }
 }
@@ -226,15 +238,42 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             "All firings of a day give {found} on average; the house loses {limit} on the \
              coldest day."
         ),
-        Rule::SmokeBack => format!(
-            "For {found} of a burn the chimney does not pull enough and the heater smokes."
+        Rule::SmokeBack(judged) => format!(
+            "For {found} of a burn{} the chimney does not pull enough and the heater smokes{}.",
+            on_mild(judged, system),
+            suction(judged, system)
         ),
+        Rule::SmokeAtLighting(judged) => format!(
+            "When the cold heater is lit{}, it smokes for {found} before its flame stands{}.",
+            on_mild(judged, system),
+            suction(judged, system)
+        ),
+        Rule::FireGoesOut(judged) => {
+            format!("The fire gets too little air and goes out{}.", on_mild(judged, system))
+        }
+        Rule::DayNotFound(judged) => {
+            format!("No firing day could be computed{}.", on_mild(judged, system))
+        }
         Rule::FaceTooHot => {
             format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
         }
+        Rule::TooHot(hot) => format!(
+            "When the days repeat, {} gets {found} hot; {limit} is the most.",
+            heat::noun(hot)
+        ),
+        Rule::Touch(touch) => filled(heat::touch(touch)[1], [found, limit]),
+        Rule::RoomOverheats => format!(
+            "All firings of a day give {found} on average, more than the {limit} that a house like \
+             this can take on its coldest day."
+        ),
         Rule::AtTheEdge(hazard, standing) => at_the_edge(hazard, standing, [found, limit]),
         Rule::Around(rule) => around::filled(rule, around::said(rule).title, [found, limit]),
     }
+}
+
+/// Puts a figure and its limit into a sentence.
+fn filled(text: &str, [found, limit]: [&str; 2]) -> String {
+    text.replace("{f}", found).replace("{l}", limit)
 }
 
 /// What was found at the edge.
@@ -257,6 +296,10 @@ fn at_the_edge(hazard: Hazard, standing: Standing, [found, limit]: [&str; 2]) ->
             "{more}, the fire asks for more air than the chimney pulls, for up to {found} of a \
              day{cases}."
         ),
+        Hazard::TooHot(hot) => format!(
+            "{more}, when the days repeat, {} gets up to {found} hot{cases}; {limit} is the most.",
+            heat::noun(hot)
+        ),
         Hazard::WetWall => format!(
             "In {found} of all cases the wall at the mouth of the chimney is below the dew point \
              of the gas."
@@ -276,7 +319,10 @@ pub(super) fn overload() -> String {
 const fn entering(moment: Moment) -> &'static str {
     match moment {
         Moment::HeightOfFire => "Gas enters the chimney at",
-        Moment::BurnMean => "On average over a burn, gas enters the chimney at",
+        Moment::BurnMean(Day::Design) => "On average over a burn, gas enters the chimney at",
+        Moment::BurnMean(Day::Mild) => {
+            "On average over a burn on a mild day, gas enters the chimney at"
+        }
     }
 }
 
@@ -291,6 +337,14 @@ fn on(judged: Judged, system: System) -> String {
     }
 }
 
+/// The day where it is not that of the design, to follow a phrase.
+fn on_mild(judged: Judged, system: System) -> String {
+    match judged.day {
+        Day::Design => String::new(),
+        Day::Mild => on(judged, system),
+    }
+}
+
 /// The suction that was judged with, where less was entered, to follow a phrase.
 fn suction(judged: Judged, system: System) -> String {
     if judged.suction_raised {
@@ -301,11 +355,13 @@ fn suction(judged: Judged, system: System) -> String {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a sentence per rule")]
 const fn reason(rule: Rule) -> &'static str {
     match rule {
-        Rule::DraftNegative(_) | Rule::NoRunningFlow(_) | Rule::SmokeBack => {
-            "Smoke and carbon monoxide come into the room."
-        }
+        Rule::DraftNegative(_)
+        | Rule::NoRunningFlow(_)
+        | Rule::SmokeBack(_)
+        | Rule::FireGoesOut(_) => "Smoke and carbon monoxide come into the room.",
         Rule::DraftReserveSmall(_) => "Soot or wind take the rest, and the heater smokes.",
         Rule::SecondFlow(_) => {
             "A gust or an open door can throw it from one state into the other."
@@ -313,7 +369,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::UnheldFlow(_) => {
             "Below it the heater smokes; above it nothing but the air opening holds the fire back."
         }
-        Rule::ColdStartWeak(_) => {
+        Rule::ColdStartWeak(_) | Rule::SmokeAtLighting(_) => {
             "Until the flue is warm, smoke and carbon monoxide come into the room."
         }
         Rule::GasAboveChimneyRating(_) | Rule::AtTheEdge(Hazard::Rating, _) => {
@@ -342,7 +398,9 @@ const fn reason(rule: Rule) -> &'static str {
             "Wood that is kept warm for years catches fire at lower and lower temperatures."
         }
         Rule::FrontClose => "Radiation from the door, and embers, reach it.",
-        Rule::ClearancesNotChecked => "A missing check is not a passed check.",
+        Rule::ClearancesNotChecked | Rule::DayNotFound(_) => {
+            "A missing check is not a passed check."
+        }
         Rule::OutsideFormula => {
             "The formulas are for gas that the draft pushes along; the figures here are rough."
         }
@@ -350,15 +408,20 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
         Rule::AtTheEdge(Hazard::Starved, _) => {
-            "It burns starved and dirty, or smokes when the door is opened."
+            "It burns with less air than stated, dirty, and smokes when the door is opened; far too \
+             little air makes carbon monoxide."
         }
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "It burns who touches it, and chars wood that leans on it."
         }
+        Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::reason(hot),
+        Rule::Touch(touch) => heat::touch(touch)[2],
+        Rule::RoomOverheats => "Windows are opened, and wood is burned for nothing.",
         Rule::Around(rule) => around::said(rule).reason,
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a sentence per rule")]
 const fn remedy(rule: Rule) -> &'static str {
     match rule {
         Rule::DraftNegative(_) | Rule::DraftReserveSmall(_) => {
@@ -367,7 +430,7 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::NoRunningFlow(_) | Rule::SecondFlow(_) | Rule::UnheldFlow(_) => {
             "Raise the chimney or drop a run."
         }
-        Rule::ColdStartWeak(_) => {
+        Rule::ColdStartWeak(_) | Rule::SmokeAtLighting(_) => {
             "Warm the flue first, with burning newspaper at the cleanout, before every cold start; \
              or fit a bypass damper, raise the chimney, or drop a run."
         }
@@ -405,13 +468,20 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
-        Rule::SmokeBack => "Raise the mouth, drop a run, widen the runs, or burn more calmly.",
+        Rule::SmokeBack(_) => {
+            "Raise the mouth, drop a run, widen the runs, or burn more calmly."
+        }
+        Rule::FireGoesOut(_) => "Raise the mouth, drop a run, or widen the runs.",
+        Rule::DayNotFound(_) => "Change what is unusual in the design.",
         Rule::AtTheEdge(Hazard::Starved, _) => {
             "Burn no more than is stated; or raise the mouth, drop a run, or widen the runs."
         }
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "Make the wall there thicker, or burn less."
         }
+        Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::remedy(hot),
+        Rule::Touch(touch) => heat::touch(touch)[3],
+        Rule::RoomOverheats => "Fire less often, burn less at a time, or build it smaller.",
         Rule::Around(rule) => around::said(rule).remedy,
     }
 }

@@ -9,6 +9,7 @@ pub mod day;
 pub mod edges;
 mod fields;
 mod findings;
+mod heat;
 pub mod passage;
 pub mod remedy;
 pub mod report;
@@ -35,10 +36,9 @@ use crate::units::{Quantity, System, at_least, at_most, editable, figure, range,
 pub const CAUTIONS: [&str; 5] = [
     "This is a design aid, not a permit. Your local fire code, the building official and a \
      qualified mason or chimney professional decide.",
-    "The answers are those of the fire as stated; on another day, or with other wood, the heater may \
-     smoke or drip: see the table of other days. Not checked here: a fire with over a quarter more \
-     wood than stated; firestops; other appliances on the flue, which carries this heater alone; \
-     what is too hot to touch.",
+    "The answers are those of the fire as stated, on the day of the design and on a mild one; peaks \
+     are judged with a quarter more wood. Not checked here: a fire with more wood than that; firestops; other \
+     appliances on the flue, which carries this heater alone.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
     "Never close the damper by the clock: only when no red and no blue flame is left.",
     "Figures marked \"from memory\" were not checked against the published document.",
@@ -100,7 +100,7 @@ pub fn choice(key: &str) -> &'static str {
         "ventilated" => "Ventilated",
         "mineral_floor" => "Cannot burn",
         "combustible_floor" => "Can burn beyond the hearth",
-        "bare" | "no_cleanouts" => "None",
+        "bare" | "no_cleanouts" | "no_damper" | "no_foam" => "None",
         "masonry_tight" => "a: 90 mm (3 1/2 in) of masonry, no air behind",
         "board_on_wool" => "b: 13 mm (1/2 in) of board on 25 mm (1 in) of mineral wool",
         "sheet_on_wool_vented" => "c: sheet on 25 mm (1 in) of mineral wool, ventilated",
@@ -136,6 +136,15 @@ pub fn choice(key: &str) -> &'static str {
         "clay" => "Clay, silt",
         "seismic_low" => "Category A to C",
         "seismic_high" => "Category D",
+        "through_leaks" => "From the room, through its leaks",
+        "through_opening" => "From the room, through an opening outdoors",
+        "through_duct" => "Through a duct from outdoors",
+        "damper" => "Fitted",
+        "seat" => "To sit on",
+        "bed" => "To lie and sleep on",
+        "polystyrene" => "Polystyrene (EPS, XPS)",
+        "polyurethane" => "Polyurethane (PUR, PIR)",
+        "membrane" => "Vapor barrier or kraft facing",
         _ => "Unknown",
     }
 }

@@ -15,8 +15,9 @@ use crate::words::passage::{Cell, Passage};
 pub const TITLE: &str = "On other days";
 /// What the table is.
 pub const NOTE: &str = "The same heater as weather, wood and use will have it, each with a firing \
-    day of its own. Distances and sizes are those of the design. Soot also slows the heat into the \
-    wall; that is not computed.";
+    day of its own, with every figure as it stands: how rough they are is told beside the answers on \
+    top, which hold the mild day too. Distances and sizes are those of the design. Soot also slows \
+    the heat into the wall; that is not computed.";
 /// Heading over the conditions.
 pub const CONDITION: &str = "Condition";
 /// A question that a condition does not ask.

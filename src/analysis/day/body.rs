@@ -1,6 +1,6 @@
 //! The masonry as walls cut into nodes, and where the gas touches them.
 
-use super::layers::{Back, Gap, Layer, Layers, OUTER_EMISSIVITY};
+use super::layers::{Back, Gap, Layer, Layers, OUTER_EMISSIVITY, Ply};
 use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::{CELLS, FILM_INDOORS, FILM_OUTDOORS, girth};
 use crate::analysis::factors::Factors;
@@ -270,7 +270,7 @@ fn wall_behind(design: &Design) -> Option<WallBehind> {
 }
 
 /// Blocked unless openings at foot and top are known.
-fn gap_air(design: &Design) -> GapAir {
+pub fn gap_air(design: &Design) -> GapAir {
     let Design { path, firebox, shell, surroundings, .. } = design;
     let opening = surroundings.gap_low_opening.min(surroundings.gap_high_opening);
     let inner = path.runs().iter().map(|run| run.length).fold(firebox.width, f64::max);
@@ -498,6 +498,7 @@ impl Maker<'_> {
                 .growing(GROWTH)
                 .spreading(1.0, ratio),
             Layer::plane(&facing, shell.facing_thickness, self.resolution.facing_nodes)
+                .of(Ply::Facing)
                 .spreading(ratio, ratio),
             self.board(insulation, ratio),
         ];
@@ -510,7 +511,9 @@ impl Maker<'_> {
     }
 
     fn board(&self, thickness: f64, ratio: f64) -> Layer {
-        Layer::plane(&BOARD, thickness, self.resolution.flue_nodes).spreading(ratio, ratio)
+        Layer::plane(&BOARD, thickness, self.resolution.flue_nodes)
+            .of(Ply::Board)
+            .spreading(ratio, ratio)
     }
 
     fn cap(&self, ratio: f64) -> Layers {
@@ -540,7 +543,8 @@ impl Maker<'_> {
         let shell = &self.design.shell;
         let layers = [
             Layer::plane(&self.core(), thickness, self.resolution.core_nodes).growing(GROWTH),
-            Layer::plane(&CONCRETE, shell.base_thickness, self.resolution.facing_nodes),
+            Layer::plane(&CONCRETE, shell.base_thickness, self.resolution.facing_nodes)
+                .of(Ply::Base),
         ];
         let ambient = self.design.site.room_temperature;
         Layers::new(&layers, None, Back::Film { conductance: 1.0 / VOID_RESISTANCE, ambient })
@@ -659,10 +663,12 @@ impl Maker<'_> {
             Properties { conductivity: material.conductivity * flue_conductivity, ..material };
         let mut layers = vec![
             Layer::plane(&material, wall, self.resolution.flue_nodes)
+                .of(Ply::Liner)
                 .spreading(1.0, ratio(wall)),
         ];
         if chimney.insulation_thickness > 0.0 {
             layers.push(Layer {
+                ply: Ply::Wool,
                 thickness: chimney.insulation_thickness,
                 conductivity: MINERAL_WOOL_CONDUCTIVITY * flue_conductivity,
                 rows: &[],
@@ -682,6 +688,7 @@ impl Maker<'_> {
 /// Sheet of a connector or a door.
 const fn sheet() -> Layer {
     Layer {
+        ply: Ply::Sheet,
         thickness: CONNECTOR_SHEET,
         conductivity: STEEL_CONDUCTIVITY,
         rows: &[],

@@ -10,9 +10,30 @@ use crate::units::kelvin;
 /// Emissivity of outer faces: brick, stone, plaster (–), between 0.85 and 0.95 from memory.
 pub const OUTER_EMISSIVITY: f64 = 0.9;
 
+/// What a layer of a wall is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ply {
+    /// What the core is made of.
+    Core,
+    /// What the facing is made of.
+    Facing,
+    /// Insulating board on a face.
+    Board,
+    /// Concrete of the base slab.
+    Base,
+    /// Wall of the flue.
+    Liner,
+    /// Mineral wool around the flue.
+    Wool,
+    /// Steel sheet.
+    Sheet,
+}
+
 /// One layer of a wall.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Layer {
+    /// What it is made of.
+    pub ply: Ply,
     /// Thickness (m).
     pub thickness: f64,
     /// Conductivity (W/mK).
@@ -35,6 +56,7 @@ impl Layer {
     /// A plane layer with equal nodes.
     pub fn plane(material: &Properties, thickness: f64, nodes: usize) -> Self {
         Self {
+            ply: Ply::Core,
             thickness,
             conductivity: material.conductivity,
             rows: material.rows,
@@ -44,6 +66,12 @@ impl Layer {
             nodes: nodes.max(1),
             growth: 1.0,
         }
+    }
+
+    /// The same of something else than the core.
+    #[must_use]
+    pub const fn of(self, ply: Ply) -> Self {
+        Self { ply, ..self }
     }
 
     /// The same with nodes that grow from the inner side.
@@ -200,6 +228,8 @@ pub struct Layers {
     capacity: Vec<f64>,
     /// Half of each node.
     halves: Vec<Half>,
+    /// What each layer is made of, and its first node.
+    plies: Vec<(Ply, usize)>,
     gap: Option<PlacedGap>,
     /// Up to here all of it conducts as it does cold (K).
     constant_to: f64,
@@ -285,6 +315,7 @@ impl Layers {
         let mut wall = Self {
             capacity: Vec::new(),
             halves: Vec::new(),
+            plies: Vec::new(),
             gap: None,
             constant_to: f64::INFINITY,
             back,
@@ -294,6 +325,7 @@ impl Layers {
                 let link = wall.halves.len().saturating_sub(1);
                 wall.gap = Some(PlacedGap { gap, link, area: layer.spread.0 });
             }
+            wall.plies.push((layer.ply, wall.halves.len()));
             if let Some((celsius, _)) = layer.rows.first() {
                 wall.constant_to = wall.constant_to.min(kelvin(*celsius));
             }
@@ -311,6 +343,36 @@ impl Layers {
     /// Number of nodes.
     pub fn nodes(&self) -> usize {
         self.capacity.len()
+    }
+
+    /// The inner side of each layer with its temperature (K); of a wall with gas on both sides its
+    /// outer face as well. Faces to the gas are carried on from the two nodes behind them.
+    pub fn sides<'a>(
+        &'a self,
+        temperatures: &'a [f64],
+        now: &'a Conductances,
+    ) -> impl Iterator<Item = (Ply, f64)> + 'a {
+        let at = |node: usize| temperatures.get(node).copied();
+        // From a node half way on, by the heat that comes from a neighbor or goes to it.
+        let side = move |node: usize, link: usize, other: usize| {
+            let (here, there) = (at(node)?, at(other)?);
+            let half = self.halves.get(node)?.resistance(here);
+            Some(here + half * now.links.get(link)? * (there - here))
+        };
+        let inner = self.plies.iter().filter_map(move |(ply, first)| match *first {
+            0 => {
+                let beyond = side(0, 0, 1).map(|middle| 2.0 * at(0).unwrap_or(middle) - middle);
+                Some((*ply, beyond.or_else(|| at(0))?))
+            }
+            first => Some((*ply, side(first, first - 1, first - 1)?)),
+        });
+        let last = self.halves.len().wrapping_sub(1);
+        let outer = (self.back == Back::Gas).then(|| {
+            let before = last.checked_sub(1)?;
+            let middle = side(last, before, before)?;
+            Some((self.plies.last()?.0, 2.0 * at(last)? - middle))
+        });
+        inner.chain(outer.flatten())
     }
 
     /// Heat in the wall above a temperature (J/m2).

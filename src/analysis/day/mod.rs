@@ -15,8 +15,9 @@ mod solver;
 mod stages;
 mod trace;
 
+pub use body::gap_air;
 pub use moment::Moment;
-pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, Peak, Series};
+pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, LayerPeaks, Peak, Series};
 
 use super::factors::Factors;
 use super::fire::Burn;
@@ -383,7 +384,8 @@ fn recorded(
     plan: &[Step],
     state: &mut Vec<f64>,
 ) -> Result<Record, Failure> {
-    let mut record = Record::new(solver.body.runs.len(), solver.dew_point());
+    let [kindled, ..] = curve.breaks();
+    let mut record = Record::new(solver.body.runs.len(), solver.dew_point(), kindled);
     let stored = solver.stored(state);
     for step in plan {
         advance(solver, curve, step, state, Some(&mut record))?;

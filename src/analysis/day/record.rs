@@ -92,6 +92,74 @@ pub enum FacePlace {
     Cap,
 }
 
+/// Hottest side of each layer, over all walls that have it; 0 K where none has. Along a run that is
+/// the middle of its first cell.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LayerPeaks {
+    /// Core toward the fire (K in memory, °C in files).
+    #[serde(
+        rename = "firebox_celsius",
+        with = "in_celsius",
+        skip_serializing_if = "is_absent"
+    )]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub firebox: f64,
+    /// Core toward the gas of a run.
+    #[serde(rename = "runs_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub runs: f64,
+    /// Facing, on its inner side.
+    #[serde(rename = "facing_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub facing: f64,
+    /// Insulating board, on its inner side.
+    #[serde(rename = "board_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub board: f64,
+    /// Concrete of the base slab, on its upper side.
+    #[serde(rename = "base_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub base: f64,
+    /// Sheet of the connector.
+    #[serde(
+        rename = "connector_celsius",
+        with = "in_celsius",
+        skip_serializing_if = "is_absent"
+    )]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub connector: f64,
+    /// Wall of the flue, on its inner side.
+    #[serde(rename = "liner_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub liner: f64,
+    /// Mineral wool around the flue, on its inner side.
+    #[serde(rename = "wool_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub wool: f64,
+}
+
+/// Whether a part is not there: nothing else is at 0 K.
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks for a reference")]
+fn is_absent(temperature: &f64) -> bool {
+    *temperature <= 0.0
+}
+
+impl LayerPeaks {
+    /// Every figure (K), in the order of a message.
+    pub fn figures(&mut self) -> [&mut f64; 8] {
+        let Self { firebox, runs, facing, board, base, connector, liner, wool } = self;
+        [firebox, runs, facing, board, base, connector, liner, wool]
+    }
+}
+
 /// The hottest minute of each part.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Peak {
@@ -109,6 +177,22 @@ pub struct Peak {
     /// sideways in the masonry, and no gap is quite shut.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wall_behind: Option<At>,
+    /// Hottest upright face to the room (K in memory, °C in files).
+    #[serde(
+        rename = "upright_celsius",
+        with = "in_celsius",
+        skip_serializing_if = "is_absent"
+    )]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub upright: f64,
+    /// Hottest face of the top of a bench (K in memory, °C in files); 0 K where there is none.
+    #[serde(rename = "bench_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub bench: f64,
+    /// Hottest side of each layer.
+    pub layers: LayerPeaks,
     /// Most heat from the heater to the room (W).
     pub room_watts: f64,
     /// When (s).
@@ -143,6 +227,9 @@ pub struct DraftOfDay {
     pub least_margin_time_s: f64,
     /// Time in which losses exceed the draft while the fire burns (s).
     pub smoke_back_s: f64,
+    /// Of that, until the flame of the first fire stands (s).
+    #[serde(default)]
+    pub kindling_smoke_s: f64,
     /// Coldest inner wall at the mouth while the fire burns (K in memory, °C in files).
     #[serde(rename = "coldest_mouth_wall_celsius", with = "in_celsius")]
     #[schemars(with = "f64")]
@@ -207,6 +294,8 @@ pub struct Record {
     /// Curves so far.
     pub series: Series,
     dew_point: f64,
+    /// When the flame of the first fire stands (s).
+    kindled: f64,
 }
 
 /// A stage of a step as it is booked.
@@ -219,9 +308,10 @@ pub struct Stage {
 }
 
 impl Record {
-    /// An empty record for a heater with a number of runs, whose gas has a dew point (K).
-    pub fn new(runs: usize, dew_point: f64) -> Self {
-        let mut record = Self { dew_point, ..Self::default() };
+    /// An empty record for a heater with a number of runs, whose gas has a dew point (K) and whose
+    /// first flame stands after a time (s).
+    pub fn new(runs: usize, dew_point: f64, kindled: f64) -> Self {
+        let mut record = Self { dew_point, kindled, ..Self::default() };
         record.booked.weighted.runs_celsius = vec![0.0; runs];
         record.series.runs_celsius = vec![Vec::new(); runs];
         record.booked.draft.least_margin_pascals = f64::INFINITY;
@@ -289,6 +379,9 @@ impl Record {
         if let Some(face) = solver.wall_behind(state) {
             peak.wall_behind.get_or_insert_default().raise(face, time);
         }
+        peak.upright = peak.upright.max(solver.hottest_upright(state));
+        peak.bench = peak.bench.max(solver.bench(state).unwrap_or_default());
+        solver.raise_layers(state, &mut peak.layers);
         if peak.room_watts < room {
             (peak.room_watts, peak.room_time_s) = (room, time);
         }
@@ -311,6 +404,9 @@ impl Record {
         // Where the draft sets the air, the margin is zero to within its search.
         if rates.margin < -SMOKE_MARGIN {
             draft.smoke_back_s += weight;
+            if time <= self.kindled {
+                draft.kindling_smoke_s += weight;
+            }
         }
         draft.coldest_mouth_wall = draft.coldest_mouth_wall.min(rates.mouth_wall);
         if rates.mouth_wall < self.dew_point {

@@ -6,7 +6,8 @@
 //! go on until no surface moves.
 
 use super::body::{Body, End, Strip, Zone, outdoor_length};
-use super::layers::{Conductances, Fluxes, Reduced, Response};
+use super::layers::{Conductances, Fluxes, Ply, Reduced, Response};
+use super::record::LayerPeaks;
 use super::seeking::Seeking;
 use super::settling::{Faces, Settling};
 use super::trace::{CellMemory, Found, Trace};
@@ -23,7 +24,7 @@ use crate::analysis::march::{
     Channel, Gathering, Passage, Sink, Stream, Stretch, Touch, wall_at,
 };
 use crate::analysis::path::Path;
-use crate::design::{AirControl, Design};
+use crate::design::{AirControl, Design, Layout};
 use crate::physics::air::DRY_AIR;
 use crate::physics::gap::across_gap;
 use crate::physics::gas::{Gas, sensible_enthalpy};
@@ -791,6 +792,48 @@ impl<'a> Solver<'a> {
             }
         }
         best
+    }
+
+    /// The hottest upright face to the room (K).
+    pub fn hottest_upright(&self, state: &[f64]) -> f64 {
+        self.hottest(state, Zone::is_face).0
+    }
+
+    /// The hottest face of the top of a bench (K); none where the runs are no bench.
+    pub fn bench(&self, state: &[f64]) -> Option<f64> {
+        let is_bench = self.design.path.layout == Layout::Bench;
+        let over_a_run = |index: usize| {
+            let zone = self.body.walls.get(index).map(|wall| wall.zone);
+            let over_the_fire = self.body.firebox.iter().any(|part| part.wall == index);
+            zone == Some(Zone::Cap) && !over_the_fire
+        };
+        let tops = (0..self.body.walls.len()).filter(|index| is_bench && over_a_run(*index));
+        tops.filter_map(|index| self.face_to_room(state, index)).reduce(f64::max)
+    }
+
+    /// Raises what the layers of the heater have been at most.
+    pub fn raise_layers(&self, state: &[f64], peaks: &mut LayerPeaks) {
+        let walls = self.body.walls.iter().zip(&self.conductances).enumerate();
+        for (index, (wall, now)) in walls {
+            let Some(nodes) = state.get(wall.nodes.clone()) else { continue };
+            let mut of_the_fire = self.body.firebox.iter().any(|part| part.wall == index);
+            for (ply, temperature) in wall.layers.sides(nodes, now) {
+                let peak = match (ply, wall.zone) {
+                    (Ply::Core, _) if of_the_fire => &mut peaks.firebox,
+                    (Ply::Core, _) => &mut peaks.runs,
+                    (Ply::Facing, _) => &mut peaks.facing,
+                    (Ply::Board, _) => &mut peaks.board,
+                    (Ply::Base, _) => &mut peaks.base,
+                    (Ply::Liner, _) => &mut peaks.liner,
+                    (Ply::Wool, _) => &mut peaks.wool,
+                    (Ply::Sheet, Zone::Connector) => &mut peaks.connector,
+                    (Ply::Sheet, _) => continue,
+                };
+                *peak = peak.max(temperature);
+                // The crown has a run on its outer side.
+                of_the_fire = false;
+            }
+        }
     }
 
     /// Heat in all walls above the start from cold (J).

@@ -17,7 +17,8 @@ pub mod sizes;
 pub mod way;
 
 pub use sizes::{
-    AIR_GAP, firebox_surface, least_firebox_base, least_firebox_height, shortest_path,
+    AIR_GAP, bleed_area, firebox_surface, least_firebox_base, least_firebox_height,
+    shortest_path,
 };
 
 use crate::analysis::path::Path;
@@ -208,7 +209,7 @@ pub fn standard_route(design: &Design, path: &Path) -> StandardRoute {
         shortest_path: setting.shortest_path,
         path_of_least_efficiency: sizes::length_factor(LEAST_EFFICIENCY, base_factor)
             * charge.sqrt(),
-        bleed_area: sizes::bleed_area(charge),
+        bleed_area: bleed_area(charge),
         burning_rate: gas::burning_rate(charge),
         air_flow,
         air_velocity: air_flow / design.firebox.inlet_area,

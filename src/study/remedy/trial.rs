@@ -2,10 +2,11 @@
 
 use super::{Remedy, Traded, number};
 use crate::analysis::day::{Setup, day};
-use crate::analysis::{Analysis, analyze};
+use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::design::field::{FieldId, Group, field};
 use crate::rules::{DayFigures, Finding, Known, Severity, check, judge};
+use crate::study::trials::mild_day;
 
 /// What a remedy must reach.
 #[derive(Clone, Copy, Debug)]
@@ -86,26 +87,42 @@ enum Judged {
 pub(super) struct Trials {
     design: Design,
     analysis: Analysis,
-    day: Option<DayFigures>,
+    days: Option<Days>,
     stated: Vec<Finding>,
     judged: Vec<Finding>,
     tried: Vec<Trial>,
 }
 
-fn day_of(design: &Design) -> Option<DayFigures> {
-    let day = day(design, &Setup::STANDARD).ok()?;
-    Some(DayFigures::new(&day.first_fire, &day.periodic))
+/// What is judged of the firing day, and of the mild one where that is another.
+#[derive(Clone, Debug)]
+struct Days {
+    stated: DayFigures,
+    mild: Option<Result<DayFigures, Failure>>,
+}
+
+impl Days {
+    /// None where the design as it stands has none.
+    fn of(design: &Design) -> Option<Self> {
+        let day = day(design, &Setup::STANDARD).ok()?;
+        let stated = DayFigures::new(&day.first_fire, &day.periodic);
+        Some(Self { stated, mild: mild_day(design, &Setup::STANDARD) })
+    }
+
+    const fn known(&self) -> Known<'_> {
+        Known { day: Some(&self.stated), mild: self.mild.as_ref(), edges: None }
+    }
 }
 
 impl Trials {
     /// None where the design cannot be analyzed.
     pub(super) fn new(design: &Design) -> Option<Self> {
         let analysis = analyze(design).ok()?;
-        let day = day_of(design);
+        let days = Days::of(design);
         let stated = check(design, &analysis);
-        let judged = judge(design, &analysis, Known { day: day.as_ref(), edges: None });
+        let known = days.as_ref().map(Days::known).unwrap_or_default();
+        let judged = judge(design, &analysis, known);
         let design = design.clone();
-        Some(Self { design, analysis, day, stated, judged, tried: Vec::new() })
+        Some(Self { design, analysis, days, stated, judged, tried: Vec::new() })
     }
 
     /// The design as it stands.
@@ -149,21 +166,17 @@ impl Trials {
     /// Findings with a value put in, with the firing day where it is found; none where only the
     /// design as it stands has one.
     fn judged(&mut self, put: Put) -> Option<&[Finding]> {
-        let day = self.day;
-        let has_day = day.is_some();
+        let days = self.days.clone();
+        let has_day = days.is_some();
         let (trial, _) = self.trial(put)?;
         let Trial { design, stated, judged, .. } = trial;
         let (analysis, findings) = stated.as_ref()?;
         if matches!(judged, Judged::NotYet) {
             // What stands around the heater changes nothing in it.
             let same = field(put.0).group == Group::Surroundings;
-            let day = if same { day } else { day_of(design) };
-            *judged = match day {
-                Some(day) => Judged::Found(judge(
-                    design,
-                    analysis,
-                    Known { day: Some(&day), edges: None },
-                )),
+            let days = if same { days } else { Days::of(design) };
+            *judged = match days {
+                Some(days) => Judged::Found(judge(design, analysis, days.known())),
                 None if has_day => Judged::WithoutDay,
                 None => Judged::Found(findings.clone()),
             };

@@ -1,0 +1,405 @@
+//! How hot materials, the wall behind and faces that are touched get, when the days repeat.
+
+use super::edges::{Edges, Judged as JudgedEdge, TemperatureEdge};
+use super::{
+    Around, DayFigures, Figure, Finding, Hazard, Known, Lever, Matter, Place, Rule, Severity,
+};
+use crate::analysis::day::{LayerPeaks, gap_air};
+use crate::design::building::{BenchUse, Foam, Stated};
+use crate::design::field::FieldId;
+use crate::design::material::{BOARD_LIMIT, CONCRETE_LIMIT, Material};
+use crate::design::{Design, Layout, RuleSet, WallBehind};
+use crate::physics::gap::GapAir;
+use crate::sources::{
+    BENCH_TOUCH, CHILD_TOUCH, COMBUSTIBLE_RISE, FOAM_BARRIER, FOAM_SERVICE, MORTAR_SERVICE,
+    STEEL_SERVICE, Source, WALL_BEHIND, WOOD_FOR_LONG, WOOL_SERVICE,
+};
+use crate::units::{Quantity, ZERO_CELSIUS, kelvin};
+
+/// Hottest that steel sheet may get (K).
+pub const STEEL: f64 = 400.0 + ZERO_CELSIUS;
+/// Hottest that mortar of lime or cement may get (K).
+pub const MORTAR: f64 = 200.0 + ZERO_CELSIUS;
+/// Hottest that mineral wool may get (K).
+pub const WOOL: f64 = 600.0 + ZERO_CELSIUS;
+/// By how much what can burn may be hotter than the room (K).
+pub const RISE: f64 = 65.0;
+/// Europe, hottest that it may get (K).
+pub const EUROPE_WALL: f64 = 85.0 + ZERO_CELSIUS;
+/// From here on wood that stays hot can light itself in the end (K).
+pub const FOR_LONG: f64 = 77.0 + ZERO_CELSIUS;
+/// Hottest face to sit on, for ten minutes (K).
+pub const SEAT: f64 = 48.0 + ZERO_CELSIUS;
+/// Hottest face to lie on, for eight hours (K).
+pub const BED: f64 = 43.0 + ZERO_CELSIUS;
+/// Stone and brick that burn a child who does not let go at once, in 10 s (K).
+pub const REACH: f64 = 66.0 + ZERO_CELSIUS;
+
+/// What must not get too hot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hot {
+    /// Core toward the fire.
+    Firebox,
+    /// Core toward the gas of a run.
+    Runs,
+    /// Facing, on its inner side.
+    Facing,
+    /// Mortar of lime or cement in the facing.
+    Mortar,
+    /// Insulating board.
+    Board,
+    /// Concrete of the base slab.
+    Base,
+    /// Sheet of the connector.
+    Connector,
+    /// Wall of the flue.
+    Liner,
+    /// Mineral wool around the flue.
+    Wool,
+    /// Face of a wood wall behind.
+    Wall,
+    /// The same for years.
+    WallForLong,
+    /// Foam or sheeting behind that face.
+    Foam,
+}
+
+impl Hot {
+    /// All of them, a heavier one before the milder one of its matter.
+    pub const ALL: [Self; 12] = [
+        Self::Firebox,
+        Self::Runs,
+        Self::Facing,
+        Self::Mortar,
+        Self::Board,
+        Self::Base,
+        Self::Connector,
+        Self::Liner,
+        Self::Wool,
+        Self::Wall,
+        Self::WallForLong,
+        Self::Foam,
+    ];
+
+    /// Short name, what is wrong, for files and tests.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Firebox => "firebox-core-too-hot",
+            Self::Runs => "run-core-too-hot",
+            Self::Facing => "facing-too-hot",
+            Self::Mortar => "mortar-too-hot",
+            Self::Board => "board-too-hot",
+            Self::Base => "base-too-hot",
+            Self::Connector => "connector-too-hot",
+            Self::Liner => "liner-too-hot",
+            Self::Wool => "wool-too-hot",
+            Self::Wall => "wall-behind-too-hot",
+            Self::WallForLong => "wall-behind-hot-for-long",
+            Self::Foam => "foam-too-hot",
+        }
+    }
+
+    /// The same with an overload.
+    pub const fn overload_id(self) -> &'static str {
+        match self {
+            Self::Firebox => "overload-firebox-core-too-hot",
+            Self::Runs => "overload-run-core-too-hot",
+            Self::Facing => "overload-facing-too-hot",
+            Self::Mortar => "overload-mortar-too-hot",
+            Self::Board => "overload-board-too-hot",
+            Self::Base => "overload-base-too-hot",
+            Self::Connector => "overload-connector-too-hot",
+            Self::Liner => "overload-liner-too-hot",
+            Self::Wool => "overload-wool-too-hot",
+            Self::Wall => "overload-wall-behind-too-hot",
+            Self::WallForLong => "overload-wall-behind-hot-for-long",
+            Self::Foam => "overload-foam-too-hot",
+        }
+    }
+
+    /// The same at the edge alone.
+    pub const fn edge_id(self) -> &'static str {
+        match self {
+            Self::Firebox => "overload-firebox-core-may-be-too-hot",
+            Self::Runs => "overload-run-core-may-be-too-hot",
+            Self::Facing => "overload-facing-may-be-too-hot",
+            Self::Mortar => "overload-mortar-may-be-too-hot",
+            Self::Board => "overload-board-may-be-too-hot",
+            Self::Base => "overload-base-may-be-too-hot",
+            Self::Connector => "overload-connector-may-be-too-hot",
+            Self::Liner => "overload-liner-may-be-too-hot",
+            Self::Wool => "overload-wool-may-be-too-hot",
+            Self::Wall => "overload-wall-behind-may-be-too-hot",
+            Self::WallForLong => "overload-wall-behind-may-be-hot-for-long",
+            Self::Foam => "overload-foam-may-be-too-hot",
+        }
+    }
+
+    /// The heavier one that speaks of the same.
+    pub(super) const fn milder_than(self) -> Option<Self> {
+        match self {
+            Self::Mortar => Some(Self::Facing),
+            Self::WallForLong => Some(Self::Wall),
+            _ => None,
+        }
+    }
+
+    /// How much it weighs: what holds the smoke in, and what can burn, must not fail. A facing that
+    /// cracks, a slab that has room to do so, and wood that is warm rather than hot can be mended.
+    const fn severity(self) -> Severity {
+        match self {
+            Self::Firebox
+            | Self::Runs
+            | Self::Connector
+            | Self::Liner
+            | Self::Wall
+            | Self::Foam => Severity::DoNotBuild,
+            Self::Facing
+            | Self::Mortar
+            | Self::Board
+            | Self::Base
+            | Self::Wool
+            | Self::WallForLong => Severity::LookAgain,
+        }
+    }
+
+    const fn place(self) -> Place {
+        match self {
+            Self::Firebox => Place::Firebox,
+            Self::Runs => Place::Run(0),
+            Self::Facing | Self::Mortar | Self::Board => Place::Side,
+            Self::Base => Place::Below,
+            Self::Connector => Place::RunsOutlet,
+            Self::Liner | Self::Wool => Place::ChimneyInlet,
+            Self::Wall | Self::WallForLong | Self::Foam => Place::Back,
+        }
+    }
+
+    const fn lever(self) -> Lever {
+        let field = match self {
+            Self::Firebox | Self::Runs => FieldId::CoreMaterial,
+            Self::Facing => FieldId::FacingMaterial,
+            Self::Mortar => FieldId::CoreThickness,
+            Self::Board => FieldId::FacingThickness,
+            Self::Base => FieldId::FireboxWall,
+            Self::Connector | Self::Liner | Self::Wool => FieldId::RunLength,
+            Self::Wall | Self::WallForLong | Self::Foam => FieldId::BackInsulation,
+        };
+        Lever { field, raise: true }
+    }
+
+    /// How hot it may get (K); none where there is nothing of the kind.
+    fn limit(self, design: &Design) -> Option<(f64, &'static Source)> {
+        let Design { shell, chimney, surroundings: around, site, .. } = design;
+        let framed = around.wall_behind == WallBehind::Framed;
+        let there = |is_there: bool, limit| is_there.then_some(limit);
+        match self {
+            Self::Firebox | Self::Runs => shell.core_material.service_temperature(),
+            Self::Facing => shell.facing_material.service_temperature(),
+            // Dry stones and slabs of steatite are set without it.
+            Self::Mortar => {
+                there(shell.facing_material != Material::Soapstone, (MORTAR, &MORTAR_SERVICE))
+            }
+            Self::Board => Some(BOARD_LIMIT),
+            Self::Base => Some(CONCRETE_LIMIT),
+            Self::Connector => there(0.0 < chimney.connector_length, (STEEL, &STEEL_SERVICE)),
+            Self::Liner => chimney.wall_material.service_temperature(),
+            Self::Wool => Some((WOOL, &WOOL_SERVICE)),
+            Self::Wall => {
+                let rise = site.room_temperature + RISE;
+                let europe = site.rule_set == RuleSet::Europe;
+                let limit = if europe { rise.min(EUROPE_WALL) } else { rise };
+                there(framed, (limit, &COMBUSTIBLE_RISE))
+            }
+            Self::WallForLong => there(framed, (FOR_LONG, &WOOD_FOR_LONG)),
+            Self::Foam => foam_limit(around.foam).map(|limit| (limit, &FOAM_SERVICE)),
+        }
+    }
+
+    fn of(self, layers: &LayerPeaks, wall: f64) -> f64 {
+        match self {
+            Self::Firebox => layers.firebox,
+            Self::Runs => layers.runs,
+            Self::Facing | Self::Mortar => layers.facing,
+            Self::Board => layers.board,
+            Self::Base => layers.base,
+            Self::Connector => layers.connector,
+            Self::Liner => layers.liner,
+            Self::Wool => layers.wool,
+            Self::Wall | Self::WallForLong | Self::Foam => wall,
+        }
+    }
+}
+
+const fn foam_limit(foam: Foam) -> Option<f64> {
+    match foam {
+        Foam::NotStated | Foam::Missing => None,
+        Foam::Polystyrene => Some(kelvin(75.0)),
+        Foam::Polyurethane => Some(kelvin(90.0)),
+        Foam::Membrane => Some(kelvin(80.0)),
+    }
+}
+
+/// What is touched.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Touch {
+    /// Bench to sit on.
+    Seat,
+    /// Bench to lie on.
+    Bed,
+    /// Faces within reach of small children.
+    Reach,
+    /// Glass and metal of the door.
+    Door,
+}
+
+impl Touch {
+    /// Short name, what is wrong, for files and tests.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Seat => "bench-hot-to-sit-on",
+            Self::Bed => "bench-hot-to-lie-on",
+            Self::Reach => "face-hot-for-children",
+            Self::Door => "door-hot-for-children",
+        }
+    }
+}
+
+/// Figures of the days; nothing of them is judged where no day is known.
+pub(super) fn check(design: &Design, known: Known<'_>, findings: &mut Vec<Finding>) {
+    for hot in Hot::ALL {
+        let figure =
+            |day: &DayFigures| hot.of(&day.layers, day.wall_behind.unwrap_or_default());
+        let Some((_, day)) = known.worst(figure) else { continue };
+        let Some((limit, source)) = hot.limit(design) else { continue };
+        let found = figure(day);
+        if limit < found && !is_said(hot, findings) {
+            findings.push(finding(Rule::TooHot(hot), hot, [found, limit], source));
+        }
+    }
+    findings.extend(bench(design, known));
+    findings.extend(reach(design, known));
+}
+
+/// The same with an overload, at the unfavorable edge.
+pub(super) fn check_edges(design: &Design, edges: &Edges, findings: &mut Vec<Finding>) {
+    for hot in Hot::ALL {
+        let Some((limit, source)) = hot.limit(design) else { continue };
+        let figure = TemperatureEdge {
+            nominal: hot.of(&edges.layers, edges.wall_behind.nominal),
+            edge: hot.of(&edges.layers_edge, edges.wall_behind.edge),
+        };
+        let judged = JudgedEdge::hot(Hazard::TooHot(hot), figure, limit);
+        let Some(found) = judged.finding(hot.place(), hot.lever()) else { continue };
+        if !is_said(hot, findings) {
+            let severity = found.severity.min(hot.severity());
+            findings.push(Finding { severity, source, ..found });
+        }
+    }
+}
+
+/// Whether it or a heavier one of its matter was found already.
+fn is_said(hot: Hot, findings: &[Finding]) -> bool {
+    let same = |one: Hot| Some(one) == hot.milder_than() || one == hot;
+    findings.iter().any(|finding| match finding.rule {
+        Rule::TooHot(one) | Rule::AtTheEdge(Hazard::TooHot(one), _) => same(one),
+        _ => false,
+    })
+}
+
+fn finding(rule: Rule, hot: Hot, [found, limit]: [f64; 2], source: &'static Source) -> Finding {
+    let figure = |value| Figure { value, quantity: Quantity::Temperature };
+    Finding {
+        rule,
+        severity: hot.severity(),
+        place: hot.place(),
+        found: figure(found),
+        limit: Some(figure(limit)),
+        lever: Some(hot.lever()),
+        source,
+    }
+}
+
+/// The top of a bench. Who sleeps does not feel in time what burns: there a bed that burns within
+/// ten minutes forbids building.
+fn bench(design: &Design, known: Known<'_>) -> Option<Finding> {
+    if design.path.layout != Layout::Bench {
+        return None;
+    }
+    let found = known.worst(|day| day.bench)?.1.bench;
+    let usage = design.shell.bench_use;
+    let (touch, limit) = match usage {
+        BenchUse::Seat => (Touch::Seat, SEAT),
+        BenchUse::Bed | BenchUse::NotStated => (Touch::Bed, BED),
+    };
+    let burns = usage == BenchUse::Bed && SEAT < found;
+    let severity = if burns { Severity::DoNotBuild } else { Severity::LookAgain };
+    let figures = [found, limit];
+    let lever = Lever { field: FieldId::Cap, raise: true };
+    (limit < found).then(|| touched((touch, severity), figures, (Place::Run(0), lever)))
+}
+
+/// Faces that small children reach; said more mildly where nobody has stated whether there are any.
+fn reach(design: &Design, known: Known<'_>) -> Option<Finding> {
+    let severity = match design.surroundings.children {
+        Stated::No => return None,
+        Stated::Yes => Severity::LookAgain,
+        Stated::NotStated => Severity::GoodToKnow,
+    };
+    let hottest = |day: &DayFigures| day.upright.max(day.bench);
+    let found = hottest(known.worst(hottest)?.1);
+    let lever = Lever { field: FieldId::FacingThickness, raise: true };
+    let found = touched((Touch::Reach, severity), [found, REACH], (Place::Front, lever));
+    (REACH < found.found.value).then_some(Finding { source: &CHILD_TOUCH, ..found })
+}
+
+fn touched(
+    (touch, severity): (Touch, Severity),
+    [found, limit]: [f64; 2],
+    (place, lever): (Place, Lever),
+) -> Finding {
+    let figure = |value| Figure { value, quantity: Quantity::Temperature };
+    Finding {
+        rule: Rule::Touch(touch),
+        severity,
+        place,
+        found: figure(found),
+        limit: Some(figure(limit)),
+        lever: Some(lever),
+        source: &BENCH_TOUCH,
+    }
+}
+
+/// What the design alone says of the wall behind, of foam and of a door that children reach.
+pub(super) fn check_stated(design: &Design, findings: &mut Vec<Finding>) {
+    let around = &design.surroundings;
+    if around.wall_behind == WallBehind::Framed && gap_air(design) == GapAir::Blocked {
+        let lever = Lever { field: FieldId::GapLow, raise: true };
+        findings.push(Around::GapBlocked.bare(Some(lever), &WALL_BEHIND));
+    }
+    let covered = Lever { field: FieldId::FoamCovered, raise: true };
+    match (around.foam, around.foam_covered) {
+        (Foam::Polystyrene | Foam::Polyurethane, Stated::No) => {
+            findings.push(Around::FoamBare.bare(Some(covered), &FOAM_BARRIER));
+        }
+        (Foam::Polystyrene | Foam::Polyurethane, Stated::NotStated) => {
+            findings.push(Matter::FoamCover.not_stated());
+        }
+        (Foam::NotStated, _) if around.wall_behind != WallBehind::NoWall => {
+            findings.push(Matter::Foam.not_stated());
+        }
+        _ => {}
+    }
+    if around.children == Stated::Yes {
+        let figure = Figure { value: 0.0, quantity: Quantity::Count };
+        findings.push(Finding {
+            rule: Rule::Touch(Touch::Door),
+            severity: Severity::GoodToKnow,
+            place: Place::Door,
+            found: figure,
+            limit: None,
+            lever: None,
+            source: &CHILD_TOUCH,
+        });
+    }
+}

@@ -1,0 +1,95 @@
+//! Sentences on how hot materials, the wall behind and faces get.
+
+use crate::rules::{Hot, Touch};
+
+/// What gets hot, to go before "gets 80 °C hot".
+pub(super) const fn noun(hot: Hot) -> &'static str {
+    match hot {
+        Hot::Firebox => "the core around the fire",
+        Hot::Runs => "the core of the runs",
+        Hot::Facing => "the inner side of the facing",
+        Hot::Mortar => "the mortar of the facing",
+        Hot::Board => "the insulating board",
+        Hot::Base => "the concrete below the heater",
+        Hot::Connector => "the steel of the connector",
+        Hot::Liner => "the liner of the chimney",
+        Hot::Wool => "the mineral wool around the flue",
+        Hot::Wall | Hot::WallForLong => "the wood wall behind",
+        Hot::Foam => "the foam or sheeting in the wall behind",
+    }
+}
+
+pub(super) const fn reason(hot: Hot) -> &'static str {
+    match hot {
+        Hot::Firebox | Hot::Runs => {
+            "It cracks and crumbles, and smoke finds its way into the room."
+        }
+        Hot::Facing => "It cracks and can fall.",
+        Hot::Mortar => "Mortar of lime or cement crumbles, and the facing comes loose.",
+        Hot::Board | Hot::Wool => "It loses its binder and its strength.",
+        Hot::Base => "Concrete loses its strength and spalls, with the heater standing on it.",
+        Hot::Connector => "It scales through, and smoke leaks into the room.",
+        Hot::Liner => "It cracks, and the next fire of the soot goes through it.",
+        Hot::Wall => "It chars and catches fire.",
+        Hot::WallForLong => {
+            "Wood that is kept warm for years catches fire at lower and lower temperatures."
+        }
+        Hot::Foam => {
+            "Foam shrinks and melts, sheeting splits, and what is behind it gets damp or burns."
+        }
+    }
+}
+
+pub(super) const fn remedy(hot: Hot) -> &'static str {
+    match hot {
+        Hot::Firebox | Hot::Runs => "Take a core that bears more, or burn less at a time.",
+        Hot::Facing => "Take a facing that bears more, a thicker core, or burn less at a time.",
+        Hot::Mortar => {
+            "Lay the facing around firebox and first run in clay or refractory mortar, or make the \
+             core thicker."
+        }
+        Hot::Board => "Make the wall under it thicker.",
+        Hot::Base => {
+            "Put more firebrick or insulating brick under the fire and the runs, or a concrete made \
+             for heat."
+        }
+        Hot::Connector | Hot::Liner | Hot::Wool => {
+            "Add a run, lengthen the runs, or burn less at a time."
+        }
+        Hot::Wall | Hot::WallForLong | Hot::Foam => {
+            "Insulate the back, open the gap at foot and top, move the heater away, or build that wall \
+             from something that cannot burn all through."
+        }
+    }
+}
+
+/// What is touched, with `{f}` and `{l}` for its figure and its limit.
+pub(super) const fn touch(touch: Touch) -> [&'static str; 4] {
+    match touch {
+        Touch::Seat => [
+            "bench at {f}, {l} to sit on",
+            "When the days repeat, the bench gets {f} hot; {l} is the most to sit on.",
+            "It burns who sits on it for long.",
+            "Make its top thicker, send cooler gas through it, or lay a slab with air under it.",
+        ],
+        Touch::Bed => [
+            "bench at {f}, {l} to lie on",
+            "When the days repeat, the bench gets {f} hot; {l} is the most to lie and sleep on.",
+            "Who sleeps does not feel in time that the skin burns.",
+            "Make its top thicker, send cooler gas through it, or lay a slab with air under it.",
+        ],
+        Touch::Reach => [
+            "face at {f}, {l} within reach of children",
+            "When the days repeat, an upright face or a bench gets {f} hot; above {l} it burns a child \
+             who does not let go at once.",
+            "Small children lean on what is warm and do not pull back.",
+            "Make the wall there thicker, burn less at a time, or put up a guard.",
+        ],
+        Touch::Door => [
+            "hot door within reach of children",
+            "Glass and metal of the loading door burn at a touch as long as there is fire.",
+            "Small children reach for what glows.",
+            "Put up a guard in front of the door.",
+        ],
+    }
+}
