@@ -195,6 +195,7 @@ for (const [width, colorScheme] of [[390, 'light'], [1440, 'light'], [1440, 'dar
   }, async (designer) => {
     await designer.open();
     await new DaySection(designer).done();
+    await designer.page.locator('[data-testid="trials"][aria-busy="false"]').waitFor({ timeout: 40_000 });
     const overflow = await designer.page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );

@@ -9,6 +9,7 @@ use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
+use longsmoke::design::examples::Example;
 use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
 use longsmoke::study::day::First;
 use longsmoke::study::edges::Study;
@@ -35,8 +36,8 @@ longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...]
     inputs over their ranges, by their keys and in the units of a design file; two make a map
 longsmoke schema [design|result]
     JSON Schema of the design file, of the result, or of both
-longsmoke example
-    a design file to start from
+longsmoke example [NAME]
+    a design file to start from: farmhouse, cabin, bench, tall-stack, stone-faced, tight-house
 
 check ends with 0 when nothing forbids building, 1 when a finding does or no clearances were
 checked, or what lies below the heater, what carries it or where its chimney stands is not stated,
@@ -57,7 +58,7 @@ enum Outcome {
 /// What was asked for.
 enum Request {
     Help,
-    Example,
+    Example(Example),
     Schema(Option<String>),
     Check { files: Vec<String>, form: Form, system: System },
     Compare { file: String, form: variants::Form },
@@ -125,7 +126,11 @@ fn request() -> Result<Request, lexopt::Error> {
             Ok(Request::Check { files: words.collect(), form, system })
         }
         Some("schema") => Ok(Request::Schema(words.next())),
-        Some("example") => Ok(Request::Example),
+        Some("example") => {
+            let name = words.next().unwrap_or_else(|| Example::Farmhouse.id().to_owned());
+            let example = Example::from_id(&name).ok_or("there is no example of that name")?;
+            Ok(Request::Example(example))
+        }
         Some("help") => Ok(Request::Help),
         _ => Err("say what to do".into()),
     }
@@ -157,8 +162,8 @@ fn units(word: &str) -> Result<System, lexopt::Error> {
 fn run(request: Request) -> Outcome {
     match request {
         Request::Help => say(USAGE),
-        Request::Example => {
-            say(&format!("{}\n", document::write(&Design::demonstration(), None)))
+        Request::Example(example) => {
+            say(&format!("{}\n", document::write(&words::examples::named(example), None)))
         }
         Request::Schema(which) => schema(which.as_deref()),
         Request::Compare { file, form } => variants::compare(&file, form),

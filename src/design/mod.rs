@@ -2,6 +2,7 @@
 
 pub mod building;
 pub mod document;
+pub mod examples;
 pub mod field;
 mod frozen;
 pub mod link;

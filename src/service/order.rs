@@ -18,6 +18,8 @@ pub enum Job {
     Strip,
     /// Computes the firing day.
     Day,
+    /// Lists the designs to begin with.
+    Examples,
     /// Follows the standard route.
     Route,
     /// Judges the heater under other conditions.
@@ -31,9 +33,10 @@ pub enum Job {
 }
 
 impl Job {
-    const ALL: [Self; 8] = [
+    const ALL: [Self; 9] = [
         Self::Strip,
         Self::Day,
+        Self::Examples,
         Self::Route,
         Self::Trials,
         Self::Samples,
@@ -46,6 +49,7 @@ impl Job {
         match self {
             Self::Strip => "strip",
             Self::Day => "day",
+            Self::Examples => "examples",
             Self::Route => "route",
             Self::Trials => "trials",
             Self::Samples => "samples",
@@ -60,6 +64,7 @@ impl Job {
         match self {
             Self::Strip => tell::strip(design),
             Self::Day => tell::day(design),
+            Self::Examples => tell::examples(),
             Self::Route => tell::route(design),
             Self::Trials => tell::trials(design),
             Self::Samples => tell::samples(design),

@@ -1,12 +1,14 @@
 //! What each job tells, piece by piece.
 
 use super::news::News;
-use super::wire::{read, write};
+use super::wire::{Texts, Wire, read, write};
 use super::{Bands, InUnits, Told};
 use crate::analysis::path::path;
 use crate::analysis::standard_route::standard_route;
 use crate::analysis::{Failure, analyze};
 use crate::design::Design;
+use crate::design::document;
+use crate::design::examples::Example;
 use crate::rules::Edges;
 use crate::study::trials::{Trial, Trials, Tried, has_mild_day, try_one};
 use crate::study::{day, edges, remedy, strip, uncertainty};
@@ -44,6 +46,16 @@ pub(super) fn day(design: &Design) -> Telling {
         has_mild_day(&design).then(|| News::Found(try_one(&design, Trial::MildDay).to_string()))
     });
     Box::new(parts.chain(mild.flatten()))
+}
+
+/// The designs to begin with, each as [`Offer`].
+pub(super) fn examples() -> Telling {
+    let offers = Example::ALL.into_iter().map(|example| Offer {
+        name: words::examples::name(example).into(),
+        teaches: words::examples::teaches(example).into(),
+        file: document::write(&words::examples::named(example), None),
+    });
+    Box::new(offers.map(|offer| News::Found(write(&offer))))
 }
 
 /// The standard route beside the model.
@@ -107,6 +119,40 @@ pub(super) fn remedies(design: &Design, system: System) -> Telling {
     Box::new(parts.map(|part| News::Found(part.to_string())))
 }
 
+/// A design to begin with.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Offer {
+    /// Its name.
+    pub name: String,
+    /// What it teaches.
+    pub teaches: String,
+    /// The design as a file.
+    pub file: String,
+}
+
+impl Offer {
+    /// Reads what was told.
+    pub fn read(words: &str) -> Option<Self> {
+        read(words)
+    }
+}
+
+impl Wire for Offer {
+    fn put(&self, texts: &mut Vec<String>) {
+        for text in [&self.name, &self.teaches, &self.file] {
+            text.put(texts);
+        }
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self {
+            name: Wire::take(texts)?,
+            teaches: Wire::take(texts)?,
+            file: Wire::take(texts)?,
+        })
+    }
+}
+
 /// The edges: their figures for the judgment, and what is read of them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EdgesTold {
@@ -148,7 +194,7 @@ mod tests {
     #[test]
     fn whatever_is_told_is_news_with_an_end() {
         let design = Design::demonstration();
-        for job in [Job::Strip, Job::Route, Job::Samples] {
+        for job in [Job::Strip, Job::Examples, Job::Route, Job::Samples] {
             let told: Vec<News> = job.news(&design).collect();
             assert!(!told.is_empty());
             for news in &told {

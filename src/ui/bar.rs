@@ -13,7 +13,7 @@ use longsmoke::words;
 use wasm_bindgen::JsCast as _;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
-pub fn bar(workspace: Workspace, theme: Theme) -> Tag {
+pub fn bar(workspace: Workspace, theme: Theme, to_shelf: Tag) -> Tag {
     tag("header")
         .class("bar")
         .child(tag("h1").text("Longsmoke"))
@@ -22,6 +22,7 @@ pub fn bar(workspace: Workspace, theme: Theme) -> Tag {
         .child(steps(workspace))
         .child(units(workspace))
         .child(theme_choice(theme))
+        .child(to_shelf)
         .child(files(workspace))
         .children(share(workspace))
 }

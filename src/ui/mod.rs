@@ -21,6 +21,7 @@ mod passage;
 mod plot;
 mod remedies;
 mod route;
+mod shelf;
 mod sketch;
 mod storage;
 mod strip;
@@ -65,9 +66,11 @@ pub fn start(page: web_sys::Element) {
         .child(pictures(workspace, theme, worth));
     // Always in view: who decides.
     let caution = words::CAUTIONS.first().copied().unwrap_or_default();
+    let (to_shelf, shelf) = shelf::shelf(workspace);
     let _ = Tag::from(page)
         .child(skip.text(texts::TO_DECISIONS))
-        .child(bar::bar(workspace, theme))
+        .child(bar::bar(workspace, theme, to_shelf))
+        .child(shelf)
         .child(bar::notices(workspace))
         .child(answers::questions(workspace))
         .child(answers::announced(workspace))

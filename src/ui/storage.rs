@@ -10,6 +10,8 @@ pub const BEFORE: &str = "longsmoke.design.before";
 pub const REPLACED: &str = "longsmoke.design.replaced";
 /// A stored text that could not be read.
 pub const UNREADABLE: &str = "longsmoke.design.unreadable";
+/// Copies of designs.
+pub const SHELF: &str = "longsmoke.shelf";
 /// Units that are shown.
 pub const UNITS: &str = "longsmoke.units";
 /// Light or dark.
@@ -57,6 +59,14 @@ pub fn write_own(text: &str) -> Result<bool, NotKept> {
     };
     write(OWN, text)?;
     Ok(copied)
+}
+
+/// Removes everything of ours from this device and this tab.
+pub fn erase() {
+    for key in [OWN, BEFORE, REPLACED, UNREADABLE, SHELF, UNITS, THEME] {
+        remove(key);
+    }
+    forget_linked();
 }
 
 /// The design of a link that this tab showed before it was reloaded.

@@ -7,6 +7,7 @@ pub mod compare;
 pub mod conditions;
 pub mod day;
 pub mod edges;
+pub mod examples;
 mod fields;
 mod findings;
 mod heat;

@@ -1,0 +1,219 @@
+//! The designs that can be opened: those to begin with, and copies kept on this device.
+
+use super::dom::{Tag, button, tag};
+use super::labor::{Job, Task};
+use super::workspace::Workspace;
+use super::{storage, texts};
+use leptos::prelude::*;
+use longsmoke::service::{Offer, order};
+use longsmoke::words::examples as said;
+use std::time::Duration;
+
+/// Designs to begin with are the same for every design.
+const JOB: Job = Job {
+    rest: Duration::from_millis(100),
+    rank: 7,
+    ask: |_| order::Job::Examples,
+    same: |_, _| true,
+    in_units: false,
+};
+
+/// Parts the copies in storage; no file of ours has control characters.
+const BETWEEN: char = '\u{1e}';
+/// Parts the name of a copy from its file.
+const WITHIN: char = '\u{1f}';
+
+/// A copy kept on this device.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Kept {
+    name: String,
+    file: String,
+}
+
+/// All copies, as other tabs may have left them.
+fn kept() -> Vec<Kept> {
+    let text = storage::read(storage::SHELF).unwrap_or_default();
+    let copy = |text: &str| {
+        let (name, file) = text.split_once(WITHIN)?;
+        Some(Kept { name: name.into(), file: file.into() })
+    };
+    text.split(BETWEEN).filter_map(copy).collect()
+}
+
+fn keep(copies: &[Kept]) -> Result<(), storage::NotKept> {
+    let texts = copies.iter().map(|Kept { name, file }| format!("{name}{WITHIN}{file}"));
+    let text = texts.collect::<Vec<_>>().join(&BETWEEN.to_string());
+    storage::write(storage::SHELF, &text)
+}
+
+/// The shelf's state.
+#[derive(Clone, Copy)]
+struct Shelf {
+    workspace: Workspace,
+    offers: RwSignal<Vec<Offer>>,
+    copies: RwSignal<Vec<Kept>>,
+    /// What was done last, for who listens.
+    said: RwSignal<String>,
+}
+
+/// The button of the bar, and what it opens.
+pub fn shelf(workspace: Workspace) -> (Tag, Tag) {
+    let open = RwSignal::new(false);
+    let offers = RwSignal::new(Vec::<Offer>::new());
+    // It lives as long as the page.
+    let _ = Task::new(workspace, JOB, move |_, what| {
+        if let Some(offer) = Offer::read(what) {
+            offers.update(|offers| offers.push(offer));
+        }
+    });
+    let shelf = Shelf {
+        workspace,
+        offers,
+        copies: RwSignal::new(kept()),
+        said: RwSignal::new(String::new()),
+    };
+    let press = move || {
+        shelf.copies.set(kept());
+        open.update(|open| *open = !*open);
+    };
+    let switch = button(press)
+        .attr("aria-controls", "shelf")
+        .live_attr("aria-expanded", move || Some(open.get().to_string()))
+        .text(texts::SHELF);
+    let panel = tag("section")
+        .class("shelf")
+        .id("shelf")
+        .attr("aria-label", texts::SHELF)
+        .live_attr("hidden", move || (!open.get()).then(String::new))
+        .child(shelf.own())
+        .child(shelf.examples());
+    (switch, panel)
+}
+
+impl Shelf {
+    fn own(self) -> Tag {
+        let count = move || self.copies.with(Vec::len);
+        let none = tag("p")
+            .class("help")
+            .live_attr("hidden", move || (count() > 0).then(String::new))
+            .text(texts::SHELF_EMPTY);
+        let list = tag("ul").class("copies").repeat(count, move |index| self.copy(index));
+        let state = tag("p")
+            .class("help")
+            .attr("role", "status")
+            .attr("data-testid", "shelf-state")
+            .live_text(move || Some(self.said.get()));
+        tag("div")
+            .child(tag("h2").text(texts::SHELF_OWN))
+            .child(button(move || self.keep_this()).class("main").text(texts::SHELF_KEEP))
+            .child(state)
+            .child(none)
+            .child(list)
+            .child(erase(self))
+    }
+
+    /// A copy by its place in the list.
+    fn copy(self, index: usize) -> Tag {
+        let name = move || {
+            self.copies
+                .with(|copies| copies.get(index).map(|copy| or_unnamed(copy.name.clone())))
+        };
+        let named = move |what: &'static str| {
+            move || Some(format!("{what}: {}", name().unwrap_or_default()))
+        };
+        let open = move || {
+            let file =
+                self.copies.with_untracked(|copies| Some(copies.get(index)?.file.clone()));
+            if let Some(file) = file {
+                self.workspace.open_file(&file);
+            }
+        };
+        tag("li")
+            .child(tag("span").class("title").live_text(name))
+            .child(
+                button(open)
+                    .live_attr("aria-label", named(texts::SHELF_OPEN))
+                    .text(texts::SHELF_OPEN),
+            )
+            .child(
+                button(move || self.remove(index))
+                    .live_attr("aria-label", named(texts::SHELF_REMOVE))
+                    .text(texts::SHELF_REMOVE),
+            )
+    }
+
+    fn examples(self) -> Tag {
+        let count = move || self.offers.with(Vec::len);
+        let offer = move |index: usize| {
+            let read = move |part: fn(&Offer) -> &String| {
+                move || self.offers.with(|offers| offers.get(index).map(part).cloned())
+            };
+            let open = move || {
+                if let Some(file) = read(|offer| &offer.file)() {
+                    self.workspace.open_file(&file);
+                }
+            };
+            let name = read(|offer| &offer.name);
+            let named =
+                move || Some(format!("{}: {}", texts::SHELF_OPEN, name().unwrap_or_default()));
+            tag("li")
+                .child(tag("span").class("title").live_text(name))
+                .child(button(open).live_attr("aria-label", named).text(texts::SHELF_OPEN))
+                .child(tag("p").class("help").live_text(read(|offer| &offer.teaches)))
+        };
+        tag("div")
+            .child(tag("h2").text(said::TITLE))
+            .child(tag("p").class("help").text(said::NOTE))
+            .child(tag("ul").class("copies").repeat(count, offer))
+    }
+
+    /// Keeps a copy of the present design, in the place of one of the same name.
+    fn keep_this(self) {
+        let name = self.workspace.design.with_untracked(|design| design.name.clone());
+        let name = name.replace([BETWEEN, WITHIN], " ");
+        let mut copies = kept();
+        copies.retain(|copy| copy.name != name);
+        copies.insert(0, Kept { name: name.clone(), file: self.workspace.file() });
+        self.write(copies, &format!("{} {}.", texts::SHELF_KEPT, or_unnamed(name)));
+    }
+
+    fn remove(self, index: usize) {
+        let shown = self.copies.with_untracked(|copies| Some(copies.get(index)?.name.clone()));
+        if let Some(name) = shown {
+            let mut copies = kept();
+            copies.retain(|copy| copy.name != name);
+            self.write(copies, &format!("{} {}.", texts::SHELF_REMOVED, or_unnamed(name)));
+        }
+    }
+
+    fn write(self, copies: Vec<Kept>, done: &str) {
+        match keep(&copies) {
+            Ok(()) => {
+                self.copies.set(copies);
+                self.said.set(done.to_owned());
+            }
+            Err(storage::NotKept) => self.said.set(texts::SHELF_FULL.into()),
+        }
+    }
+}
+
+fn or_unnamed(name: String) -> String {
+    if name.trim().is_empty() { texts::UNNAMED.into() } else { name }
+}
+
+/// Takes everything of ours off this device, after a second press; the page goes on with the design
+/// that is open, and keeps it again with the next change.
+fn erase(shelf: Shelf) -> Tag {
+    let sure = RwSignal::new(false);
+    let press = move || {
+        if sure.get_untracked() {
+            storage::erase();
+            shelf.copies.set(Vec::new());
+            shelf.said.set(texts::ERASED.into());
+        }
+        sure.update(|sure| *sure = !*sure);
+    };
+    let name =
+        move || Some(if sure.get() { texts::ERASE_SURE } else { texts::ERASE }.to_owned());
+    button(press).on("blur", move |_| sure.set(false)).live_text(name)
+}
