@@ -3,7 +3,7 @@
 use super::dom::{Tag, button, tag};
 use super::labor::{Job, Task};
 use super::workspace::Workspace;
-use super::{storage, texts};
+use super::{browser, storage, texts};
 use leptos::prelude::*;
 use longsmoke::service::{Offer, order};
 use longsmoke::words::examples as said;
@@ -18,6 +18,8 @@ const JOB: Job = Job {
     in_units: false,
 };
 
+/// Id of the button that opens the shelf.
+const SWITCH: &str = "to-shelf";
 /// Parts the copies in storage; no file of ours has control characters.
 const BETWEEN: char = '\u{1e}';
 /// Parts the name of a copy from its file.
@@ -54,6 +56,7 @@ struct Shelf {
     copies: RwSignal<Vec<Kept>>,
     /// What was done last, for who listens.
     said: RwSignal<String>,
+    open: RwSignal<bool>,
 }
 
 /// The button of the bar, and what it opens.
@@ -71,12 +74,14 @@ pub fn shelf(workspace: Workspace) -> (Tag, Tag) {
         offers,
         copies: RwSignal::new(kept()),
         said: RwSignal::new(String::new()),
+        open,
     };
     let press = move || {
         shelf.copies.set(kept());
         open.update(|open| *open = !*open);
     };
     let switch = button(press)
+        .id(SWITCH)
         .attr("aria-controls", "shelf")
         .live_attr("aria-expanded", move || Some(open.get().to_string()))
         .text(texts::SHELF);
@@ -125,7 +130,7 @@ impl Shelf {
             let file =
                 self.copies.with_untracked(|copies| Some(copies.get(index)?.file.clone()));
             if let Some(file) = file {
-                self.workspace.open_file(&file);
+                self.show(&file);
             }
         };
         tag("li")
@@ -150,7 +155,7 @@ impl Shelf {
             };
             let open = move || {
                 if let Some(file) = read(|offer| &offer.file)() {
-                    self.workspace.open_file(&file);
+                    self.show(&file);
                 }
             };
             let name = read(|offer| &offer.name);
@@ -165,6 +170,13 @@ impl Shelf {
             .child(tag("h2").text(said::TITLE))
             .child(tag("p").class("help").text(said::NOTE))
             .child(tag("ul").class("copies").repeat(count, offer))
+    }
+
+    /// Opens a design and puts the shelf away.
+    fn show(self, file: &str) {
+        self.workspace.open_file(file);
+        self.open.set(false);
+        browser::focus_on(SWITCH.into());
     }
 
     /// Keeps a copy of the present design, in the place of one of the same name.
