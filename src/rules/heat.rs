@@ -20,6 +20,8 @@ use crate::units::{Quantity, ZERO_CELSIUS, kelvin};
 pub const STEEL: f64 = 400.0 + ZERO_CELSIUS;
 /// Hottest that mortar of lime or cement may get (K).
 pub const MORTAR: f64 = 200.0 + ZERO_CELSIUS;
+/// Where no mortar of lime or cement holds (K).
+pub const MORTAR_GONE: f64 = 300.0 + ZERO_CELSIUS;
 /// Hottest that mineral wool may get (K).
 pub const WOOL: f64 = 600.0 + ZERO_CELSIUS;
 /// By how much what can burn may be hotter than the room (K).
@@ -144,10 +146,12 @@ impl Hot {
         }
     }
 
-    /// How much it weighs: what holds the smoke in, and what can burn, must not fail. A facing that
-    /// cracks, a slab that has room to do so, and wood that is warm rather than hot can be mended.
-    const fn severity(self) -> Severity {
+    /// How much a temperature (K) beyond its limit weighs: what holds the smoke in, and what can burn,
+    /// must not fail. A facing that cracks, a slab that has room to do so, and wood that is warm
+    /// rather than hot can be mended; mortar can be chosen by who lays it.
+    fn weight(self, found: f64) -> Severity {
         match self {
+            Self::Mortar if found <= MORTAR_GONE => Severity::GoodToKnow,
             Self::Firebox
             | Self::Runs
             | Self::Connector
@@ -292,7 +296,7 @@ pub(super) fn check_edges(design: &Design, edges: &Edges, findings: &mut Vec<Fin
         let judged = JudgedEdge::hot(Hazard::TooHot(hot), figure, limit);
         let Some(found) = judged.finding(hot.place(), hot.lever()) else { continue };
         if !is_said(hot, findings) {
-            let severity = found.severity.min(hot.severity());
+            let severity = found.severity.min(hot.weight(found.found.value));
             findings.push(Finding { severity, source, ..found });
         }
     }
@@ -311,7 +315,7 @@ fn finding(rule: Rule, hot: Hot, [found, limit]: [f64; 2], source: &'static Sour
     let figure = |value| Figure { value, quantity: Quantity::Temperature };
     Finding {
         rule,
-        severity: hot.severity(),
+        severity: hot.weight(found),
         place: hot.place(),
         found: figure(found),
         limit: Some(figure(limit)),
