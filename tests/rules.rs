@@ -547,6 +547,7 @@ const FINE_DAY: DayFigures = DayFigures {
         facing: 400.0,
         board: 0.0,
         base: 400.0,
+        under: 350.0,
         connector: 500.0,
         liner: 500.0,
         wool: 450.0,
@@ -610,6 +611,17 @@ fn the_mild_day_is_judged_beside_that_of_the_design() {
         on_the_mild_day(|day| day.smoke_back = 60.0),
         [(Rule::SmokeAtLighting(MILD), LOOK)]
     );
+    // Not where a bypass is there to be opened, and draws.
+    let case = |bypass: f64, margin: f64| {
+        let mut case = Case::new();
+        case.design.path.bypass_area = bypass;
+        case.analysis.conditions.cold_start.mild_day.margin = margin;
+        let mild = Ok(DayFigures { smoke_back: 60.0, ..FINE_DAY });
+        let known = Known { day: Some(&FINE_DAY), mild: Some(&mild), edges: None };
+        let rules = rules_of(&judge(&case.design, &case.analysis, known));
+        rules.contains(&Rule::SmokeAtLighting(MILD))
+    };
+    assert!(case(0.0, 1.0) && case(0.02, -1.0) && !case(0.02, 1.0));
     // From a fire that burns, as on any day.
     let smokes = on_the_mild_day(|day| (day.smoke_back, day.smoke_later) = (60.0, 1.0));
     assert_eq!(smokes, [(Rule::SmokeBack(MILD), STOP)]);

@@ -72,14 +72,18 @@ fn twelve_narrow_runs_under_a_low_chimney_smoke() {
     );
 }
 
-/// No runs at all under a tall chimney: a fireplace. It draws, and the heat goes up the chimney; gas
-/// of several hundred degrees scales a plain steel connector.
+/// No runs at all under a tall chimney: a fireplace. It draws, and gas of several hundred degrees goes
+/// up a chimney that is not made for it.
 #[test]
 fn a_firebox_without_runs_draws_and_keeps_no_heat() {
     expect(
         |design| design.path.run_count = 0,
         &Expected {
-            found: &[("no-runs", LOOK), ("gas-wasteful", LOOK), ("connector-too-hot", STOP)],
+            found: &[
+                ("no-runs", LOOK),
+                ("gas-wasteful", LOOK),
+                ("gas-above-chimney-rating", STOP),
+            ],
             not_found: &["draft-negative", "gas-cool", "chimney-wall-wet", "cleanouts-missing"],
             answers: &[(Question::Heat, &[Answer::LookAgain, Answer::No])],
         },
@@ -135,14 +139,16 @@ fn a_thin_heater_before_a_wood_wall_sets_it_on_fire() {
     );
 }
 
-/// The same wall of brick without foam: nothing there can burn or melt.
+/// A wall of brick without foam behind a gap that is open at both ends: nothing there can burn or melt,
+/// and air carries the heat of the back away.
 #[test]
 fn a_brick_wall_behind_a_heavy_heater_is_let_be() {
     expect(
         |design| {
             design.shell.facing_thickness = 0.24;
             let around = &mut design.surroundings;
-            (around.wall_behind, around.wall_gap) = (WallBehind::Masonry, 0.30);
+            (around.wall_behind, around.wall_gap) = (WallBehind::Masonry, 0.10);
+            (around.gap_low_opening, around.gap_high_opening) = (0.25, 0.25);
             around.foam = Foam::Missing;
         },
         &Expected {
@@ -206,7 +212,7 @@ fn a_heater_on_joists_over_forms_without_cleanouts_is_not_built() {
 fn a_tight_house_with_a_tight_damper_gathers_carbon_monoxide() {
     expect(
         |design| {
-            design.site.house_suction = 60.0;
+            design.site.house_suction = 50.0;
             (design.site.air_supply, design.site.air_opening) = (AirSupply::Opening, 0.001);
             (design.chimney.damper, design.chimney.damper_opening) = (Damper::Fitted, 0.0);
         },
@@ -223,8 +229,9 @@ fn a_tight_house_with_a_tight_damper_gathers_carbon_monoxide() {
     );
 }
 
-/// A bare steel flue, most of it outdoors at -30 °C, over long runs and wet wood in a small fire: its
-/// wall is soaked. Insulated and indoors on a warm day it is not.
+/// A bare steel flue, most of it outdoors at -30 °C, over long runs and wet wood in a small fire: outdoor
+/// air cools it with some 23 W/m2K, slow gas of 80 °C warms it with 6, so its wall stands near
+/// (6 x 80 - 23 x 30)/29 = -7 °C and ice grows in it. Insulated and indoors on a warm day it stays dry.
 #[test]
 fn a_bare_flue_in_the_cold_drips() {
     expect(
@@ -237,7 +244,7 @@ fn a_bare_flue_in_the_cold_drips() {
             design.fire.moisture_fraction = 0.28;
         },
         &Expected {
-            found: &[("wood-wet", LOOK), ("chimney-wall-wet", STOP)],
+            found: &[("wood-wet", LOOK), ("chimney-wall-freezing", STOP)],
             not_found: &["gas-wasteful", "gas-above-chimney-rating", "liner-too-hot"],
             answers: &[(Question::Safe, &[Answer::No])],
         },
@@ -280,17 +287,17 @@ const FORBIDS: &[&str] = &[
     "chimney-low",
 ];
 
-/// A plain heater of four runs with good walls, wide runs, a tall insulated chimney, everything far
+/// A plain heater of five runs with good walls, wide runs, a tall insulated chimney, everything far
 /// away: a mason finds nothing to forbid, and no rule set lets a check be missing without a word.
 #[test]
 fn a_plain_good_heater_is_not_forbidden() {
     let good = |set: RuleSet| {
         move |design: &mut Design| {
             design.site.rule_set = set;
-            design.fire.excess_air_ratio = 2.5;
+            design.fire.excess_air_ratio = 2.2;
             let path = &mut design.path;
-            (path.run_count, path.run_width, path.run_height) = (4, 0.18, 0.26);
-            (path.run_length, path.bleed_area) = (1.6, 0.0014);
+            (path.run_count, path.run_width, path.run_height) = (5, 0.16, 0.26);
+            (path.run_length, path.bleed_area) = (2.0, 0.0014);
             path.bypass_area = 0.02;
             let chimney = &mut design.chimney;
             (chimney.mouth_height, chimney.insulation_thickness) = (9.0, 0.05);

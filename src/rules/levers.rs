@@ -67,7 +67,7 @@ const fn too_hot(hot: Hot) -> &'static [Lever] {
         Hot::Connector | Hot::Liner | Hot::Wool => COOLER_GAS,
         Hot::Wall | Hot::WallForLong | Hot::Foam => COOLER_BACK,
         Hot::Mortar | Hot::Facing => COOLER_FACING,
-        Hot::Firebox | Hot::Runs | Hot::Board | Hot::Base => LESS_WOOD,
+        Hot::Firebox | Hot::Runs | Hot::Board | Hot::Base | Hot::Below => LESS_WOOD,
     }
 }
 

@@ -563,7 +563,7 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     let mut findings = Vec::new();
     draft::check(design, analysis, &mut findings);
     gas::check(design, (analysis, known), &mut findings);
-    day::check(design, known, &mut findings);
+    day::check(design, (analysis, known), &mut findings);
     if let Some(edges) = known.edges {
         edges::check(design, edges, &mut findings);
     }

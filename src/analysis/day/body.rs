@@ -229,13 +229,13 @@ const fn place_of(side: Side) -> usize {
 /// # Source
 ///
 /// [`crate::sources::WALL_BEHIND`].
-const GAP_FILM: f64 = 3.5;
+pub const GAP_FILM: f64 = 3.5;
 /// From the face of a framed wall through its insulation (m2K/W), 1/0.25.
 ///
 /// # Source
 ///
 /// [`crate::sources::WALL_U_VALUE`].
-const FRAMED_RESISTANCE: f64 = 4.0;
+pub const INSULATED: f64 = 4.0;
 /// From the face of a masonry wall to the other side (m2K/W): 240 mm of brick and a film.
 const MASONRY_RESISTANCE: f64 = 0.24 / 0.78 + 0.13;
 /// Narrowest gap in which air flows (m): 25 mm.
@@ -255,7 +255,7 @@ fn wall_behind(design: &Design) -> Option<WallBehind> {
     let around = &design.surroundings;
     let resistance = match around.wall_behind {
         WallKind::NoWall => return None,
-        WallKind::Framed => FRAMED_RESISTANCE,
+        WallKind::Framed => INSULATED,
         WallKind::Masonry => MASONRY_RESISTANCE,
     };
     let room = design.site.room_temperature;

@@ -765,6 +765,7 @@ mod tests {
         let wall = Layers::new(&[brick, brick.of(Ply::Facing)], Some(gap), Back::Gas);
         let nodes: Vec<f64> =
             nodes.iter().enumerate().map(|(i, t)| if i < 4 { *t } else { t - 21.0 }).collect();
+        let mut now = Conductances::default();
         wall.conductances(&nodes, &|_| 0.03, &mut now);
         now.links[3] = 1.0 / (now.around + 0.1);
         let facing = wall.sides(&nodes, &now).find(|(ply, _)| *ply == Ply::Facing).unwrap();

@@ -15,7 +15,8 @@ mod solver;
 mod stages;
 mod trace;
 
-pub use body::gap_air;
+pub use body::{GAP_FILM, INSULATED, gap_air};
+pub use layers::OUTER_EMISSIVITY;
 pub use moment::Moment;
 pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, LayerPeaks, Peak, Series};
 

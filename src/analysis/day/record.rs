@@ -125,6 +125,11 @@ pub struct LayerPeaks {
     #[serde(default)]
     #[schemars(with = "f64")]
     pub base: f64,
+    /// Concrete of the base slab, on its underside.
+    #[serde(rename = "under_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub under: f64,
     /// Sheet of the connector.
     #[serde(
         rename = "connector_celsius",
@@ -154,9 +159,9 @@ fn is_absent(temperature: &f64) -> bool {
 
 impl LayerPeaks {
     /// Every figure (K), in the order of a message.
-    pub fn figures(&mut self) -> [&mut f64; 8] {
-        let Self { firebox, runs, facing, board, base, connector, liner, wool } = self;
-        [firebox, runs, facing, board, base, connector, liner, wool]
+    pub fn figures(&mut self) -> [&mut f64; 9] {
+        let Self { firebox, runs, facing, board, base, under, connector, liner, wool } = self;
+        [firebox, runs, facing, board, base, under, connector, liner, wool]
     }
 }
 

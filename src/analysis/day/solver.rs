@@ -817,6 +817,9 @@ impl<'a> Solver<'a> {
         for (index, (wall, now)) in walls {
             let Some(nodes) = state.get(wall.nodes.clone()) else { continue };
             let mut of_the_fire = self.body.firebox.iter().any(|part| part.wall == index);
+            if wall.zone == Zone::Under {
+                peaks.under = peaks.under.max(now.outer_face(nodes));
+            }
             for (ply, temperature) in wall.layers.sides(nodes, now) {
                 let peak = match (ply, wall.zone) {
                     (Ply::Core, _) if of_the_fire => &mut peaks.firebox,
