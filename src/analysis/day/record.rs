@@ -152,9 +152,8 @@ pub struct LayerPeaks {
 }
 
 /// Whether a part is not there: nothing else is at 0 K.
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks for a reference")]
-fn is_absent(temperature: &f64) -> bool {
-    *temperature <= 0.0
+fn is_absent<T: Default + PartialOrd>(temperature: &T) -> bool {
+    *temperature <= T::default()
 }
 
 impl LayerPeaks {
