@@ -212,6 +212,31 @@ fn the_draft_sets_the_air_when_it_is_open() {
     balanced(&open).unwrap();
 }
 
+/// On a mild day the cold masonry of the demonstration pulls 22 Pa against 24 Pa that the full
+/// flame loses at twice the air it needs: with half of it already it burns, so smoke comes back in
+/// the first minutes alone, in which 20 °C in the flue against 15 °C outdoors make
+/// 9.81 x 7.5 x 1.13 x (1 - 288/293) = 1.4 Pa against a suction of 4 Pa.
+#[test]
+fn air_that_a_chimney_cannot_pull_is_less_air_and_not_smoke() {
+    let mild = of(|design| design.site.outdoor_temperature = kelvin(15.0));
+    let draft = &mild.first_fire.draft;
+    assert!(600.0 < draft.short_of_draft_s, "{draft:?}");
+    assert!((10.0..180.0).contains(&draft.smoke_back_s), "{draft:?}");
+    let cold = of(|_| ()).first_fire.draft;
+    assert!(cold.short_of_draft_s <= 0.0 && cold.smoke_back_s <= 0.0, "{cold:?}");
+    // Half of the height for the same gas: less than the wood needs, through the flame.
+    let low = of(|design| {
+        design.site.outdoor_temperature = kelvin(15.0);
+        design.chimney.mouth_height = 4.0;
+        design.chimney.outdoor_length = 0.5;
+    });
+    assert!(
+        draft.smoke_back_s < low.first_fire.draft.smoke_back_s,
+        "{:?}",
+        low.first_fire.draft
+    );
+}
+
 #[test]
 fn extremes_come_to_an_end() {
     let all = [

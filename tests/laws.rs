@@ -652,7 +652,9 @@ fn more_runs_cool_the_gas_and_hold_it_back() {
             let held = |fire: &HeightOfFire| -> f64 {
                 fire.runs.iter().map(|run| run.friction + run.turn).sum()
             };
-            prop_assert!(held(many) > held(few), "{} to {} Pa", held(few), held(many));
+            if few.bleed_fraction <= 0.0 {
+                prop_assert!(held(many) > held(few), "{} to {} Pa", held(few), held(many));
+            }
             Ok(())
         },
     );
@@ -663,6 +665,8 @@ fn each_further_run_gains_less() {
     holds(25, &usual(), |mut design| {
         design.path.overrides.clear();
         design.path.oven.place = 0;
+        // What more runs hold back may take the bleed slot instead, hot.
+        design.path.bleed_area = 0.0;
         // Behind the firebox the lowest runs share its wall and are not like the others.
         if design.path.layout == Layout::Behind {
             design.path.layout = Layout::Above;

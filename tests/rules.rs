@@ -523,6 +523,7 @@ const FINE_DAY: DayFigures = DayFigures {
     first_mean: 423.15,
     repeating_mean: 463.15,
     smoke_back: 0.0,
+    short_of_draft: 0.0,
     hottest_face: 343.15,
     hottest_place: FacePlace::Run(1),
     wall_behind: None,
@@ -558,6 +559,9 @@ fn the_day_judges_the_gas_on_its_burns() {
 #[test]
 fn smoke_for_a_minute_and_a_face_above_110_degrees_forbid_building() {
     assert_eq!(rules_of_day(|day| day.smoke_back = 60.0), [Rule::SmokeBack]);
+    assert_eq!(rules_of_day(|day| day.short_of_draft = 60.0), [Rule::ShortOfDraft]);
+    let both = |day: &mut DayFigures| (day.smoke_back, day.short_of_draft) = (60.0, 120.0);
+    assert_eq!(rules_of_day(both), [Rule::SmokeBack]);
     assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(109.0)), []);
     assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(111.0)), [Rule::FaceTooHot]);
     for rule in [Rule::SmokeBack, Rule::FaceTooHot] {

@@ -17,6 +17,7 @@ fn quiet() -> DayFigures {
         first_mean: kelvin(150.0),
         repeating_mean: kelvin(160.0),
         smoke_back: 0.0,
+        short_of_draft: 0.0,
         hottest_face: kelvin(70.0),
         hottest_place: FacePlace::Cap,
         wall_behind: None,

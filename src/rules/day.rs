@@ -21,6 +21,17 @@ pub(super) fn check(day: &DayFigures, findings: &mut Vec<Finding>) {
             source: &DRAFT_RESERVE,
         });
     }
+    if day.smoke_back <= 0.0 && day.short_of_draft > 0.0 {
+        findings.push(Finding {
+            rule: Rule::ShortOfDraft,
+            severity: Severity::LookAgain,
+            place: Place::Door,
+            found: Figure { value: day.short_of_draft, quantity: Quantity::Duration },
+            limit: None,
+            lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
+            source: &DRAFT_RESERVE,
+        });
+    }
     if HOTTEST_FACE < day.hottest_face {
         let figure = |value| Figure { value, quantity: Quantity::Temperature };
         let (place, lever) = where_hot(day.hottest_place);

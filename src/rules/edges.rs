@@ -156,7 +156,7 @@ impl Judged {
 pub(super) fn check(design: &Design, edges: &Edges, findings: &mut Vec<Finding>) {
     let has = |rules: &[Rule]| findings.iter().any(|finding| rules.contains(&finding.rule));
     let hot = has(&[Rule::FaceTooHot]);
-    let smokes = has(&[Rule::SmokeBack]);
+    let smokes = has(&[Rule::SmokeBack, Rule::ShortOfDraft]);
     let cold = has(&[Rule::ChimneyWallWet, Rule::ChimneyWallFreezing]);
     let raise = |field| Lever { field, raise: true };
     let rated = design.chimney.rated_temperature;

@@ -69,7 +69,8 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::NoRunningFlow(_)
         | Rule::SecondFlow(_)
         | Rule::UnheldFlow(_)
-        | Rule::SmokeBack => PULL,
+        | Rule::SmokeBack
+        | Rule::ShortOfDraft => PULL,
         Rule::ColdStartWeak(_) => COLD_PULL,
         Rule::GasAboveChimneyRating(_)
         | Rule::GasWasteful(_)
@@ -166,6 +167,7 @@ impl Rule {
                 | Self::GasWarm(_)
                 | Self::GasCool(_)
                 | Self::SmokeBack
+                | Self::ShortOfDraft
                 | Self::FaceTooHot
         )
     }

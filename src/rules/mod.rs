@@ -225,8 +225,10 @@ pub enum Rule {
     WoodWet,
     /// Heat of the day does not cover the house on the design day.
     HouseNotCovered,
-    /// Losses exceed the draft for some minutes of the day's burn.
+    /// The chimney pulls less air than the wood needs for some minutes of the day's burn.
     SmokeBack,
+    /// It pulls less than stated for some minutes, but enough to burn.
+    ShortOfDraft,
     /// A face to the room above what a masonry heater may have.
     FaceTooHot,
     /// Something beyond its limit at the unfavorable edge of what is known only roughly.
@@ -251,8 +253,10 @@ pub struct DayFigures {
     pub first_mean: f64,
     /// And over the burn when the days repeat (K).
     pub repeating_mean: f64,
-    /// Longest time of a burn in which losses exceed the draft (s).
+    /// Longest time of a burn in which the chimney pulls less air than the wood needs (s).
     pub smoke_back: f64,
+    /// Longest time of a burn in which it pulls less than stated (s).
+    pub short_of_draft: f64,
     /// Hottest face to the room (K).
     pub hottest_face: f64,
     /// Where that is.
@@ -268,6 +272,7 @@ impl DayFigures {
             first_mean: first.burn_mean.chimney_inlet,
             repeating_mean: repeating.burn_mean.chimney_inlet,
             smoke_back: first.draft.smoke_back_s.max(repeating.draft.smoke_back_s),
+            short_of_draft: first.draft.short_of_draft_s.max(repeating.draft.short_of_draft_s),
             hottest_face: repeating.peak.surface.temperature,
             hottest_place: repeating.peak.surface_place,
             wall_behind: repeating.peak.wall_behind.map(|at| at.temperature),
@@ -312,6 +317,7 @@ impl Rule {
             Self::WoodWet => "wood-wet",
             Self::HouseNotCovered => "house-not-covered",
             Self::SmokeBack => "smoke-back",
+            Self::ShortOfDraft => "short-of-draft",
             Self::FaceTooHot => "face-too-hot",
             Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
                 Hazard::Rating => "overload-above-chimney-rating",
@@ -374,6 +380,7 @@ impl Rule {
             | Self::GasSlow
             | Self::GasFast
             | Self::SmokeBack
+            | Self::ShortOfDraft
             | Self::AtTheEdge(Hazard::Starved, _)
             | Self::InletFast => Question::Draw,
             Self::GasWasteful(_)

@@ -348,15 +348,23 @@ fn of_energy(energy: &mut day::Energy) -> [&mut f64; 14] {
     ]
 }
 
-fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 5] {
+fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 6] {
     let day::DraftOfDay {
         least_margin_pascals,
         least_margin_time_s,
+        short_of_draft_s,
         smoke_back_s,
         coldest_mouth_wall,
         wet_wall_s,
     } = draft;
-    [least_margin_pascals, least_margin_time_s, smoke_back_s, coldest_mouth_wall, wet_wall_s]
+    [
+        least_margin_pascals,
+        least_margin_time_s,
+        short_of_draft_s,
+        smoke_back_s,
+        coldest_mouth_wall,
+        wet_wall_s,
+    ]
 }
 
 /// Problems with the inputs are told at the inputs, before anybody computes a day.

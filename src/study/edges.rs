@@ -35,7 +35,7 @@ impl Peaks {
             gas: state.peak.chimney_inlet.temperature,
             firebox: state.peak.firebox_outlet.temperature,
             face: state.peak.surface.temperature,
-            short: state.draft.smoke_back_s,
+            short: state.draft.short_of_draft_s,
         }
     }
 }

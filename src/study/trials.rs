@@ -306,9 +306,10 @@ impl fmt::Display for Tried {
         match &self.day {
             Ok(day) => {
                 write!(f, " {}", place_number(day.hottest_place))?;
-                let DayFigures { first_mean, repeating_mean, smoke_back, hottest_face, .. } =
-                    day;
-                write!(f, " {first_mean} {repeating_mean} {smoke_back} {hottest_face}")?;
+                let DayFigures { first_mean, repeating_mean, hottest_face, .. } = day;
+                let DayFigures { smoke_back, short_of_draft, .. } = day;
+                write!(f, " {first_mean} {repeating_mean} {smoke_back} {short_of_draft}")?;
+                write!(f, " {hottest_face}")?;
                 match day.wall_behind {
                     Some(wall) => write!(f, " {wall}"),
                     None => Ok(()),
@@ -340,6 +341,7 @@ impl FromStr for Tried {
             first_mean: figure()?,
             repeating_mean: figure()?,
             smoke_back: figure()?,
+            short_of_draft: figure()?,
             hottest_face: figure()?,
             hottest_place: place_of(first.parse().map_err(|_| NotATrial)?),
             wall_behind: figure().ok(),

@@ -80,6 +80,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
         Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
         Rule::SmokeBack => format!("smoke for {found} of a burn"),
+        Rule::ShortOfDraft => format!("less air than stated for {found} of a burn"),
         Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
         Rule::AtTheEdge(hazard, _) => match hazard {
             Hazard::Rating => format!("gas into the chimney up to {found}, limit {limit}"),
@@ -229,6 +230,9 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         Rule::SmokeBack => format!(
             "For {found} of a burn the chimney does not pull enough and the heater smokes."
         ),
+        Rule::ShortOfDraft => format!(
+            "For {found} of a burn the chimney pulls less air than is stated, though enough to burn."
+        ),
         Rule::FaceTooHot => {
             format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
         }
@@ -349,7 +353,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
-        Rule::AtTheEdge(Hazard::Starved, _) => {
+        Rule::ShortOfDraft | Rule::AtTheEdge(Hazard::Starved, _) => {
             "It burns starved and dirty, or smokes when the door is opened."
         }
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
@@ -405,7 +409,9 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
-        Rule::SmokeBack => "Raise the mouth, drop a run, widen the runs, or burn more calmly.",
+        Rule::SmokeBack | Rule::ShortOfDraft => {
+            "Raise the mouth, drop a run, widen the runs, or burn more calmly."
+        }
         Rule::AtTheEdge(Hazard::Starved, _) => {
             "Burn no more than is stated; or raise the mouth, drop a run, or widen the runs."
         }

@@ -68,7 +68,7 @@ impl Resolution {
     pub const STANDARD: Self = Self {
         cells_per_run: 6,
         core_nodes: 7,
-        facing_nodes: 7,
+        facing_nodes: 9,
         slab_nodes: 6,
         flue_nodes: 3,
         refinement: 0.75,
