@@ -411,6 +411,20 @@ fn a_bleed_slot_costs_the_day_heat() {
     assert!(inlet(&open) > inlet(&shut) + 10.0);
 }
 
+/// Without its slot a day is that of the same heater without one, and all else of it stays.
+#[test]
+fn a_bleed_slot_can_be_left_out() {
+    let mut design = Design::demonstration();
+    let shut = computed(&design);
+    design.path.bleed_area = 10e-4;
+    let setup = Setup { without: vec![Without::Bleed], ..Setup::STANDARD };
+    let left_out = day(&design, &setup).unwrap();
+    balanced(&left_out).unwrap();
+    assert_eq!(left_out, shut);
+    let open = computed(&design).periodic.energy.stack_joules;
+    assert!(open > left_out.periodic.energy.stack_joules);
+}
+
 /// The day with a wall 5 cm behind, its gap open by so much at foot and top (m2).
 fn before_wall(wall: WallBehind, opening: f64, change: impl Fn(&mut Design)) -> Day {
     let day = of(|design| {

@@ -113,6 +113,8 @@ pub enum Without {
     WallRadiation,
     /// Heat through the glass.
     Glass,
+    /// Gas through the bleed slot.
+    Bleed,
     /// Conductivity that follows the temperature: it is what it is cold.
     HotConductivity,
 }

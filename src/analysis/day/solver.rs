@@ -448,7 +448,8 @@ impl<'a> Solver<'a> {
     fn part(&mut self, stream: &Stream, swept: &Swept) -> bool {
         let Swept { firebox, way, .. } = swept;
         let opening = self.design.path.bleed_area;
-        if opening <= 0.0 || way.passages.is_empty() {
+        let shut = opening <= 0.0 || self.setup.lacks(Without::Bleed);
+        if shut || way.passages.is_empty() {
             return true;
         }
         let share = branch::share(self.path, stream, (opening, firebox.temperature), way);
