@@ -34,7 +34,8 @@ pub(super) fn check(
     (analysis, known): (&Analysis, Known<'_>),
     findings: &mut Vec<Finding>,
 ) {
-    findings.extend(smoke(design, (analysis, known)));
+    let smoke = smoke(design, (analysis, known));
+    findings.extend(smoke.or_else(|| short_of_draft(design, known)));
     findings.extend(known.mild.and_then(|mild| without_a_day(design, mild.as_ref().err()?)));
     findings.extend(face(known));
 }
@@ -82,6 +83,20 @@ fn smoke(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Option<F
         one.severity.cmp(&other.severity).then(one.found.value.total_cmp(&other.found.value))
     };
     found.reduce(|one, other| if weigh(&one, &other).is_lt() { other } else { one })
+}
+
+/// Less air than stated, though enough to burn, on the day on which that lasts longer.
+fn short_of_draft(design: &Design, known: Known<'_>) -> Option<Finding> {
+    let (day, figures) = known.worst(|day| day.short_of_draft)?;
+    (figures.short_of_draft > 0.0).then(|| Finding {
+        rule: Rule::ShortOfDraft(judged(design, day)),
+        severity: Severity::LookAgain,
+        place: Place::Door,
+        found: Figure { value: figures.short_of_draft, quantity: Quantity::Duration },
+        limit: None,
+        lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
+        source: &DRAFT_RESERVE,
+    })
 }
 
 /// A mild day on which the fire goes out, or that could not be computed.

@@ -82,6 +82,7 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::SecondFlow(_)
         | Rule::UnheldFlow(_)
         | Rule::SmokeBack(_)
+        | Rule::ShortOfDraft(_)
         | Rule::FireGoesOut(_) => PULL,
         Rule::ColdStartWeak(_) | Rule::SmokeAtLighting(_) => COLD_PULL,
         Rule::GasAboveChimneyRating(_)
@@ -187,6 +188,7 @@ impl Rule {
                 | Self::GasCool(_)
                 | Self::SmokeBack(_)
                 | Self::SmokeAtLighting(_)
+                | Self::ShortOfDraft(_)
                 | Self::FireGoesOut(_)
                 | Self::DayNotFound(_)
                 | Self::FaceTooHot

@@ -5,7 +5,7 @@ use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::{CELLS, FILM_INDOORS, FILM_OUTDOORS, girth};
 use crate::analysis::factors::Factors;
 use crate::analysis::fire::DOOR_CONDUCTANCE;
-use crate::analysis::path::{Backing, Path, Segment, Side, Wall};
+use crate::analysis::path::{Backing, Path, Segment, Side, Wall, ends_of_oven};
 use crate::design::material::{
     BOARD, CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, Properties,
     STEEL_HEAT_CAPACITY,
@@ -324,11 +324,13 @@ impl Maker<'_> {
 
     fn runs(&mut self, path: &Path) -> Vec<RunCells> {
         let count = self.resolution.cells_per_run;
-        let blank = |segment: &Segment| RunCells {
-            cells: vec![Vec::new(); count],
-            views: views(segment.section),
+        let blank = |(index, segment): (usize, &Segment)| {
+            // The ends of an oven stand with its upright sides, as if these were higher.
+            let (width, height) = segment.section;
+            let end = 0.5 * ends_of_oven(self.design, index) / segment.length;
+            RunCells { cells: vec![Vec::new(); count], views: views((width, height + end)) }
         };
-        let mut runs: Vec<RunCells> = path.segments.iter().map(blank).collect();
+        let mut runs: Vec<RunCells> = path.segments.iter().enumerate().map(blank).collect();
         for (index, segment) in path.segments.iter().enumerate() {
             for (wall, outside) in self.parted(&segment.walls, index) {
                 let area = segment.length / in_float(count) * wall.girth;
@@ -475,7 +477,8 @@ impl Maker<'_> {
         match path.layout {
             Layout::Above | Layout::Behind if upright => {
                 let perimeter = 2.0 * (own.length + own.width + 4.0 * whole);
-                perimeter * (own.height + baffle) / (2.0 * own.length * own.height)
+                let inner = 2.0 * own.length * own.height + ends_of_oven(self.design, run);
+                perimeter * (own.height + baffle) / inner
             }
             // The rim of the cap over the facing lies too far from the gas.
             Layout::Above | Layout::Behind => {

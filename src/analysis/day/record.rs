@@ -229,7 +229,11 @@ pub struct DraftOfDay {
     pub least_margin_pascals: f64,
     /// When (s since the first lighting).
     pub least_margin_time_s: f64,
-    /// Time in which losses exceed the draft while the fire burns (s).
+    /// Time in which losses exceed the draft while the fire burns (s): the chimney pulls less air
+    /// than the fire is said to get.
+    pub short_of_draft_s: f64,
+    /// Time of that in which it pulls less than the wood needs to burn, or none at all (s): smoke
+    /// comes back.
     pub smoke_back_s: f64,
     /// Of that, until the flame of the first fire stands (s).
     #[serde(default)]
@@ -273,8 +277,8 @@ pub struct Series {
     pub gas_flow_kg_per_s: Vec<f64>,
 }
 
-/// Margin below zero from which smoke comes back (Pa).
-const SMOKE_MARGIN: f64 = 0.1;
+/// Margin below zero from which air is short (Pa).
+const SHORT_MARGIN: f64 = 0.1;
 
 /// What stage after stage is booked.
 #[derive(Clone, Debug, Default)]
@@ -406,10 +410,13 @@ impl Record {
             (draft.least_margin_pascals, draft.least_margin_time_s) = (rates.margin, time);
         }
         // Where the draft sets the air, the margin is zero to within its search.
-        if rates.margin < -SMOKE_MARGIN {
-            draft.smoke_back_s += weight;
-            if time <= self.kindled {
-                draft.kindling_smoke_s += weight;
+        if rates.margin < -SHORT_MARGIN {
+            draft.short_of_draft_s += weight;
+            if rates.drawn_ratio < 1.0 {
+                draft.smoke_back_s += weight;
+                if time <= self.kindled {
+                    draft.kindling_smoke_s += weight;
+                }
             }
         }
         draft.coldest_mouth_wall = draft.coldest_mouth_wall.min(rates.mouth_wall);
