@@ -124,6 +124,10 @@ pub const SURFACE_EMISSION: Source = memory(
 /// Forced and natural convection together.
 pub const CHURCHILL_1977: Source =
     memory("Churchill, AIChE J. 23 (1977) 10-16: sum of the cubes of the Nusselt numbers");
+/// Turbulent natural convection on an upright face.
+pub const BAYLEY_1955: Source = memory(
+    "Bayley, Proc. Inst. Mech. Eng. 169 (1955) 361-370, as textbooks print it: Nu = 0.10 Ra^(1/3)",
+);
 /// Sudden changes of section.
 pub const BORDA_CARNOT: Source = memory("Borda-Carnot: sudden expansion, contraction, inlet");
 /// Properties of fireclay and insulating brick.

@@ -19,6 +19,7 @@ mod day;
 mod documents;
 mod drawn;
 mod edges;
+mod heat;
 mod independent;
 mod independent_day;
 mod laws;
@@ -29,6 +30,7 @@ mod rules;
 mod standard_route;
 mod trials;
 mod uncertainty;
+mod whole_designs;
 mod words;
 
 use longsmoke::sources::Trust;

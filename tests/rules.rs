@@ -535,6 +535,7 @@ const FINE_DAY: DayFigures = DayFigures {
     repeating_mean: 463.15,
     smoke_back: 0.0,
     smoke_later: 0.0,
+    short_of_draft: 0.0,
     least_margin: 5.0,
     hottest_face: 343.15,
     hottest_place: FacePlace::Run(1),
@@ -547,6 +548,7 @@ const FINE_DAY: DayFigures = DayFigures {
         facing: 400.0,
         board: 0.0,
         base: 400.0,
+        under: 350.0,
         connector: 500.0,
         liner: 500.0,
         wool: 450.0,
@@ -584,6 +586,9 @@ fn the_day_judges_the_gas_on_its_burns() {
 #[test]
 fn smoke_for_a_minute_and_a_face_above_110_degrees_forbid_building() {
     assert_eq!(rules_of_day(|day| day.smoke_back = 60.0), [Rule::SmokeBack(COLD)]);
+    assert_eq!(rules_of_day(|day| day.short_of_draft = 60.0), [Rule::ShortOfDraft(COLD)]);
+    let both = |day: &mut DayFigures| (day.smoke_back, day.short_of_draft) = (60.0, 120.0);
+    assert_eq!(rules_of_day(both), [Rule::SmokeBack(COLD)]);
     assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(109.0)), []);
     assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(111.0)), [Rule::FaceTooHot]);
     for rule in [Rule::SmokeBack(COLD), Rule::FaceTooHot] {
@@ -610,6 +615,17 @@ fn the_mild_day_is_judged_beside_that_of_the_design() {
         on_the_mild_day(|day| day.smoke_back = 60.0),
         [(Rule::SmokeAtLighting(MILD), LOOK)]
     );
+    // Not where a bypass is there to be opened, and draws.
+    let case = |bypass: f64, margin: f64| {
+        let mut case = Case::new();
+        case.design.path.bypass_area = bypass;
+        case.analysis.conditions.cold_start.mild_day.margin = margin;
+        let mild = Ok(DayFigures { smoke_back: 60.0, ..FINE_DAY });
+        let known = Known { day: Some(&FINE_DAY), mild: Some(&mild), edges: None };
+        let rules = rules_of(&judge(&case.design, &case.analysis, known));
+        rules.contains(&Rule::SmokeAtLighting(MILD))
+    };
+    assert!(case(0.0, 1.0) && case(0.02, -1.0) && !case(0.02, 1.0));
     // From a fire that burns, as on any day.
     let smokes = on_the_mild_day(|day| (day.smoke_back, day.smoke_later) = (60.0, 1.0));
     assert_eq!(smokes, [(Rule::SmokeBack(MILD), STOP)]);
@@ -696,8 +712,10 @@ fn the_overload_weighs_alike_in_the_trials() {
     ] {
         let fire = &mut case.analysis.height_of_fire;
         (fire.natural_flows, fire.margin) = (flows, margin);
-        assert_eq!(starved(&case.analysis, 60.0).unwrap().severity, expected);
-        assert_eq!(starved(&case.analysis, 0.0), None);
+        assert_eq!(starved(&case.analysis, [60.0, 0.0]).unwrap().severity, expected);
+        assert_eq!(starved(&case.analysis, [0.0, 0.0]), None);
+        // Smoke in the room is smoke in the room.
+        assert_eq!(starved(&case.analysis, [60.0, 1.0]).unwrap().severity, STOP);
     }
 }
 

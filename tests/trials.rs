@@ -18,6 +18,7 @@ fn quiet() -> DayFigures {
         repeating_mean: kelvin(160.0),
         smoke_back: 0.0,
         smoke_later: 0.0,
+        short_of_draft: 0.0,
         least_margin: 5.0,
         hottest_face: kelvin(70.0),
         hottest_place: FacePlace::Cap,

@@ -9,7 +9,7 @@ use crate::design::{Chimney, Design, FlueShape};
 use crate::physics::conduction::cylinder_resistance;
 use crate::physics::convection::{Duct, NUSSELT_LAMINAR_ROUND, nusselt_laminar_rectangle};
 use crate::physics::pressure::{LAMINAR_FRICTION_ROUND, laminar_friction_rectangle};
-use crate::physics::surface::{emission, natural_film};
+use crate::physics::surface::emission;
 
 /// Outside film inside a building (W/m2K).
 ///
@@ -158,7 +158,7 @@ pub fn flue_outdoors(
 }
 
 /// The flue before it has taken any heat: walls at room temperature indoors, as cold as the air
-/// outdoors. The gas is stirred by its own cooling, see [`stirred`].
+/// outdoors.
 pub fn cold_flue(
     design: &Design,
     stream: &Stream,
@@ -169,29 +169,17 @@ pub fn cold_flue(
     let chimney = &design.chimney;
     let room = design.site.room_temperature;
     let (lower, upper) = (cold_wall(girth(chimney), room), cold_wall(girth(chimney), outdoors));
-    let pipe = connector_channel(design, &lower);
-    let duct = stirred(pipe.duct, stream, inlet, room);
-    let connector = march(stream, &Channel { duct, ..pipe }, inlet);
-    let gas = connector.outlet;
+    let connector = march(stream, &connector_channel(design, &lower), inlet);
     let lower = flue_channel(design, exit_height, indoor_length(chimney, exit_height), &lower);
-    let duct = stirred(lower.duct, stream, gas, room);
-    let indoors = march(stream, &Channel { duct, ..lower }, gas);
+    let indoors = march(stream, &lower, connector.outlet);
     let upper = flue_channel(design, exit_height, chimney.outdoor_length, &upper);
-    let duct = stirred(upper.duct, stream, indoors.outlet, outdoors);
-    let above = outdoor_passage(stream, &Channel { duct, ..upper }, &indoors);
+    let above = outdoor_passage(stream, &upper, &indoors);
     Flue { connector, indoors, outdoors: above, mouth_wall: outdoors }
 }
 
 /// A wall that is held at its temperature.
 pub fn cold_wall(girth: f64, temperature: f64) -> [Sink; 1] {
     [Sink::alone(girth, temperature, 0.0)]
-}
-
-/// A duct whose gas is stirred by its own cooling at a wall, with the film that the gas has where
-/// it enters: a little more than along the way, so that the gas is rather too cold than too warm.
-pub fn stirred(duct: Duct, stream: &Stream, inlet: f64, wall: f64) -> Duct {
-    let film = natural_film((inlet - wall).abs());
-    duct.with_natural_convection(film, stream.gas.conductivity(0.5 * (inlet + wall)))
 }
 
 fn outdoor_passage(stream: &Stream, upper: &Channel<'_>, indoors: &Passage) -> Passage {

@@ -2,15 +2,15 @@
 //! the first kindling in cold masonry.
 //!
 //! Burn, march, flue and ledger are those of the height of the fire. Of these only the outdoor
-//! part of the flue and the ledger know the weather. The gas of a kindling fire alone moves so
-//! slowly that free convection carries most of its heat.
+//! part of the flue and the ledger know the weather.
 
 use super::branch::way;
-use super::chimney::{Flue, cold_flue, cold_wall, flue_outdoors, stirred};
+use super::chimney::{Flue, cold_flue, cold_wall, flue_outdoors};
 use super::draft::{Flow, Ledger, NaturalFlow, ledger};
 use super::fire::Burn;
-use super::march::{Channel, Passage, Stream, march};
-use super::{CELLS_PER_RUN, Case, State};
+use super::march::{Passage, Stream};
+use super::runs::through_runs;
+use super::{Case, State};
 use crate::design::Design;
 use crate::units::{ZERO_CELSIUS, in_celsius};
 use schemars::JsonSchema;
@@ -242,27 +242,11 @@ fn cold_start(case: Case<'_>) -> ColdStart {
     }
 }
 
-/// Marches the gas of the kindling through runs whose walls are held at room temperature.
+/// The gas of the kindling through runs whose walls are held at room temperature.
 fn cold_runs(case: Case<'_>, stream: &Stream) -> Vec<Passage> {
-    let Case { design, path, .. } = case;
-    let room = design.site.room_temperature;
-    let mut inlet = KINDLING_GAS;
-    path.segments
-        .iter()
-        .map(|segment| {
-            let walls = cold_wall(segment.walls.iter().map(|wall| wall.girth).sum(), room);
-            let channel = Channel {
-                duct: stirred(segment.duct, stream, inlet, room),
-                length: segment.length,
-                area: segment.area,
-                volume_over_area: segment.volume_over_area,
-                sinks: &walls,
-                wall_emissivity: design.shell.inner_emissivity,
-                cells: CELLS_PER_RUN,
-            };
-            let passage = march(stream, &channel, inlet);
-            inlet = passage.outlet;
-            passage
-        })
-        .collect()
+    let room = case.design.site.room_temperature;
+    through_runs(case, stream, KINDLING_GAS, |segment, sinks| {
+        let girth = segment.walls.iter().map(|wall| wall.girth).sum();
+        sinks.extend(cold_wall(girth, room));
+    })
 }

@@ -1,10 +1,13 @@
 //! Gas cooling along a duct: the one march for runs, connector and chimney.
+//!
+//! Slow gas is stirred by its own cooling at the walls as well, whatever fire it comes from.
 
 use super::factors::Factors;
-use crate::physics::STEFAN_BOLTZMANN;
-use crate::physics::convection::{Duct, nusselt};
+use crate::physics::convection::{Duct, nusselt, nusselt_natural};
 use crate::physics::gas::{Gas, Species};
+use crate::physics::pressure::TURBULENT_START;
 use crate::physics::radiation::{Radiator, Volume, gas_to_wall, mean_beam_length};
+use crate::physics::{GRAVITY, STEFAN_BOLTZMANN};
 
 /// A stream of flue gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -405,6 +408,21 @@ struct Film {
     wall_temperature: f64,
 }
 
+/// Nusselt number of natural convection alone between gas and walls (–), over the hydraulic
+/// diameter, with the gas halfway between both temperatures.
+fn natural_nusselt(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> f64 {
+    let Stretch { stream: Stream { gas, pressure, .. }, channel, .. } = place;
+    let film = 0.5 * (gas_temperature + wall);
+    let viscosity = gas.viscosity(film);
+    let prandtl = viscosity * gas.heat_capacity(film) / gas.conductivity(film);
+    let kinematic = viscosity / gas.density(*pressure, film);
+    let diameter = channel.duct.hydraulic_diameter;
+    let grashof =
+        GRAVITY * (gas_temperature - wall).abs() / film * diameter * diameter * diameter
+            / (kinematic * kinematic);
+    nusselt_natural(grashof * prandtl)
+}
+
 /// Heat flow from gas to walls.
 #[derive(Clone, Copy)]
 struct HeatFlow {
@@ -420,15 +438,21 @@ impl Film {
     fn at(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> Self {
         let Stretch { stream: Stream { gas, mass_flow, factors, .. }, channel, radiator } =
             place;
-        let duct = &channel.duct;
         let viscosity = gas.viscosity(gas_temperature);
         let conductivity = gas.conductivity(gas_temperature);
-        let reynolds = mass_flow * duct.hydraulic_diameter / (channel.area * viscosity);
+        let diameter = channel.duct.hydraulic_diameter;
+        let reynolds = mass_flow * diameter / (channel.area * viscosity);
         let prandtl = viscosity * gas.heat_capacity(gas_temperature) / conductivity;
+        let duct = if reynolds < TURBULENT_START {
+            let natural = natural_nusselt(place, gas_temperature, wall);
+            channel.duct.with_natural_convection(natural)
+        } else {
+            channel.duct
+        };
         let radiation = |value: f64| (factors.gas_radiation * value).min(1.0);
         Self {
-            coefficient: factors.convection * nusselt(duct, reynolds, prandtl) * conductivity
-                / duct.hydraulic_diameter,
+            coefficient: factors.convection * nusselt(&duct, reynolds, prandtl) * conductivity
+                / diameter,
             gas_emissivity: radiation(radiator.emissivity(gas_temperature, 0.0).total()),
             // It changes slowly with the wall, so one value serves all strips.
             gas_absorptivity: radiation(radiator.absorptivity(gas_temperature, wall)),

@@ -14,6 +14,7 @@ pub mod factors;
 pub mod fire;
 pub mod march;
 pub mod path;
+mod runs;
 pub mod standard_route;
 pub mod structure;
 
@@ -31,14 +32,12 @@ use conditions::{Conditions, Weather, conditions};
 use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
 use factors::Factors;
 use fire::{Burn, Firebox, firebox};
-use march::{Channel, Passage, Sink, Stream, march};
+use march::{Passage, Sink, Stream};
 use path::{Path, path};
+use runs::{add_strip, through_runs};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use structure::{Structure, structure};
-
-/// Cells of the march along each run.
-const CELLS_PER_RUN: u32 = 3;
 
 /// Why a design could not be analyzed.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -116,7 +115,7 @@ pub struct RunState {
     /// Reynolds number at the middle (–).
     pub reynolds: f64,
     /// Buoyancy over inertia, g (T_g - T_w)/T_g D/v2 (–): near 1 and above, natural convection in
-    /// the run matters and the formulas for forced flow are out of their range.
+    /// the run matters; the rule by which it joins forced flow is rough.
     pub richardson: f64,
     /// Wall friction (Pa).
     #[serde(rename = "friction_pascals")]
@@ -341,7 +340,7 @@ pub(crate) fn state_at(case: Case<'_>, excess_air_ratio: f64) -> Result<State, F
     let stream = case.stream(&burn);
     let opening = (design.path.bleed_area, firebox.temperature);
     let way =
-        way(path, &stream, opening, |stream| runs(design, path, stream, firebox.temperature));
+        way(path, &stream, opening, |stream| storing_runs(case, stream, firebox.temperature));
     let flue = flue(design, &stream, path.exit_height, way.joined);
     let flow = Flow {
         stream: &stream,
@@ -376,44 +375,17 @@ fn pressure(design: &Design) -> f64 {
     air::pressure_at_altitude(design.site.altitude).unwrap_or(air::SEA_LEVEL_PRESSURE)
 }
 
-fn runs(design: &Design, path: &Path, stream: &Stream, inlet: f64) -> Vec<Passage> {
+/// The gas at the height of the fire, whose walls have taken heat since they were lit.
+fn storing_runs(case: Case<'_>, stream: &Stream, inlet: f64) -> Vec<Passage> {
+    let design = case.design;
     let time = elapsed(design);
     let room = design.site.room_temperature;
-    let mut inlet = inlet;
-    let mut sinks = Vec::with_capacity(4);
-    path.segments
-        .iter()
-        .map(|segment| {
-            sinks.clear();
-            for wall in &segment.walls {
-                let resistance = wall.storage_resistance(design, &stream.factors, time);
-                add_strip(&mut sinks, Sink::alone(wall.girth, room, resistance));
-            }
-            let channel = Channel {
-                duct: segment.duct,
-                length: segment.length,
-                area: segment.area,
-                volume_over_area: segment.volume_over_area,
-                sinks: &sinks,
-                wall_emissivity: design.shell.inner_emissivity,
-                cells: CELLS_PER_RUN,
-            };
-            let passage = march(stream, &channel, inlet);
-            inlet = passage.outlet;
-            passage
-        })
-        .collect()
-}
-
-/// Adds a strip, as a widening of one that behaves the same where there is one.
-fn add_strip(sinks: &mut Vec<Sink>, strip: Sink) {
-    let same = sinks.iter_mut().find(|sink| {
-        (sink.resistance - strip.resistance).abs() <= f64::EPSILON * strip.resistance
-    });
-    match same {
-        Some(sink) => sink.girth += strip.girth,
-        None => sinks.push(strip),
-    }
+    through_runs(case, stream, inlet, |segment, sinks| {
+        for wall in &segment.walls {
+            let resistance = wall.storage_resistance(design, &stream.factors, time);
+            add_strip(sinks, Sink::alone(wall.girth, room, resistance));
+        }
+    })
 }
 
 fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {

@@ -80,7 +80,7 @@ pub struct Segment {
     pub duct: Duct,
     /// Volume of its gas over the surface around it (m): of an oven with its ends.
     pub volume_over_area: f64,
-    /// Its walls; together they make its perimeter.
+    /// Its walls; together they make its perimeter, those of an oven with its ends.
     pub walls: Vec<Wall>,
 }
 
@@ -272,8 +272,26 @@ struct Neighbors {
     after: Option<Run>,
 }
 
+/// Area of both ends of an oven (m2), less what the slots to its neighbors open elsewhere; none for
+/// a run.
+pub fn ends_of_oven(design: &Design, index: usize) -> f64 {
+    let path = &design.path;
+    let runs = path.runs();
+    let section = |run: &Run| run.width * run.height;
+    let Some(oven) = runs.get(index).filter(|_| path.oven_index() == Some(index)) else {
+        return 0.0;
+    };
+    let to = |neighbor: Option<usize>| {
+        let beside = neighbor.and_then(|neighbor| runs.get(neighbor));
+        beside.map_or(path.run_width * path.run_height, section)
+    };
+    let slots = [to(index.checked_sub(1)), to(Some(index + 1))];
+    slots.into_iter().map(|slot| (section(oven) - slot).max(0.0)).sum()
+}
+
 /// Walls of a run. Its perimeter times its length is its whole surface: where a slot as long as
-/// the run is high opens the baffle at one end, the end wall beside it has the same area.
+/// the run is high opens the baffle at one end, the end wall beside it has the same area. The ends
+/// of an oven, a short box, are more than that: they count with its upright sides.
 fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<Wall> {
     let thickness = design.path.baffle_thickness;
     let layout = design.path.layout;
@@ -305,6 +323,7 @@ fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<W
         firebox,
     ];
     let mut walls: Vec<Wall> = shared.into_iter().flatten().collect();
+    let ends = ends_of_oven(design, index);
     for side in Side::ALL {
         let whole = match side {
             Side::Bottom | Side::Top => run.width,
@@ -313,7 +332,11 @@ fn walls(design: &Design, run: &Run, height: f64, neighbors: Neighbors) -> Vec<W
         let shared: f64 =
             walls.iter().filter(|wall| wall.side == side).map(|wall| wall.girth).sum();
         let backing = own_backing(layout, side, after);
-        let girth = (whole - shared).max(0.0);
+        let end = match side {
+            Side::Bottom | Side::Top => 0.0,
+            Side::Left | Side::Right => 0.5 * ends / run.length,
+        };
+        let girth = (whole - shared).max(0.0) + end;
         let door = door_girth(design, run, index).filter(|_| side == front(layout));
         if let Some(door) = door {
             walls.push(Wall { side, girth: door.min(girth), backing: Backing::Door });

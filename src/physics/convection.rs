@@ -84,6 +84,20 @@ pub fn nusselt_laminar_entrance(developed: f64, graetz: f64) -> f64 {
     libm::cbrt(developed * developed * developed + 0.343 + entry * entry * entry)
 }
 
+/// Mean Nusselt number of turbulent natural convection on an upright face (–).
+///
+/// Nu = 0.10 Ra^(1/3)
+///
+/// * `rayleigh` (–): over the same length as the Nusselt number; the film does not depend on it,
+///   which is why this one serves inside a duct, where a boundary layer does not begin anew.
+///
+/// # Source
+///
+/// [`crate::sources::BAYLEY_1955`].
+pub fn nusselt_natural(rayleigh: f64) -> f64 {
+    0.10 * libm::cbrt(rayleigh)
+}
+
 /// Factor by which roughness raises the Nusselt number of turbulent flow (–).
 ///
 /// Nu/Nu_smooth = (f/f_smooth)^n, n = 0.68 Pr^0.215, f/f_smooth at most 4
@@ -113,16 +127,16 @@ pub struct Duct {
 
 impl Duct {
     /// The duct with natural convection beside the laminar flow, by the rule of cubes (Churchill):
-    /// Nu^3 = Nu_laminar^3 + (h D/k)^3.
+    /// Nu^3 = Nu_laminar^3 + Nu_natural^3. Where the Richardson number is small the second cube is
+    /// too: no threshold tells forced from natural.
     ///
-    /// * `film` h (W/m2K): of natural convection alone; `conductivity` k (W/mK): of the gas.
+    /// * `natural` (–): Nusselt number of natural convection alone, over the hydraulic diameter.
     ///
     /// # Source
     ///
     /// [`crate::sources::CHURCHILL_1977`].
     #[must_use]
-    pub fn with_natural_convection(self, film: f64, conductivity: f64) -> Self {
-        let natural = film * self.hydraulic_diameter / conductivity;
+    pub fn with_natural_convection(self, natural: f64) -> Self {
         let developed = self.laminar_nusselt;
         let cubes = developed * developed * developed + natural * natural * natural;
         Self { laminar_nusselt: libm::cbrt(cubes), ..self }
@@ -182,13 +196,35 @@ mod tests {
         laminar_nusselt: 2.98,
     };
 
+    /// Air at 300 K as textbooks print it: k 0.0263 W/mK, nu 15.89e-6 m2/s, Pr 0.707. With 1 K and
+    /// 1 m: Ra = 9.81/300 0.707/(15.89e-6)^2 = 9.16e7, Nu = 45.1, h = 1.19 W/m2K, where
+    /// [`crate::physics::surface`] has 1.31 of a rounder formula.
+    #[test]
+    fn natural_convection_in_air_is_that_of_textbooks() {
+        let rayleigh = 9.81 / 300.0 * 0.707 / (15.89e-6 * 15.89e-6);
+        let film = nusselt_natural(rayleigh) * 0.0263;
+        assert!((film - 1.19).abs() < 0.005, "{film}");
+    }
+
+    /// Depew and August (1971, from memory) measured Nu = 1.75 [Gz + 0.12 (Gz Gr^(1/3) Pr^0.36)^0.88]^(1/3)
+    /// in laminar tubes; here Gz = pi/4 Re Pr D/L = 1.07e2 and Gr = 6.5e6, as hot gas has them in a
+    /// cool run: 1.75 (107 + 0.12 (107 x 187 x 0.88)^0.88)^(1/3) = 16.0.
+    #[test]
+    fn mixed_convection_is_near_what_was_measured_in_tubes() {
+        let duct = DUCT.with_natural_convection(nusselt_natural(6.5e6 * 0.7));
+        let length_over_diameter = std::f64::consts::FRAC_PI_4 * 2200.0 * 0.7 / 107.0;
+        let duct = Duct { length: length_over_diameter * duct.hydraulic_diameter, ..duct };
+        let found = nusselt(&duct, 2200.0, 0.7);
+        assert!((found / 16.0 - 1.0).abs() < 0.2, "{found}");
+    }
+
     #[test]
     fn natural_convection_joins_by_cubes() {
-        let duct = Duct { hydraulic_diameter: 0.2, laminar_nusselt: 3.0, ..DUCT };
-        // 2 W/m2K in 0.2 m of gas with 0.1 W/mK make a Nusselt number of 4; 27 + 64 = 91.
-        let stirred = duct.with_natural_convection(2.0, 0.1).laminar_nusselt;
+        let duct = Duct { laminar_nusselt: 3.0, ..DUCT };
+        // 27 + 64 = 91.
+        let stirred = duct.with_natural_convection(4.0).laminar_nusselt;
         assert!((stirred * stirred * stirred - 91.0).abs() < 1e-9);
-        let still = duct.with_natural_convection(0.0, 0.1).laminar_nusselt;
+        let still = duct.with_natural_convection(0.0).laminar_nusselt;
         assert!((still - 3.0).abs() < 1e-12);
     }
 

@@ -2,7 +2,7 @@
 
 use super::STEFAN_BOLTZMANN;
 
-/// Film of turbulent natural convection between a vertical face and air or flue gas (W/m2K).
+/// Film of turbulent natural convection between a vertical face and air (W/m2K).
 ///
 /// h = 1.31 dT^(1/3)
 ///

@@ -1,8 +1,8 @@
 //! What the firing days alone show: smoke for minutes, hot faces.
 
 use super::{Day, DayFigures, Figure, Finding, Judged, Known, Lever, Place, Rule, Severity};
-use crate::analysis::Failure;
 use crate::analysis::day::FacePlace;
+use crate::analysis::{Analysis, Failure};
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::sources::{ASTM_E1602_FACE, DRAFT_RESERVE};
@@ -29,8 +29,13 @@ impl<'a> Known<'a> {
     }
 }
 
-pub(super) fn check(design: &Design, known: Known<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(smoke(design, known));
+pub(super) fn check(
+    design: &Design,
+    (analysis, known): (&Analysis, Known<'_>),
+    findings: &mut Vec<Finding>,
+) {
+    let smoke = smoke(design, (analysis, known));
+    findings.extend(smoke.or_else(|| short_of_draft(design, known)));
     findings.extend(known.mild.and_then(|mild| without_a_day(design, mild.as_ref().err()?)));
     findings.extend(face(known));
 }
@@ -42,7 +47,16 @@ fn judged(design: &Design, day: Day) -> Judged {
 }
 
 /// The heavier of both days, then the longer.
-fn smoke(design: &Design, known: Known<'_>) -> Option<Finding> {
+fn smoke(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Option<Finding> {
+    let start = &analysis.conditions.cold_start;
+    // The day keeps the bypass shut; who lights a cold heater opens it, and then it draws.
+    let bypassed = |day| {
+        let margin = match day {
+            Day::Design => start.design_day.margin,
+            Day::Mild => start.mild_day.margin,
+        };
+        0.0 < design.path.bypass_area && 0.0 <= margin
+    };
     let found = known.days().filter_map(|(day, figures)| {
         let judged = judged(design, day);
         // As a kindling fire that does not draw: on a mild day a cold flue can be warmed first, and
@@ -53,7 +67,8 @@ fn smoke(design: &Design, known: Known<'_>) -> Option<Finding> {
             }
             Day::Mild | Day::Design => (Rule::SmokeBack(judged), Severity::DoNotBuild),
         };
-        (figures.smoke_back > 0.0).then_some(Finding {
+        let is_lit_aside = figures.smoke_later <= 0.0 && bypassed(day);
+        (figures.smoke_back > 0.0 && !is_lit_aside).then_some(Finding {
             rule,
             severity,
             place: Place::Door,
@@ -68,6 +83,20 @@ fn smoke(design: &Design, known: Known<'_>) -> Option<Finding> {
         one.severity.cmp(&other.severity).then(one.found.value.total_cmp(&other.found.value))
     };
     found.reduce(|one, other| if weigh(&one, &other).is_lt() { other } else { one })
+}
+
+/// Less air than stated, though enough to burn, on the day on which that lasts longer.
+fn short_of_draft(design: &Design, known: Known<'_>) -> Option<Finding> {
+    let (day, figures) = known.worst(|day| day.short_of_draft)?;
+    (figures.short_of_draft > 0.0).then(|| Finding {
+        rule: Rule::ShortOfDraft(judged(design, day)),
+        severity: Severity::LookAgain,
+        place: Place::Door,
+        found: Figure { value: figures.short_of_draft, quantity: Quantity::Duration },
+        limit: None,
+        lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
+        source: &DRAFT_RESERVE,
+    })
 }
 
 /// A mild day on which the fire goes out, or that could not be computed.

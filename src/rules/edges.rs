@@ -62,25 +62,35 @@ fn weight_of_starving(stated: f64, gets: f64) -> Severity {
     }
 }
 
-/// An overload that is short of draft for a time (s), with the analysis of the overloaded heater.
-pub fn starved(analysis: &Analysis, short: f64) -> Option<Finding> {
+/// An overload that is short of draft for a time, and smokes for a time (s), with the analysis of the
+/// overloaded heater.
+pub fn starved(analysis: &Analysis, [short, smoke]: [f64; 2]) -> Option<Finding> {
     let fire = &analysis.height_of_fire;
     let air = (fire.excess_air_ratio, air_it_gets(analysis));
-    judged_starved(TimeEdge { nominal: short, edge: short }, air)
+    let times = [short, smoke].map(|time| TimeEdge { nominal: time, edge: time });
+    judged_starved(times, air)
 }
 
-fn judged_starved(short: TimeEdge, (stated, gets): (f64, f64)) -> Option<Finding> {
+fn judged_starved(
+    [short, smoke]: [TimeEdge; 2],
+    (stated, gets): (f64, f64),
+) -> Option<Finding> {
     let TimeEdge { nominal, edge } = short;
     let quantity = Quantity::Duration;
     let starved = Judged { hazard: Hazard::Starved, quantity, nominal, edge, limit: 0.0 };
     let less = Lever { field: FieldId::Charge, raise: false };
     let found = starved.finding(Place::Fire, less)?;
-    // Where only the edge is short, the limit lies inside the band.
-    let severity = if nominal > 0.0 {
-        weight_of_starving(stated, gets)
+    let by_air = weight_of_starving(stated, gets);
+    let severity = if smoke.nominal > 0.0 {
+        Severity::DoNotBuild
+    } else if nominal <= 0.0 {
+        // Where only the edge is short, the limit lies inside the band.
+        by_air.min(Severity::LookAgain)
     } else {
-        weight_of_starving(stated, gets).min(Severity::LookAgain)
+        by_air
     };
+    let may_smoke = if smoke.edge > 0.0 { Severity::LookAgain } else { Severity::GoodToKnow };
+    let severity = severity.max(may_smoke);
     Some(Finding { severity, ..found })
 }
 
@@ -139,6 +149,8 @@ pub struct Edges {
     pub hottest_place: FacePlace,
     /// Time of a period in which the fire asks for more air than the chimney pulls.
     pub short_of_draft: TimeEdge,
+    /// Time of that in which it pulls less than the wood needs.
+    pub smoke_back: TimeEdge,
     /// Air over stoichiometric air that it then gets, at most what is stated (–).
     pub air_ratio: f64,
     /// Wall at the mouth, whose edge is the cold one.
@@ -252,7 +264,7 @@ pub(super) fn check(design: &Design, edges: &Edges, findings: &mut Vec<Finding>)
     }
     if !smokes {
         let air = (design.fire.excess_air_ratio, edges.air_ratio);
-        findings.extend(judged_starved(edges.short_of_draft, air));
+        findings.extend(judged_starved([edges.short_of_draft, edges.smoke_back], air));
     }
     if !cold {
         let dry = design.chimney.duty == ChimneyDuty::Dry;

@@ -4,12 +4,12 @@ use super::edges::{Edges, Judged as JudgedEdge, TemperatureEdge};
 use super::{
     Around, DayFigures, Figure, Finding, Hazard, Known, Lever, Matter, Place, Rule, Severity,
 };
-use crate::analysis::day::{LayerPeaks, gap_air};
-use crate::design::building::{BenchUse, Foam, Stated};
+use crate::analysis::day::{GAP_FILM, INSULATED, LayerPeaks, OUTER_EMISSIVITY, gap_air};
+use crate::design::building::{Below, BenchUse, Foam, Stated, VoidBelow};
 use crate::design::field::FieldId;
 use crate::design::material::{BOARD_LIMIT, CONCRETE_LIMIT, Material};
 use crate::design::{Design, Layout, RuleSet, WallBehind};
-use crate::physics::gap::GapAir;
+use crate::physics::gap::{GapAir, WallBehind as BehindWall, across_gap};
 use crate::sources::{
     BENCH_TOUCH, CHILD_TOUCH, COMBUSTIBLE_RISE, FOAM_BARRIER, FOAM_SERVICE, MORTAR_SERVICE,
     STEEL_SERVICE, Source, WALL_BEHIND, WOOD_FOR_LONG, WOOL_SERVICE,
@@ -20,6 +20,8 @@ use crate::units::{Quantity, ZERO_CELSIUS, kelvin};
 pub const STEEL: f64 = 400.0 + ZERO_CELSIUS;
 /// Hottest that mortar of lime or cement may get (K).
 pub const MORTAR: f64 = 200.0 + ZERO_CELSIUS;
+/// Where no mortar of lime or cement, and no concrete, holds (K).
+pub const BINDER_GONE: f64 = 300.0 + ZERO_CELSIUS;
 /// Hottest that mineral wool may get (K).
 pub const WOOL: f64 = 600.0 + ZERO_CELSIUS;
 /// By how much what can burn may be hotter than the room (K).
@@ -62,11 +64,13 @@ pub enum Hot {
     WallForLong,
     /// Foam or sheeting behind that face.
     Foam,
+    /// Wood or foam across a void below the base slab.
+    Below,
 }
 
 impl Hot {
     /// All of them, a heavier one before the milder one of its matter.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Firebox,
         Self::Runs,
         Self::Facing,
@@ -79,6 +83,7 @@ impl Hot {
         Self::Wall,
         Self::WallForLong,
         Self::Foam,
+        Self::Below,
     ];
 
     /// Short name, what is wrong, for files and tests.
@@ -96,6 +101,7 @@ impl Hot {
             Self::Wall => "wall-behind-too-hot",
             Self::WallForLong => "wall-behind-hot-for-long",
             Self::Foam => "foam-too-hot",
+            Self::Below => "below-too-hot",
         }
     }
 
@@ -114,6 +120,7 @@ impl Hot {
             Self::Wall => "overload-wall-behind-too-hot",
             Self::WallForLong => "overload-wall-behind-hot-for-long",
             Self::Foam => "overload-foam-too-hot",
+            Self::Below => "overload-below-too-hot",
         }
     }
 
@@ -132,6 +139,7 @@ impl Hot {
             Self::Wall => "overload-wall-behind-may-be-too-hot",
             Self::WallForLong => "overload-wall-behind-may-be-hot-for-long",
             Self::Foam => "overload-foam-may-be-too-hot",
+            Self::Below => "overload-below-may-be-too-hot",
         }
     }
 
@@ -144,16 +152,20 @@ impl Hot {
         }
     }
 
-    /// How much it weighs: what holds the smoke in, and what can burn, must not fail. A facing that
-    /// cracks, a slab that has room to do so, and wood that is warm rather than hot can be mended.
-    const fn severity(self) -> Severity {
+    /// How much a temperature (K) beyond its limit weighs: what holds the smoke in, and what can burn,
+    /// must not fail. A facing that cracks, a slab that has room to do so, and wood that is warm
+    /// rather than hot can be mended; mortar can be chosen by who lays it.
+    fn weight(self, found: f64) -> Severity {
         match self {
+            // Of mortar and concrete a range is known.
+            Self::Mortar | Self::Base if found <= BINDER_GONE => Severity::GoodToKnow,
             Self::Firebox
             | Self::Runs
             | Self::Connector
             | Self::Liner
             | Self::Wall
-            | Self::Foam => Severity::DoNotBuild,
+            | Self::Foam
+            | Self::Below => Severity::DoNotBuild,
             Self::Facing
             | Self::Mortar
             | Self::Board
@@ -168,7 +180,7 @@ impl Hot {
             Self::Firebox => Place::Firebox,
             Self::Runs => Place::Run(0),
             Self::Facing | Self::Mortar | Self::Board => Place::Side,
-            Self::Base => Place::Below,
+            Self::Base | Self::Below => Place::Below,
             Self::Connector => Place::RunsOutlet,
             Self::Liner | Self::Wool => Place::ChimneyInlet,
             Self::Wall | Self::WallForLong | Self::Foam => Place::Back,
@@ -181,7 +193,7 @@ impl Hot {
             Self::Facing => FieldId::FacingMaterial,
             Self::Mortar => FieldId::CoreThickness,
             Self::Board => FieldId::FacingThickness,
-            Self::Base => FieldId::FireboxWall,
+            Self::Base | Self::Below => FieldId::FireboxWall,
             Self::Connector | Self::Liner | Self::Wool => FieldId::RunLength,
             Self::Wall | Self::WallForLong | Self::Foam => FieldId::BackInsulation,
         };
@@ -213,11 +225,19 @@ impl Hot {
             }
             Self::WallForLong => there(framed, (FOR_LONG, &WOOD_FOR_LONG)),
             Self::Foam => foam_limit(around.foam).map(|limit| (limit, &FOAM_SERVICE)),
+            // Without a void neither of them may lie there at all.
+            Self::Below if around.void_below == VoidBelow::Closed => None,
+            Self::Below => match around.below {
+                Below::Wood => Some((site.room_temperature + RISE, &COMBUSTIBLE_RISE)),
+                Below::Foam => foam_limit(Foam::Polystyrene).map(|l| (l, &FOAM_SERVICE)),
+                Below::NotStated | Below::Mineral => None,
+            },
         }
     }
 
-    fn of(self, layers: &LayerPeaks, wall: f64) -> f64 {
+    fn of(self, room: f64, layers: &LayerPeaks, wall: f64) -> f64 {
         match self {
+            Self::Below => across_void(room, layers.under),
             Self::Firebox => layers.firebox,
             Self::Runs => layers.runs,
             Self::Facing | Self::Mortar => layers.facing,
@@ -229,6 +249,20 @@ impl Hot {
             Self::Wall | Self::WallForLong | Self::Foam => wall,
         }
     }
+}
+
+/// What lies across a ventilated void below a slab (K), as a wall across a gap in which air moves
+/// slowly: warm air does not sink.
+fn across_void(room: f64, under: f64) -> f64 {
+    let below = BehindWall {
+        room,
+        beyond: room,
+        resistance: INSULATED,
+        film: GAP_FILM,
+        emissivity: OUTER_EMISSIVITY,
+        air: GapAir::Poor,
+    };
+    across_gap(&below, under).0
 }
 
 const fn foam_limit(foam: Foam) -> Option<f64> {
@@ -267,9 +301,10 @@ impl Touch {
 
 /// Figures of the days; nothing of them is judged where no day is known.
 pub(super) fn check(design: &Design, known: Known<'_>, findings: &mut Vec<Finding>) {
+    let room = design.site.room_temperature;
     for hot in Hot::ALL {
         let figure =
-            |day: &DayFigures| hot.of(&day.layers, day.wall_behind.unwrap_or_default());
+            |day: &DayFigures| hot.of(room, &day.layers, day.wall_behind.unwrap_or_default());
         let Some((_, day)) = known.worst(figure) else { continue };
         let Some((limit, source)) = hot.limit(design) else { continue };
         let found = figure(day);
@@ -283,16 +318,17 @@ pub(super) fn check(design: &Design, known: Known<'_>, findings: &mut Vec<Findin
 
 /// The same with an overload, at the unfavorable edge.
 pub(super) fn check_edges(design: &Design, edges: &Edges, findings: &mut Vec<Finding>) {
+    let room = design.site.room_temperature;
     for hot in Hot::ALL {
         let Some((limit, source)) = hot.limit(design) else { continue };
         let figure = TemperatureEdge {
-            nominal: hot.of(&edges.layers, edges.wall_behind.nominal),
-            edge: hot.of(&edges.layers_edge, edges.wall_behind.edge),
+            nominal: hot.of(room, &edges.layers, edges.wall_behind.nominal),
+            edge: hot.of(room, &edges.layers_edge, edges.wall_behind.edge),
         };
         let judged = JudgedEdge::hot(Hazard::TooHot(hot), figure, limit);
         let Some(found) = judged.finding(hot.place(), hot.lever()) else { continue };
         if !is_said(hot, findings) {
-            let severity = found.severity.min(hot.severity());
+            let severity = found.severity.min(hot.weight(found.found.value));
             findings.push(Finding { severity, source, ..found });
         }
     }
@@ -311,7 +347,7 @@ fn finding(rule: Rule, hot: Hot, [found, limit]: [f64; 2], source: &'static Sour
     let figure = |value| Figure { value, quantity: Quantity::Temperature };
     Finding {
         rule,
-        severity: hot.severity(),
+        severity: hot.weight(found),
         place: hot.place(),
         found: figure(found),
         limit: Some(figure(limit)),

@@ -67,7 +67,7 @@ const fn too_hot(hot: Hot) -> &'static [Lever] {
         Hot::Connector | Hot::Liner | Hot::Wool => COOLER_GAS,
         Hot::Wall | Hot::WallForLong | Hot::Foam => COOLER_BACK,
         Hot::Mortar | Hot::Facing => COOLER_FACING,
-        Hot::Firebox | Hot::Runs | Hot::Board | Hot::Base => LESS_WOOD,
+        Hot::Firebox | Hot::Runs | Hot::Board | Hot::Base | Hot::Below => LESS_WOOD,
     }
 }
 
@@ -82,6 +82,7 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::SecondFlow(_)
         | Rule::UnheldFlow(_)
         | Rule::SmokeBack(_)
+        | Rule::ShortOfDraft(_)
         | Rule::FireGoesOut(_) => PULL,
         Rule::ColdStartWeak(_) | Rule::SmokeAtLighting(_) => COLD_PULL,
         Rule::GasAboveChimneyRating(_)
@@ -187,6 +188,7 @@ impl Rule {
                 | Self::GasCool(_)
                 | Self::SmokeBack(_)
                 | Self::SmokeAtLighting(_)
+                | Self::ShortOfDraft(_)
                 | Self::FireGoesOut(_)
                 | Self::DayNotFound(_)
                 | Self::FaceTooHot

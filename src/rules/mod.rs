@@ -231,10 +231,12 @@ pub enum Rule {
     WoodWet,
     /// Heat of the day does not cover the house on the design day.
     HouseNotCovered,
-    /// Losses exceed the draft for some minutes of the day's burn.
+    /// The chimney pulls less air than the wood needs for some minutes of the day's burn.
     SmokeBack(Judged),
-    /// They do on a mild day, while a cold heater is lit and no longer.
+    /// It does on a mild day, while a cold heater is lit and no longer.
     SmokeAtLighting(Judged),
+    /// It pulls less than stated for some minutes, but enough to burn.
+    ShortOfDraft(Judged),
     /// The fire goes out for want of draft.
     FireGoesOut(Judged),
     /// No firing day was found.
@@ -269,10 +271,12 @@ pub struct DayFigures {
     pub first_mean: f64,
     /// And over the burn when the days repeat (K).
     pub repeating_mean: f64,
-    /// Longest time of a burn in which losses exceed the draft (s).
+    /// Longest time of a burn in which the chimney pulls less air than the wood needs (s).
     pub smoke_back: f64,
     /// The same, but for the time in which the cold heater is lit (s).
     pub smoke_later: f64,
+    /// Longest time of a burn in which it pulls less than stated (s).
+    pub short_of_draft: f64,
     /// Least draft to spare of both burns (Pa).
     pub least_margin: f64,
     /// Hottest face to the room (K).
@@ -297,6 +301,7 @@ impl DayFigures {
             repeating_mean,
             smoke_back,
             smoke_later,
+            short_of_draft,
             least_margin,
             hottest_face,
             hottest_place: _,
@@ -306,8 +311,8 @@ impl DayFigures {
             layers,
         } = self;
         let mut figures =
-            vec![first_mean, repeating_mean, smoke_back, smoke_later, least_margin];
-        figures.extend([hottest_face, upright, bench]);
+            vec![first_mean, repeating_mean, smoke_back, smoke_later, short_of_draft];
+        figures.extend([least_margin, hottest_face, upright, bench]);
         figures.extend(wall_behind);
         figures.extend(layers.figures());
         figures
@@ -321,6 +326,7 @@ impl DayFigures {
             smoke_back: first.draft.smoke_back_s.max(repeating.draft.smoke_back_s),
             smoke_later: (first.draft.smoke_back_s - first.draft.kindling_smoke_s)
                 .max(repeating.draft.smoke_back_s),
+            short_of_draft: first.draft.short_of_draft_s.max(repeating.draft.short_of_draft_s),
             least_margin: first
                 .draft
                 .least_margin_pascals
@@ -373,6 +379,7 @@ impl Rule {
             Self::HouseNotCovered => "house-not-covered",
             Self::SmokeBack(_) => "smoke-back",
             Self::SmokeAtLighting(_) => "smoke-at-lighting",
+            Self::ShortOfDraft(_) => "short-of-draft",
             Self::FireGoesOut(_) => "fire-goes-out",
             Self::DayNotFound(_) => "day-not-found",
             Self::FaceTooHot => "face-too-hot",
@@ -421,7 +428,11 @@ impl Rule {
 
     /// Whether the fire asks for too much air on the day of the design already.
     const fn smokes_as_stated(self) -> bool {
-        matches!(self, Self::SmokeBack(Judged { day: Day::Design, .. }))
+        matches!(
+            self,
+            Self::SmokeBack(Judged { day: Day::Design, .. })
+                | Self::ShortOfDraft(Judged { day: Day::Design, .. })
+        )
     }
 
     /// Whether smoke and carbon monoxide come into the room.
@@ -451,6 +462,7 @@ impl Rule {
             | Self::GasFast
             | Self::SmokeBack(_)
             | Self::SmokeAtLighting(_)
+            | Self::ShortOfDraft(_)
             | Self::FireGoesOut(_)
             | Self::DayNotFound(_)
             | Self::AtTheEdge(Hazard::Starved, _)
@@ -582,7 +594,7 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     let mut findings = Vec::new();
     draft::check(design, analysis, &mut findings);
     gas::check(design, (analysis, known), &mut findings);
-    day::check(design, known, &mut findings);
+    day::check(design, (analysis, known), &mut findings);
     if let Some(edges) = known.edges {
         edges::check(design, edges, &mut findings);
     }

@@ -352,10 +352,11 @@ fn of_energy(energy: &mut day::Energy) -> [&mut f64; 14] {
     ]
 }
 
-fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 6] {
+fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 7] {
     let day::DraftOfDay {
         least_margin_pascals,
         least_margin_time_s,
+        short_of_draft_s,
         smoke_back_s,
         kindling_smoke_s,
         coldest_mouth_wall,
@@ -364,6 +365,7 @@ fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 6] {
     [
         least_margin_pascals,
         least_margin_time_s,
+        short_of_draft_s,
         smoke_back_s,
         kindling_smoke_s,
         coldest_mouth_wall,

@@ -27,6 +27,7 @@ struct Peaks {
     firebox: f64,
     face: f64,
     short: f64,
+    smoke: f64,
     wall: f64,
     layers: LayerPeaks,
 }
@@ -37,7 +38,8 @@ impl Peaks {
             gas: state.peak.chimney_inlet.temperature,
             firebox: state.peak.firebox_outlet.temperature,
             face: state.peak.surface.temperature,
-            short: state.draft.smoke_back_s,
+            short: state.draft.short_of_draft_s,
+            smoke: state.draft.smoke_back_s,
             wall: match &state.peak.wall_behind {
                 Some(at) => at.temperature,
                 None => 0.0,
@@ -159,9 +161,13 @@ impl Study {
             TemperatureEdge { nominal, edge: nominal + beyond(rises) }
         };
         // Most of these are zero: no deviation tells anything of them.
-        let longer = found.iter().map(|(peaks, _)| peaks.short - coarse.short).collect();
-        let nominal = self.peaks.short;
-        let short_of_draft = TimeEdge { nominal, edge: nominal + quantile_of(longer).max(0.0) };
+        let longer = |of: fn(&Peaks) -> f64| {
+            let rises = found.iter().map(|(peaks, _)| of(peaks) - of(&coarse)).collect();
+            let nominal = of(&self.peaks);
+            TimeEdge { nominal, edge: nominal + quantile_of(rises).max(0.0) }
+        };
+        let short_of_draft = longer(|peaks| peaks.short);
+        let smoke_back = longer(|peaks| peaks.smoke);
         let wall_behind = hotter(|peaks| peaks.wall);
         let mut layers_edge = self.peaks.layers;
         for (place, edge) in layers_edge.figures().into_iter().enumerate() {
@@ -185,6 +191,7 @@ impl Study {
             hottest_face: hotter(|peaks| peaks.face),
             hottest_place: self.place,
             short_of_draft,
+            smoke_back,
             air_ratio: self.air_ratio,
             mouth_wall: wall,
             wall_behind,
@@ -360,6 +367,7 @@ fn figures(edges: &mut Edges) -> Vec<&mut f64> {
         peak_firebox,
         hottest_face,
         short_of_draft,
+        smoke_back,
         air_ratio,
         mouth_wall,
         wall_behind,
@@ -378,6 +386,8 @@ fn figures(edges: &mut Edges) -> Vec<&mut f64> {
         &mut hottest_face.edge,
         &mut short_of_draft.nominal,
         &mut short_of_draft.edge,
+        &mut smoke_back.nominal,
+        &mut smoke_back.edge,
         air_ratio,
         &mut mouth_wall.nominal,
         &mut mouth_wall.edge,

@@ -199,7 +199,13 @@ fn on_mild_day(rule: Rule) -> bool {
 /// Rules by which a fire that is given more wood would still burn with the air that is stated; it
 /// burns with what it gets, which is judged by itself.
 fn at_the_held_air(rule: Rule) -> bool {
-    matches!(rule, Rule::DraftNegative(_) | Rule::DraftReserveSmall(_) | Rule::SmokeBack(_))
+    matches!(
+        rule,
+        Rule::DraftNegative(_)
+            | Rule::DraftReserveSmall(_)
+            | Rule::SmokeBack(_)
+            | Rule::ShortOfDraft(_)
+    )
 }
 
 /// Rules that hold sizes against the charge that is stated, and inputs against what is usual.
@@ -264,7 +270,7 @@ pub fn judge(design: &Design, tried: &Tried) -> Result<Verdict, Failure> {
     };
     let mut findings = rules::judge(&changed, &analysis, known);
     if trial == Trial::Overload {
-        findings.extend(rules::starved(&analysis, day.smoke_later));
+        findings.extend(rules::starved(&analysis, [day.short_of_draft, day.smoke_later]));
         findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     }
     findings.retain(|finding| !trial.supposes(finding.rule));

@@ -145,6 +145,12 @@ fn flue(state: &DayState, system: System) -> Vec<DayFigure> {
             figure(draft.least_margin_pascals, Quantity::Pressure, system),
             after(draft.least_margin_time_s, state),
         ),
+        line(
+            "short-of-draft",
+            "Less air than stated",
+            minutes(draft.short_of_draft_s),
+            burning(),
+        ),
         line("smoke-back", "Smoke-back", minutes(draft.smoke_back_s), burning()),
         line(
             "coldest-wall",

@@ -86,6 +86,9 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::SmokeAtLighting(judged) => {
             format!("smoke for {found} at a cold start{}", in_short_on(judged))
         }
+        Rule::ShortOfDraft(judged) => {
+            format!("less air than stated for {found} of a burn{}", in_short_on(judged))
+        }
         Rule::FireGoesOut(judged) => format!("the fire goes out{}", in_short_on(judged)),
         Rule::DayNotFound(judged) => format!("no firing day found{}", in_short_on(judged)),
         Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
@@ -248,6 +251,12 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             on_mild(judged, system),
             suction(judged, system)
         ),
+        Rule::ShortOfDraft(judged) => format!(
+            "For {found} of a burn{} the chimney pulls less air than is stated, though enough to \
+             burn{}.",
+            on_mild(judged, system),
+            suction(judged, system)
+        ),
         Rule::FireGoesOut(judged) => {
             format!("The fire gets too little air and goes out{}.", on_mild(judged, system))
         }
@@ -407,7 +416,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
-        Rule::AtTheEdge(Hazard::Starved, _) => {
+        Rule::ShortOfDraft(_) | Rule::AtTheEdge(Hazard::Starved, _) => {
             "It burns with less air than stated, dirty, and smokes when the door is opened; far too \
              little air makes carbon monoxide."
         }
@@ -468,7 +477,7 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
-        Rule::SmokeBack(_) => {
+        Rule::SmokeBack(_) | Rule::ShortOfDraft(_) => {
             "Raise the mouth, drop a run, widen the runs, or burn more calmly."
         }
         Rule::FireGoesOut(_) => "Raise the mouth, drop a run, or widen the runs.",

@@ -16,6 +16,7 @@ pub(super) const fn noun(hot: Hot) -> &'static str {
         Hot::Wool => "the mineral wool around the flue",
         Hot::Wall | Hot::WallForLong => "the wood wall behind",
         Hot::Foam => "the foam or sheeting in the wall behind",
+        Hot::Below => "what lies across the void below",
     }
 }
 
@@ -30,7 +31,7 @@ pub(super) const fn reason(hot: Hot) -> &'static str {
         Hot::Base => "Concrete loses its strength and spalls, with the heater standing on it.",
         Hot::Connector => "It scales through, and smoke leaks into the room.",
         Hot::Liner => "It cracks, and the next fire of the soot goes through it.",
-        Hot::Wall => "It chars and catches fire.",
+        Hot::Wall | Hot::Below => "It chars or melts, and catches fire.",
         Hot::WallForLong => {
             "Wood that is kept warm for years catches fire at lower and lower temperatures."
         }
@@ -49,7 +50,7 @@ pub(super) const fn remedy(hot: Hot) -> &'static str {
              core thicker."
         }
         Hot::Board => "Make the wall under it thicker.",
-        Hot::Base => {
+        Hot::Base | Hot::Below => {
             "Put more firebrick or insulating brick under the fire and the runs, or a concrete made \
              for heat."
         }

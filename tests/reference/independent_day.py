@@ -37,6 +37,10 @@ Choices that the specification leaves open, made here:
   the gap's air at its own mean temperature, not below 280 K
 - alpha_g: as in height of the fire, sqrt(Tg/Tw) e_g(Tw, path Tw/Tg), at the mean of the wall
   temperatures (not of their fourth powers)
+- natural convection beside a laminar flow: rule of cubes (Churchill 1977), the developed Nu_T
+  becomes (Nu_T^3 + Nu_free^3)^(1/3), Nu_free = 0.10 Ra^(1/3) over d (Bayley 1955), gas
+  halfway between gas and the mean of the wall temperatures; put in by someone else, in both
+  programs, after the first comparison
 - connector: one node and one gas cell in all; its inner and its outer area are perimeter
   times length
 - chimney: cells of equal length indoors, and outdoors; nothing between the two parts
@@ -291,11 +295,11 @@ class Ducts:
             [s.perimeter * x for s, x in zip(sections, cell_lengths, strict=True)]
         )
 
-    def nusselt(self, re, pr):
+    def nusselt(self, re, pr, free=0.0):
         low, high = np.minimum(re, 2300.0), np.maximum(re, 4000.0)
         gz = low * pr * self.d / self.entrance
         developing = np.maximum(1.615 * np.cbrt(gz) - 0.7, 0.0)
-        laminar = np.cbrt(self.nu_t**3 + 0.7**3 + developing**3)
+        laminar = np.cbrt(self.nu_t**3 + free**3 + 0.7**3 + developing**3)
         # Colebrook's friction factor in closed form
         c = 2.0 / math.log(10.0)
         a, b = self.rough / 3.7, 2.51 / high
@@ -560,6 +564,15 @@ class Heater:
             rate * self.lhv * (1.0 - self.unburned),
         )
 
+    def free_nusselt(self, gas, t, tw):
+        """Natural convection alone, over the diameter."""
+        film = np.maximum((t + tw) / 2.0, 280.0)
+        mu = gas._mu(film)
+        pr = gas._c(film) * mu / gas._k(film)
+        nu = mu / gas.density(film, self.bar * 1e5)
+        ra = pr * 9.80665 * np.abs(t - tw) / film * self.ducts.d**3 / nu**2
+        return 0.10 * np.cbrt(ra)
+
     def cells(self, m, burning, t_in, t_out, ts):
         """Residual of each cell's balance and heat into each strip (W)."""
         gas = self.gas if burning else self.air
@@ -567,11 +580,14 @@ class Heater:
         p_c = gas.x["CO2"] * self.bar
         ducts = self.ducts
 
+        mean = np.einsum("ij,ij->i", self.share, ts)
+
         def film(t):
             bounded = np.maximum(t, 280.0)
             mu, k, c = gas._mu(bounded), gas._k(bounded), gas._c(t)
             re = m / ducts.area * ducts.d / mu
-            return ducts.nusselt(re, c * mu / k) * k / ducts.d, c
+            free = self.free_nusselt(gas, t, mean)
+            return ducts.nusselt(re, c * mu / k, free) * k / ducts.d, c
 
         middle = (t_in + t_out) / 2.0
         h, c = film(middle)
@@ -581,7 +597,6 @@ class Heater:
         weight = 1.0 / units - 1.0 / np.expm1(units)
         t = t_out + weight * (t_in - t_out)
         h, _ = film(t)
-        mean = np.einsum("ij,ij->i", self.share, ts)
         emitted = leckner(t, p_w, p_c, self.beam, self.bar) * t**4
         absorbed = np.sqrt(t / mean)
         absorbed *= leckner(mean, p_w, p_c, self.beam * mean / t, self.bar)

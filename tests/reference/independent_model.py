@@ -16,6 +16,10 @@ Choices that the specification leaves open, made here:
   turbulent value at 4000 (Gnielinski 2013), for Nusselt number and friction alike
 - laminar Nusselt number: (Nu_T^3 + 0.7^3 + (1.615 Gz^(1/3) - 0.7)^3)^(1/3), with
   Nu_T of the rectangle (Shah and London's polynomials) or 3.66
+- natural convection beside a laminar flow: rule of cubes (Churchill 1977), the developed Nu_T
+  becomes (Nu_T^3 + Nu_free^3)^(1/3), Nu_free = 0.10 Ra^(1/3) over d (Bayley 1955), gas
+  halfway between gas and each wall's own temperature; put in by someone else, in both
+  programs, after the first comparison
 - connector roughness 1 mm; its friction counts with the chimney's
 - rectangular flue: D_i hydraulic diameter, D_o = D_i + twice the thickness
 - the shared part of a run's wall is spread evenly along the run
@@ -280,10 +284,10 @@ class Section:
         share = (re - 2300.0) / 1700.0
         return (1.0 - share) * self.f_re / 2300.0 + share * self._turbulent_f(4000.0)
 
-    def _laminar_nu(self, re, pr, length):
+    def _laminar_nu(self, re, pr, length, free):
         gz = re * pr * self.d / length
         developing = max(1.615 * gz ** (1 / 3) - 0.7, 0.0)
-        return (self.nu_t**3 + 0.7**3 + developing**3) ** (1 / 3)
+        return (self.nu_t**3 + free**3 + 0.7**3 + developing**3) ** (1 / 3)
 
     def _turbulent_nu(self, re, pr, length):
         smooth = (1.8 * math.log10(re) - 1.5) ** -2
@@ -291,15 +295,15 @@ class Section:
         entrance = 1.0 + (self.d / length) ** (2 / 3)
         return float(ht.conv_internal.turbulent_Gnielinski(re, pr, smooth)) * gain * entrance
 
-    def nusselt(self, re, pr, length):
+    def nusselt(self, re, pr, length, free=0.0):
+        """`free`: Nusselt number of natural convection alone."""
         if re <= 2300.0:
-            return self._laminar_nu(re, pr, length)
+            return self._laminar_nu(re, pr, length, free)
         if re >= 4000.0:
             return self._turbulent_nu(re, pr, length)
         share = (re - 2300.0) / 1700.0
-        return (1.0 - share) * self._laminar_nu(2300.0, pr, length) + share * self._turbulent_nu(
-            4000.0, pr, length
-        )
+        laminar = self._laminar_nu(2300.0, pr, length, free)
+        return (1.0 - share) * laminar + share * self._turbulent_nu(4000.0, pr, length)
 
 
 # ---------------------------------------------------------------------- walls
@@ -324,6 +328,15 @@ def slab(material, time, half):
     return half / k * (fo + 1.0 / 3.0 - 2.0 / math.pi**2 * total)
 
 
+def free_nusselt(gas, p, t, tw, d):
+    """Natural convection alone, over d."""
+    film = (t + tw) / 2.0
+    mu = gas.mu(film)
+    pr = gas.cp(film) * mu / gas.k(film)
+    gr = 9.80665 * abs(t - tw) / film * d**3 * (gas.density(film, p) / mu) ** 2
+    return 0.10 * (gr * pr) ** (1 / 3)
+
+
 # -------------------------------------------------------------------- marching
 
 
@@ -344,7 +357,14 @@ class March:
         mu, k, c = m.gas.mu(t), m.gas.k(t), m.gas.cp(t)
         g = m.flow / s.area
         re = g * s.d / mu
-        film = s.nusselt(re, c * mu / k, self.entrance) * k / s.d
+        forced = s.nusselt(re, c * mu / k, self.entrance) * k / s.d
+
+        def film(tw):
+            if re >= 4000.0:
+                return forced
+            free = free_nusselt(m.gas, m.p, t, tw, s.d)
+            return s.nusselt(re, c * mu / k, self.entrance, free) * k / s.d
+
         beam = 0.9 * s.d
         gray = (m.inner_emissivity + 1.0) / 2.0
         emitted = emissivity(t, m.p_w, m.p_c, beam, m.bar) * t**4
@@ -357,11 +377,11 @@ class March:
         for share, conducted, far in self.walls:
 
             def miss(tw, conducted=conducted):
-                return film * (t - tw) + radiated(tw) - conducted(tw)
+                return film(tw) * (t - tw) + radiated(tw) - conducted(tw)
 
             low, high = min(far, t) - 1.0, max(far, t) + 1.0
             tw = brentq(miss, low, high, xtol=1e-8)
-            out.append((share, tw, film * (t - tw), radiated(tw)))
+            out.append((share, tw, film(tw) * (t - tw), radiated(tw)))
         return c, re, out
 
     def run(self, t_in, cells):

@@ -5,7 +5,7 @@ use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::{CELLS, FILM_INDOORS, FILM_OUTDOORS, girth};
 use crate::analysis::factors::Factors;
 use crate::analysis::fire::DOOR_CONDUCTANCE;
-use crate::analysis::path::{Backing, Path, Segment, Side, Wall};
+use crate::analysis::path::{Backing, Path, Segment, Side, Wall, ends_of_oven};
 use crate::design::material::{
     BOARD, CONCRETE, MINERAL_WOOL_CONDUCTIVITY, MINERAL_WOOL_HEAT_CAPACITY, Properties,
     STEEL_HEAT_CAPACITY,
@@ -229,13 +229,13 @@ const fn place_of(side: Side) -> usize {
 /// # Source
 ///
 /// [`crate::sources::WALL_BEHIND`].
-const GAP_FILM: f64 = 3.5;
+pub const GAP_FILM: f64 = 3.5;
 /// From the face of a framed wall through its insulation (m2K/W), 1/0.25.
 ///
 /// # Source
 ///
 /// [`crate::sources::WALL_U_VALUE`].
-const FRAMED_RESISTANCE: f64 = 4.0;
+pub const INSULATED: f64 = 4.0;
 /// From the face of a masonry wall to the other side (m2K/W): 240 mm of brick and a film.
 const MASONRY_RESISTANCE: f64 = 0.24 / 0.78 + 0.13;
 /// Narrowest gap in which air flows (m): 25 mm.
@@ -255,7 +255,7 @@ fn wall_behind(design: &Design) -> Option<WallBehind> {
     let around = &design.surroundings;
     let resistance = match around.wall_behind {
         WallKind::NoWall => return None,
-        WallKind::Framed => FRAMED_RESISTANCE,
+        WallKind::Framed => INSULATED,
         WallKind::Masonry => MASONRY_RESISTANCE,
     };
     let room = design.site.room_temperature;
@@ -324,11 +324,13 @@ impl Maker<'_> {
 
     fn runs(&mut self, path: &Path) -> Vec<RunCells> {
         let count = self.resolution.cells_per_run;
-        let blank = |segment: &Segment| RunCells {
-            cells: vec![Vec::new(); count],
-            views: views(segment.section),
+        let blank = |(index, segment): (usize, &Segment)| {
+            // The ends of an oven stand with its upright sides, as if these were higher.
+            let (width, height) = segment.section;
+            let end = 0.5 * ends_of_oven(self.design, index) / segment.length;
+            RunCells { cells: vec![Vec::new(); count], views: views((width, height + end)) }
         };
-        let mut runs: Vec<RunCells> = path.segments.iter().map(blank).collect();
+        let mut runs: Vec<RunCells> = path.segments.iter().enumerate().map(blank).collect();
         for (index, segment) in path.segments.iter().enumerate() {
             for (wall, outside) in self.parted(&segment.walls, index) {
                 let area = segment.length / in_float(count) * wall.girth;
@@ -475,7 +477,8 @@ impl Maker<'_> {
         match path.layout {
             Layout::Above | Layout::Behind if upright => {
                 let perimeter = 2.0 * (own.length + own.width + 4.0 * whole);
-                perimeter * (own.height + baffle) / (2.0 * own.length * own.height)
+                let inner = 2.0 * own.length * own.height + ends_of_oven(self.design, run);
+                perimeter * (own.height + baffle) / inner
             }
             // The rim of the cap over the facing lies too far from the gas.
             Layout::Above | Layout::Behind => {

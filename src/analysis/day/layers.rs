@@ -743,6 +743,35 @@ mod tests {
         assert!((found / exact - 1.0).abs() < 5e-3, "{found} K, {exact} K");
     }
 
+    /// Steady, by hand: along 100 mm of brick each the temperature falls from 120 to 100 to 80 °C in a
+    /// straight line; a gap between the two takes its own fall before the second.
+    #[test]
+    fn sides_of_layers_lie_on_the_line_between_nodes() {
+        let line = |depth: f64| 120.0 - 200.0 * depth;
+        let brick = Layer::plane(&BRICK, 0.1, 4);
+        let wall = Layers::new(&[brick, brick.of(Ply::Facing)], None, Back::Gas);
+        let nodes: Vec<f64> = (0..8).map(|i| line((f64::from(i) + 0.5) * 0.025)).collect();
+        let mut now = Conductances::default();
+        wall.conductances(&nodes, &|_| 0.03, &mut now);
+        let found: Vec<(Ply, f64)> = wall.sides(&nodes, &now).collect();
+        let expected = [(Ply::Core, 120.0), (Ply::Facing, 100.0), (Ply::Facing, 80.0)];
+        assert_eq!(found.len(), expected.len());
+        for ((ply, side), (made_of, at)) in found.into_iter().zip(expected) {
+            assert_eq!(ply, made_of);
+            assert!((side - at).abs() < 1e-9, "{ply:?}: {side}, {at}");
+        }
+        // A gap that passes 10 W/m2K takes 1/10 of the flux of 1.05 x 200 = 210 W/m2: 21 K.
+        let gap = Gap { width: 0.006, emissivity: 0.9 };
+        let wall = Layers::new(&[brick, brick.of(Ply::Facing)], Some(gap), Back::Gas);
+        let nodes: Vec<f64> =
+            nodes.iter().enumerate().map(|(i, t)| if i < 4 { *t } else { t - 21.0 }).collect();
+        let mut now = Conductances::default();
+        wall.conductances(&nodes, &|_| 0.03, &mut now);
+        now.links[3] = 1.0 / (now.around + 0.1);
+        let facing = wall.sides(&nodes, &now).find(|(ply, _)| *ply == Ply::Facing).unwrap();
+        assert!((facing.1 - 79.0).abs() < 1e-9, "{}", facing.1);
+    }
+
     /// Both faces of a slab heated alike: the middle passes no heat, as in a slab of half the
     /// thickness.
     #[test]

@@ -15,7 +15,8 @@ mod solver;
 mod stages;
 mod trace;
 
-pub use body::gap_air;
+pub use body::{GAP_FILM, INSULATED, gap_air};
+pub use layers::OUTER_EMISSIVITY;
 pub use moment::Moment;
 pub use record::{At, BurnMean, DraftOfDay, Energy, FacePlace, LayerPeaks, Peak, Series};
 
@@ -69,7 +70,7 @@ impl Resolution {
     pub const STANDARD: Self = Self {
         cells_per_run: 6,
         core_nodes: 7,
-        facing_nodes: 7,
+        facing_nodes: 9,
         slab_nodes: 6,
         flue_nodes: 3,
         refinement: 0.75,
@@ -114,6 +115,8 @@ pub enum Without {
     WallRadiation,
     /// Heat through the glass.
     Glass,
+    /// Gas through the bleed slot.
+    Bleed,
     /// Conductivity that follows the temperature: it is what it is cold.
     HotConductivity,
 }

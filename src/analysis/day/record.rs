@@ -125,6 +125,11 @@ pub struct LayerPeaks {
     #[serde(default)]
     #[schemars(with = "f64")]
     pub base: f64,
+    /// Concrete of the base slab, on its underside.
+    #[serde(rename = "under_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub under: f64,
     /// Sheet of the connector.
     #[serde(
         rename = "connector_celsius",
@@ -147,16 +152,15 @@ pub struct LayerPeaks {
 }
 
 /// Whether a part is not there: nothing else is at 0 K.
-#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde asks for a reference")]
-fn is_absent(temperature: &f64) -> bool {
-    *temperature <= 0.0
+fn is_absent<T: Default + PartialOrd>(temperature: &T) -> bool {
+    *temperature <= T::default()
 }
 
 impl LayerPeaks {
     /// Every figure (K), in the order of a message.
-    pub fn figures(&mut self) -> [&mut f64; 8] {
-        let Self { firebox, runs, facing, board, base, connector, liner, wool } = self;
-        [firebox, runs, facing, board, base, connector, liner, wool]
+    pub fn figures(&mut self) -> [&mut f64; 9] {
+        let Self { firebox, runs, facing, board, base, under, connector, liner, wool } = self;
+        [firebox, runs, facing, board, base, under, connector, liner, wool]
     }
 }
 
@@ -225,7 +229,11 @@ pub struct DraftOfDay {
     pub least_margin_pascals: f64,
     /// When (s since the first lighting).
     pub least_margin_time_s: f64,
-    /// Time in which losses exceed the draft while the fire burns (s).
+    /// Time in which losses exceed the draft while the fire burns (s): the chimney pulls less air
+    /// than the fire is said to get.
+    pub short_of_draft_s: f64,
+    /// Time of that in which it pulls less than the wood needs to burn, or none at all (s): smoke
+    /// comes back.
     pub smoke_back_s: f64,
     /// Of that, until the flame of the first fire stands (s).
     #[serde(default)]
@@ -269,8 +277,8 @@ pub struct Series {
     pub gas_flow_kg_per_s: Vec<f64>,
 }
 
-/// Margin below zero from which smoke comes back (Pa).
-const SMOKE_MARGIN: f64 = 0.1;
+/// Margin below zero from which air is short (Pa).
+const SHORT_MARGIN: f64 = 0.1;
 
 /// What stage after stage is booked.
 #[derive(Clone, Debug, Default)]
@@ -402,10 +410,13 @@ impl Record {
             (draft.least_margin_pascals, draft.least_margin_time_s) = (rates.margin, time);
         }
         // Where the draft sets the air, the margin is zero to within its search.
-        if rates.margin < -SMOKE_MARGIN {
-            draft.smoke_back_s += weight;
-            if time <= self.kindled {
-                draft.kindling_smoke_s += weight;
+        if rates.margin < -SHORT_MARGIN {
+            draft.short_of_draft_s += weight;
+            if rates.drawn_ratio < 1.0 {
+                draft.smoke_back_s += weight;
+                if time <= self.kindled {
+                    draft.kindling_smoke_s += weight;
+                }
             }
         }
         draft.coldest_mouth_wall = draft.coldest_mouth_wall.min(rates.mouth_wall);

@@ -20,10 +20,9 @@ use crate::analysis::draft::{Flow, Ledger, ledger};
 use crate::analysis::fire::{
     Burn, Feed, Firebox, GLASS_EXCHANGE, Within, balance, black, through_glass,
 };
-use crate::analysis::march::{
-    Channel, Gathering, Passage, Sink, Stream, Stretch, Touch, wall_at,
-};
+use crate::analysis::march::{Gathering, Passage, Sink, Stream, Stretch, Touch, wall_at};
 use crate::analysis::path::Path;
+use crate::analysis::runs::run_channel;
 use crate::design::{AirControl, Design, Layout};
 use crate::physics::air::DRY_AIR;
 use crate::physics::gap::across_gap;
@@ -98,6 +97,8 @@ pub struct Rates {
     pub stack: f64,
     /// Draft less losses (Pa).
     pub margin: f64,
+    /// Air over stoichiometric air at which the two would balance with these temperatures (–).
+    pub drawn_ratio: f64,
 }
 
 /// The gas from the firebox to the mouth, as a sweep found it.
@@ -354,10 +355,7 @@ impl<'a> Solver<'a> {
 
     /// Moves the driven flow toward the balance of draft and losses; whether it is there.
     fn drive(&mut self, instant: &Instant, swept: &Swept) -> bool {
-        let ledger = self.ledger(instant, swept);
-        let site = &self.design.site;
-        let suction = site.house_suction + site.wind_pressure;
-        let (pull, held) = (ledger.draft - suction, ledger.losses - suction);
+        let (pull, held) = self.moving(&self.ledger(instant, swept));
         let at = libm::log(instant.air_flow);
         let open = instant.inlet_area > 0.0 && pull > 0.0 && held > 0.0;
         let imbalance = if open { libm::log(pull / held) } else { -f64::INFINITY };
@@ -451,7 +449,8 @@ impl<'a> Solver<'a> {
     fn part(&mut self, stream: &Stream, swept: &Swept) -> bool {
         let Swept { firebox, way, .. } = swept;
         let opening = self.design.path.bleed_area;
-        if opening <= 0.0 || way.passages.is_empty() {
+        let shut = opening <= 0.0 || self.setup.lacks(Without::Bleed);
+        if shut || way.passages.is_empty() {
             return true;
         }
         let share = branch::share(self.path, stream, (opening, firebox.temperature), way);
@@ -475,10 +474,20 @@ impl<'a> Solver<'a> {
         ledger(self.design, &flow)
     }
 
+    /// What is left of the draft to move gas against suction and wind, and what the gas that moves
+    /// loses (Pa).
+    fn moving(&self, ledger: &Ledger) -> (f64, f64) {
+        let site = &self.design.site;
+        let still = site.house_suction + site.wind_pressure;
+        (ledger.draft - still, ledger.losses - still)
+    }
+
     fn rates(&self, instant: &Instant, swept: &Swept) -> Rates {
         let Swept { firebox, way, flue } = swept;
         let Stream { gas, mass_flow, .. } = &instant.stream;
         let room = self.design.site.room_temperature;
+        let ledger = self.ledger(instant, swept);
+        let (pull, held) = self.moving(&ledger);
         Rates {
             excess_air_ratio: instant.excess_air_ratio,
             gas_flow: *mass_flow,
@@ -494,7 +503,9 @@ impl<'a> Solver<'a> {
             door: firebox.door_heat,
             mouth: mass_flow * gas.enthalpy(flue.outdoors.outlet),
             stack: mass_flow * (gas.enthalpy(way.joined) - gas.enthalpy(room)),
-            margin: self.ledger(instant, swept).margin(),
+            margin: ledger.margin(),
+            // What holds back goes with the square of the flow.
+            drawn_ratio: instant.excess_air_ratio * (pull.max(0.0) / held).sqrt(),
         }
     }
 
@@ -590,15 +601,7 @@ impl<'a> Solver<'a> {
         let mut sinks = std::mem::take(&mut self.sinks);
         for (run, segment) in body.runs.iter().zip(&path.segments) {
             let cells = u32::try_from(run.cells.len()).unwrap_or(1);
-            let channel = Channel {
-                duct: segment.duct,
-                length: segment.length,
-                area: segment.area,
-                volume_over_area: segment.volume_over_area,
-                sinks: &[],
-                wall_emissivity: self.design.shell.inner_emissivity,
-                cells,
-            };
+            let channel = run_channel(self.design, segment, &[], cells);
             let place = Stretch::new(stream, &channel);
             let mut gathering = Gathering::new(&place, cells, inlet);
             let length = segment.length / f64::from(cells);
@@ -817,6 +820,9 @@ impl<'a> Solver<'a> {
         for (index, (wall, now)) in walls {
             let Some(nodes) = state.get(wall.nodes.clone()) else { continue };
             let mut of_the_fire = self.body.firebox.iter().any(|part| part.wall == index);
+            if wall.zone == Zone::Under {
+                peaks.under = peaks.under.max(now.outer_face(nodes));
+            }
             for (ply, temperature) in wall.layers.sides(nodes, now) {
                 let peak = match (ply, wall.zone) {
                     (Ply::Core, _) if of_the_fire => &mut peaks.firebox,
