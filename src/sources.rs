@@ -26,6 +26,31 @@ pub struct Source {
     pub trust: Trust,
 }
 
+/// A source with what it serves for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Name in code and messages.
+    pub id: &'static str,
+    /// What it serves for, a sentence.
+    pub about: &'static str,
+    /// The source.
+    pub source: &'static Source,
+}
+
+/// Makes a constant of each source and the list of them all, so that none can be left out.
+macro_rules! register {
+    ($($(#[doc = $about:literal])+ pub const $id:ident: Source = $trust:ident($text:literal $(,)?);)+) => {
+        $($(#[doc = $about])+ pub const $id: Source = $trust($text);)+
+
+        /// All sources, in the order in which they stand here.
+        pub const ALL: &[Entry] = &[$(Entry {
+            id: stringify!($id),
+            about: concat!($($about),+).trim_ascii_start(),
+            source: &$id,
+        }),+];
+    };
+}
+
 const fn seen(text: &'static str) -> Source {
     Source { text, trust: Trust::Seen }
 }
@@ -42,6 +67,7 @@ const fn computed(text: &'static str) -> Source {
     Source { text, trust: Trust::Computed }
 }
 
+register! {
 /// Heating value of wood from its elements.
 pub const CHANNIWALA_PARIKH_2002: Source =
     seen("Channiwala and Parikh, Fuel 81 (2002) 1051-1063, unified correlation");
@@ -247,9 +273,6 @@ pub const EN_15544_MOISTURE: Source =
 /// Range of the charge.
 pub const EN_15544_CHARGE: Source =
     seen("EN 15544 (2023), catalog abstract: charge 10-40 kg, 5-40 kg in type-tested chambers");
-/// Duration of the burn.
-pub const EN_15544_BURN: Source =
-    seen("EN 15544 (2023), catalog abstract: burn of 78 +/- 20 min (pellet batch)");
 /// Excess air over a burn.
 pub const EXCESS_AIR_PRACTICE: Source =
     practice("Excess air 1.5-2.5 while the flame stands, 3-6 while the char burns");
@@ -257,18 +280,12 @@ pub const EXCESS_AIR_PRACTICE: Source =
 pub const MOISTURE_PRACTICE: Source = practice(
     "Air-dried wood of one stack differs by some points of moisture, and a meter reads some wrong",
 );
-/// Window of excess air.
-pub const EN_15544_EXCESS_AIR: Source =
-    seen("EN 15544 (2023), catalog abstract: air ratio 1.95-3.95 of type-tested chambers");
 /// Share of glass.
 pub const EN_15544_GLASS: Source =
     seen("EN 15544 (2023), catalog abstract: glass at most 1/5 of the chamber surface");
 /// Speed of the combustion air.
 pub const EN_15544_AIR: Source =
     seen("EN 15544, catalog abstract: combustion air enters at 2-4 m/s");
-/// Turns of the gas path.
-pub const EN_15544_TURNS: Source =
-    memory("After EN 15544: coefficient 1.2 for a turn of 90 degrees");
 /// Reversal through a slot.
 pub const REVERSAL_PRACTICE: Source = practice(
     "Reversal of 180 degrees through a slot as high as the channel: 3.0, authors from 2.0 to 4.5",
@@ -380,11 +397,6 @@ pub const GLASS_PRACTICE: Source = practice(
 );
 /// Emissivity of a wood flame.
 pub const FLAME_EMISSIVITY: Source = practice("Wood flame in a firebox: emissivity 0.3-0.7");
-/// Carbon monoxide of a modern heater.
-pub const TISSARI_CO: Source = seen(
-    "Tissari and others (Kuopio), abstract: carbon monoxide 14 g per kg of wood in a modern heater, \
-     about 1 % of the heating value",
-);
 /// Carbon monoxide of heaters in homes.
 pub const HEARTH_EMISSIONS: Source = seen(
     "Barnett, McCrillis and Crooks, EPA/600/A-93/059 (record): carbon monoxide 41 and 83 g per kg \
@@ -523,3 +535,4 @@ pub const NOT_STATED: Source = practice("The design does not state it");
 pub const NO_RULE_IN_SET: Source = practice(
     "The rule set holds no rule for it that is known here: local code was not looked at",
 );
+}

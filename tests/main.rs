@@ -26,6 +26,7 @@ mod published;
 mod reference;
 mod remedies;
 mod rules;
+mod sources;
 mod standard_route;
 mod trials;
 mod uncertainty;

@@ -33,6 +33,8 @@ longsmoke compare FILE [--csv|--json] [--units metric|us]
     the same heater with one to ten runs, and which number is the best
 longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...] [--csv|--json]
     inputs over their ranges, by their keys and in the units of a design file; two make a map
+longsmoke sources [--markdown]
+    where formulas, limits and values come from, and how far that was checked
 longsmoke schema [design|result]
     JSON Schema of the design file, of the result, or of both
 longsmoke example
@@ -59,9 +61,17 @@ enum Request {
     Help,
     Example,
     Schema(Option<String>),
+    Sources(Listing),
     Check { files: Vec<String>, form: Form, system: System },
     Compare { file: String, form: variants::Form },
     Sweep { file: String, asked: Vec<variants::Asked>, form: variants::Form },
+}
+
+/// How the sources are listed.
+#[derive(Clone, Copy)]
+enum Listing {
+    Plain,
+    Markdown,
 }
 
 #[derive(Clone, Copy)]
@@ -90,10 +100,12 @@ fn request() -> Result<Request, lexopt::Error> {
     let mut words = Vec::new();
     let (mut form, mut system) = (Form::Text, System::Metric);
     let (mut csv, mut asked) = (false, Vec::new());
+    let mut listing = Listing::Plain;
     while let Some(argument) = parser.next()? {
         match argument {
             Long("json") => form = Form::Json,
             Long("csv") => csv = true,
+            Long("markdown") => listing = Listing::Markdown,
             Long("input" | "and") => {
                 asked.push(variants::Asked::new(&parser.value()?.string()?)?);
             }
@@ -124,6 +136,7 @@ fn request() -> Result<Request, lexopt::Error> {
         Some("check") if words.len() > 0 => {
             Ok(Request::Check { files: words.collect(), form, system })
         }
+        Some("sources") => Ok(Request::Sources(listing)),
         Some("schema") => Ok(Request::Schema(words.next())),
         Some("example") => Ok(Request::Example),
         Some("help") => Ok(Request::Help),
@@ -161,6 +174,8 @@ fn run(request: Request) -> Outcome {
             say(&format!("{}\n", document::write(&Design::demonstration(), None)))
         }
         Request::Schema(which) => schema(which.as_deref()),
+        Request::Sources(Listing::Plain) => say(&words::sources::passage().plain()),
+        Request::Sources(Listing::Markdown) => say(&words::sources::markdown()),
         Request::Compare { file, form } => variants::compare(&file, form),
         Request::Sweep { file, asked, form } => variants::sweep(&file, &asked, form),
         Request::Check { files, form, system } => files

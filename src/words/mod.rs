@@ -12,6 +12,7 @@ mod findings;
 pub mod passage;
 pub mod remedy;
 pub mod report;
+pub mod sources;
 pub mod standard_route;
 pub mod structure;
 pub mod trials;
