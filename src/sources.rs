@@ -102,6 +102,49 @@ pub const MASON_SAXENA_1958: Source = memory(
     "Mason and Saxena, Phys. Fluids 1 (1958) 361-369, with Wassiljewa's form; factor 1 as \
             in Poling, Prausnitz and O'Connell, The Properties of Gases and Liquids (2001)",
 );
+/// Density of air and gas.
+pub const IDEAL_GAS: Source = memory("Ideal gas law; textbooks of thermodynamics");
+/// Pull of a column of hot gas.
+pub const STACK_EFFECT: Source = memory(
+    "Weight of a column of outdoor air less that of the gas beside it; textbooks of fluid mechanics",
+);
+/// Dynamic pressure, and losses that go with it.
+pub const BERNOULLI: Source = memory(
+    "Bernoulli's equation with Darcy and Weisbach's loss; textbooks of fluid mechanics",
+);
+/// What comes in as heat goes out or stays.
+pub const ENERGY_BALANCE: Source =
+    memory("First law of thermodynamics; textbooks of thermodynamics");
+/// Gas that nears the temperature of walls along its way.
+pub const HEAT_EXCHANGER: Source = memory(
+    "Stream along a wall of one temperature: the distance falls as exp(-N); textbooks of heat transfer",
+);
+/// Films and layers one behind the other.
+pub const FOURIER: Source =
+    memory("Fourier's law, resistances in series; textbooks of heat transfer");
+/// Elements that burn, air that they need.
+pub const ELEMENT_BALANCE: Source =
+    memory("Balance of the elements in complete combustion; textbooks of combustion");
+/// Heat loss of a house.
+pub const EN_12831: Source = memory(
+    "EN 12831, simplified: loss by walls and air goes with the difference of the temperatures",
+);
+/// How long a house holds its heat.
+pub const HOUSE_TIME_CONSTANT: Source = practice(
+    "Time constant of a house, rough: 30 h in light timber, 70 h mixed, 150 h in heavy masonry",
+);
+/// How warm a room may be in winter.
+pub const EN_16798_ROOM: Source =
+    memory("EN 16798-1, probably: living rooms 20-24 C in the heating season (category II)");
+/// Level at which a house neither sucks nor presses.
+pub const NEUTRAL_LEVEL: Source = practice(
+    "Neutral level at half the height of a house that leaks evenly; leaks high up raise it and the \
+     suction below",
+);
+/// Weight of what stands on the ground.
+pub const WEIGHT: Source = memory("Weight over area; standard free fall 9.80665 m/s2");
+/// Surfaces, lengths and sums of a body.
+pub const GEOMETRY: Source = computed("Geometry of the parts as the design states them");
 /// Saturation of water vapor, in the form of the chimney standard.
 pub const EN_13384_DEW_POINT: Source = memory("EN 13384-1, water dew point of the flue gas");
 /// Laminar flow and heat transfer in rectangular ducts.

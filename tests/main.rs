@@ -31,6 +31,7 @@ mod standard_route;
 mod trials;
 mod uncertainty;
 mod words;
+mod working;
 
 use longsmoke::sources::Trust;
 use std::fmt::Write as _;

@@ -27,8 +27,9 @@ use std::num::NonZero;
 use std::process::ExitCode;
 
 const USAGE: &str = "\
-longsmoke check FILE... [--json] [--units metric|us]
-    figures and findings of design files; - reads standard input
+longsmoke check FILE... [--json|--working] [--units metric|us]
+    figures and findings of design files; - reads standard input; --working shows how each figure
+    came about
 longsmoke compare FILE [--csv|--json] [--units metric|us]
     the same heater with one to ten runs, and which number is the best
 longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...] [--csv|--json]
@@ -77,6 +78,7 @@ enum Listing {
 #[derive(Clone, Copy)]
 enum Form {
     Text,
+    Working,
     Json,
 }
 
@@ -104,6 +106,7 @@ fn request() -> Result<Request, lexopt::Error> {
     while let Some(argument) = parser.next()? {
         match argument {
             Long("json") => form = Form::Json,
+            Long("working") => form = Form::Working,
             Long("csv") => csv = true,
             Long("markdown") => listing = Listing::Markdown,
             Long("input" | "and") => {
@@ -123,7 +126,7 @@ fn request() -> Result<Request, lexopt::Error> {
     let many = match form {
         _ if csv => variants::Form::Csv,
         Form::Json => variants::Form::Json,
-        Form::Text => variants::Form::Table(system),
+        Form::Text | Form::Working => variants::Form::Table(system),
     };
     match words.next().as_deref() {
         Some("compare") if words.len() == 1 => {
@@ -258,6 +261,10 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let said = match form {
         Form::Json => json(&design, computed, &findings, system),
         Form::Text => say(&text(file, &design, &computed, &findings, system)),
+        Form::Working => {
+            let figures = say(&text(file, &design, &computed, &findings, system));
+            figures.max(working(&design, &findings, system))
+        }
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -370,6 +377,17 @@ fn text(
     lines.push(format!("  {}", words::structure::scope(design.site.rule_set)));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
+}
+
+/// How each figure came about.
+fn working(design: &Design, findings: &[Finding], system: System) -> Outcome {
+    match words::working::all(design, findings, system) {
+        Ok(passage) => say(&passage.plain()),
+        Err(failure) => {
+            complain(&format!("{}\n", words::failure(&failure, system)));
+            Outcome::Unreadable
+        }
+    }
 }
 
 /// The heater under other conditions, a line each.

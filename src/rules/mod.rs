@@ -19,7 +19,7 @@ mod structure;
 
 pub use around::Around;
 pub use day::HOTTEST_FACE;
-pub use draft::{Condition, Start, conditions};
+pub use draft::{Condition, Start, WANTED, conditions, wanted};
 pub use edges::{BEYOND, Edges, Hazard, OVERLOAD, Standing, TemperatureEdge, TimeEdge};
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 pub use levers::levers;

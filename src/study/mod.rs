@@ -13,3 +13,4 @@ pub mod strip;
 pub mod sweep;
 pub mod trials;
 pub mod uncertainty;
+pub mod working;

@@ -17,6 +17,7 @@ pub mod standard_route;
 pub mod structure;
 pub mod trials;
 pub mod uncertainty;
+pub mod working;
 
 pub use fields::{help, label};
 pub use findings::{Text, finding};
