@@ -36,7 +36,7 @@ SMALL := --flatten --rereloop -Oz -Oz --reorder-functions-by-name
 VITE := node_modules/.bin/vite build --logLevel warn
 
 .PHONY: help serve dist quick test fmt clippy cargo-test clippy-page doc size figures e2e bench bench-quick \
-  reference pictures clean chromium page-tools wasm-target
+  reference sources pictures clean chromium page-tools wasm-target
 
 help: ## list the commands
 	@awk -F ':.*## ' '/^[a-z0-9-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' Makefile
@@ -107,6 +107,10 @@ bench-quick: dist chromium
 reference: build/venv/requirements.txt ## rebuild the tables that the tests compare with
 	build/venv/bin/python tests/reference/make_tables.py
 	build/venv/bin/python tests/reference/wall_behind.py
+
+sources: ## write the README's table of sources
+	cargo run --quiet --bin longsmoke -- sources --markdown > target/sources.md
+	sed -i -e '/^<!-- sources -->$$/,/^<!-- end of sources -->$$/{//!d}' -e '/^<!-- sources -->$$/r target/sources.md' README.md
 
 pictures: dist chromium ## the README's pictures, docs/*.png
 	node tools/pictures.mjs

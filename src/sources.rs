@@ -26,6 +26,31 @@ pub struct Source {
     pub trust: Trust,
 }
 
+/// A source with what it serves for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Name in code and messages.
+    pub id: &'static str,
+    /// What it serves for, a sentence.
+    pub about: &'static str,
+    /// The source.
+    pub source: &'static Source,
+}
+
+/// Makes a constant of each source and the list of them all, so that none can be left out.
+macro_rules! register {
+    ($($(#[doc = $about:literal])+ pub const $id:ident: Source = $trust:ident($text:literal $(,)?);)+) => {
+        $($(#[doc = $about])+ pub const $id: Source = $trust($text);)+
+
+        /// All sources, in the order in which they stand here.
+        pub const ALL: &[Entry] = &[$(Entry {
+            id: stringify!($id),
+            about: concat!($($about),+).trim_ascii_start(),
+            source: &$id,
+        }),+];
+    };
+}
+
 const fn seen(text: &'static str) -> Source {
     Source { text, trust: Trust::Seen }
 }
@@ -42,6 +67,7 @@ const fn computed(text: &'static str) -> Source {
     Source { text, trust: Trust::Computed }
 }
 
+register! {
 /// Heating value of wood from its elements.
 pub const CHANNIWALA_PARIKH_2002: Source =
     seen("Channiwala and Parikh, Fuel 81 (2002) 1051-1063, unified correlation");
@@ -76,6 +102,49 @@ pub const MASON_SAXENA_1958: Source = memory(
     "Mason and Saxena, Phys. Fluids 1 (1958) 361-369, with Wassiljewa's form; factor 1 as \
             in Poling, Prausnitz and O'Connell, The Properties of Gases and Liquids (2001)",
 );
+/// Density of air and gas.
+pub const IDEAL_GAS: Source = memory("Ideal gas law; textbooks of thermodynamics");
+/// Pull of a column of hot gas.
+pub const STACK_EFFECT: Source = memory(
+    "Weight of a column of outdoor air less that of the gas beside it; textbooks of fluid mechanics",
+);
+/// Dynamic pressure, and losses that go with it.
+pub const BERNOULLI: Source = memory(
+    "Bernoulli's equation with Darcy and Weisbach's loss; textbooks of fluid mechanics",
+);
+/// What comes in as heat goes out or stays.
+pub const ENERGY_BALANCE: Source =
+    memory("First law of thermodynamics; textbooks of thermodynamics");
+/// Gas that nears the temperature of walls along its way.
+pub const HEAT_EXCHANGER: Source = memory(
+    "Stream along a wall of one temperature: the distance falls as exp(-N); textbooks of heat transfer",
+);
+/// Films and layers one behind the other.
+pub const FOURIER: Source =
+    memory("Fourier's law, resistances in series; textbooks of heat transfer");
+/// Elements that burn, air that they need.
+pub const ELEMENT_BALANCE: Source =
+    memory("Balance of the elements in complete combustion; textbooks of combustion");
+/// Heat loss of a house.
+pub const EN_12831: Source = memory(
+    "EN 12831, simplified: loss by walls and air goes with the difference of the temperatures",
+);
+/// How long a house holds its heat.
+pub const HOUSE_TIME_CONSTANT: Source = practice(
+    "Time constant of a house, rough: 30 h in light timber, 70 h mixed, 150 h in heavy masonry",
+);
+/// How warm a room may be in winter.
+pub const EN_16798_ROOM: Source =
+    memory("EN 16798-1, probably: living rooms 20-24 C in the heating season (category II)");
+/// Level at which a house neither sucks nor presses.
+pub const NEUTRAL_LEVEL: Source = practice(
+    "Neutral level at half the height of a house that leaks evenly; leaks high up raise it and the \
+     suction below",
+);
+/// Weight of what stands on the ground.
+pub const WEIGHT: Source = memory("Weight over area; standard free fall 9.80665 m/s2");
+/// Surfaces, lengths and sums of a body.
+pub const GEOMETRY: Source = computed("Geometry of the parts as the design states them");
 /// Saturation of water vapor, in the form of the chimney standard.
 pub const EN_13384_DEW_POINT: Source = memory("EN 13384-1, water dew point of the flue gas");
 /// Laminar flow and heat transfer in rectangular ducts.
@@ -251,9 +320,6 @@ pub const EN_15544_MOISTURE: Source =
 /// Range of the charge.
 pub const EN_15544_CHARGE: Source =
     seen("EN 15544 (2023), catalog abstract: charge 10-40 kg, 5-40 kg in type-tested chambers");
-/// Duration of the burn.
-pub const EN_15544_BURN: Source =
-    seen("EN 15544 (2023), catalog abstract: burn of 78 +/- 20 min (pellet batch)");
 /// Excess air over a burn.
 pub const EXCESS_AIR_PRACTICE: Source =
     practice("Excess air 1.5-2.5 while the flame stands, 3-6 while the char burns");
@@ -261,18 +327,12 @@ pub const EXCESS_AIR_PRACTICE: Source =
 pub const MOISTURE_PRACTICE: Source = practice(
     "Air-dried wood of one stack differs by some points of moisture, and a meter reads some wrong",
 );
-/// Window of excess air.
-pub const EN_15544_EXCESS_AIR: Source =
-    seen("EN 15544 (2023), catalog abstract: air ratio 1.95-3.95 of type-tested chambers");
 /// Share of glass.
 pub const EN_15544_GLASS: Source =
     seen("EN 15544 (2023), catalog abstract: glass at most 1/5 of the chamber surface");
 /// Speed of the combustion air.
 pub const EN_15544_AIR: Source =
     seen("EN 15544, catalog abstract: combustion air enters at 2-4 m/s");
-/// Turns of the gas path.
-pub const EN_15544_TURNS: Source =
-    memory("After EN 15544: coefficient 1.2 for a turn of 90 degrees");
 /// Reversal through a slot.
 pub const REVERSAL_PRACTICE: Source = practice(
     "Reversal of 180 degrees through a slot as high as the channel: 3.0, authors from 2.0 to 4.5",
@@ -445,11 +505,6 @@ pub const GLASS_RADIATION: Source = computed(
 );
 /// Emissivity of a wood flame.
 pub const FLAME_EMISSIVITY: Source = practice("Wood flame in a firebox: emissivity 0.3-0.7");
-/// Carbon monoxide of a modern heater.
-pub const TISSARI_CO: Source = seen(
-    "Tissari and others (Kuopio), abstract: carbon monoxide 14 g per kg of wood in a modern heater, \
-     about 1 % of the heating value",
-);
 /// Carbon monoxide of heaters in homes.
 pub const HEARTH_EMISSIONS: Source = seen(
     "Barnett, McCrillis and Crooks, EPA/600/A-93/059 (record): carbon monoxide 41 and 83 g per kg \
@@ -588,3 +643,4 @@ pub const NOT_STATED: Source = practice("The design does not state it");
 pub const NO_RULE_IN_SET: Source = practice(
     "The rule set holds no rule for it that is known here: local code was not looked at",
 );
+}

@@ -3,6 +3,7 @@
 //! Sole home of 273.15 and 0.3048. It knows kinds of quantity, not what they mean to a heater.
 
 mod feet;
+pub mod measure;
 mod reading;
 
 pub use reading::{NotANumber, parse};

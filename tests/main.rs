@@ -27,11 +27,13 @@ mod published;
 mod reference;
 mod remedies;
 mod rules;
+mod sources;
 mod standard_route;
 mod trials;
 mod uncertainty;
 mod whole_designs;
 mod words;
+mod working;
 
 use longsmoke::sources::Trust;
 use std::fmt::Write as _;

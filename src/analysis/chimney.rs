@@ -6,7 +6,7 @@ use super::march::{
 };
 use crate::design::material::MINERAL_WOOL_CONDUCTIVITY;
 use crate::design::{Chimney, Design, FlueShape};
-use crate::physics::conduction::cylinder_resistance;
+use crate::physics::conduction::{cylinder_resistance, film_resistance, inner_surface};
 use crate::physics::convection::{Duct, NUSSELT_LAMINAR_ROUND, nusselt_laminar_rectangle};
 use crate::physics::pressure::{LAMINAR_FRICTION_ROUND, laminar_friction_rectangle};
 use crate::physics::surface::emission;
@@ -82,7 +82,7 @@ pub fn wall_resistance(chimney: &Chimney, factors: &Factors, film: f64) -> f64 {
     let wool = factors.flue_conductivity * MINERAL_WOOL_CONDUCTIVITY;
     cylinder_resistance(inner, inner, wall, conductivity)
         + cylinder_resistance(inner, wall, outer, wool)
-        + inner / (outer * film * factors.outside_film)
+        + film_resistance(inner, outer, film * factors.outside_film)
 }
 
 /// A part of the chimney as a channel.
@@ -153,7 +153,7 @@ pub fn flue_outdoors(
     let Flue { connector, indoors, .. } = *below;
     let outdoors = outdoor_passage(stream, &upper, &indoors);
     // The mouth stands outdoors, however short the part is that does.
-    let mouth_wall = wall_at(stream, &upper, outdoors.outlet);
+    let mouth_wall = mouth(stream, &upper, outdoors.outlet).surface();
     Flue { connector, indoors, outdoors, mouth_wall }
 }
 
@@ -180,6 +180,46 @@ pub fn cold_flue(
 /// A wall that is held at its temperature.
 pub fn cold_wall(girth: f64, temperature: f64) -> [Sink; 1] {
     [Sink::alone(girth, temperature, 0.0)]
+}
+
+/// A steady wall between gas and surroundings.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SteadyWall {
+    /// Gas (K).
+    pub gas: f64,
+    /// Surroundings (K).
+    pub outside: f64,
+    /// Film of the gas, convection and radiation together (W/m2K).
+    pub film: f64,
+    /// From the inner surface to the surroundings (m2K/W).
+    pub resistance: f64,
+}
+
+impl SteadyWall {
+    /// Inner surface (K).
+    pub fn surface(&self) -> f64 {
+        inner_surface(self.gas, self.outside, self.film, self.resistance)
+    }
+}
+
+/// The wall at the mouth, where the gas of the topmost channel has a temperature (K).
+fn mouth(stream: &Stream, upper: &Channel<'_>, gas: f64) -> SteadyWall {
+    let sink = upper.sinks.first().copied().unwrap_or_default();
+    let surface = wall_at(stream, upper, gas);
+    let through = (surface - sink.base) / sink.resistance;
+    let excess = gas - surface;
+    // A wall as warm as its gas has a film that holds nothing back.
+    let film = if excess.abs() > 0.0 { through / excess } else { f64::INFINITY };
+    SteadyWall { gas, outside: sink.base, film, resistance: sink.resistance }
+}
+
+/// The wall at the mouth of a flue.
+pub fn mouth_of(design: &Design, stream: &Stream, exit_height: f64, flue: &Flue) -> SteadyWall {
+    let chimney = &design.chimney;
+    let resistance = wall_resistance(chimney, &stream.factors, FILM_OUTDOORS);
+    let sinks = [Sink::alone(girth(chimney), design.site.outdoor_temperature, resistance)];
+    let upper = flue_channel(design, exit_height, chimney.outdoor_length, &sinks);
+    mouth(stream, &upper, flue.outdoors.outlet)
 }
 
 fn outdoor_passage(stream: &Stream, upper: &Channel<'_>, indoors: &Passage) -> Passage {

@@ -150,7 +150,7 @@ pub struct DraftState {
 
 impl State {
     /// The ledger of the same fire in other weather, with the flue that it has there.
-    pub(super) fn in_weather(&self, case: Case<'_>, weather: Weather) -> (Flue, Ledger) {
+    pub(crate) fn in_weather(&self, case: Case<'_>, weather: Weather) -> (Flue, Ledger) {
         let Case { design, path, .. } = case;
         let height = path.exit_height;
         let flue = flue_outdoors(design, &self.stream, height, &self.flue, weather.outdoors);

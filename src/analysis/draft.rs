@@ -6,8 +6,8 @@ use super::march::{Passage, Stream, dynamic_pressure};
 use super::path::Path;
 use super::{Case, Failure, State, state_at};
 use crate::design::Design;
-use crate::physics::GRAVITY;
 use crate::physics::air;
+use crate::physics::pressure::{column_pull, local_loss, margin};
 use crate::physics::root::bracketed;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -67,7 +67,7 @@ pub struct Ledger {
 impl Ledger {
     /// Draft less losses (Pa).
     pub fn margin(&self) -> f64 {
-        self.draft - self.losses
+        margin(self.draft, self.losses)
     }
 }
 
@@ -117,8 +117,7 @@ pub(crate) fn ledger(design: &Design, flow: &Flow<'_>) -> Ledger {
     let narrow = last_area.min(flue_area);
     let exit = path.exit_coefficient * dynamic_pressure(flow.runs_stream, narrow, last);
     let room = air::density(stream.pressure, design.site.room_temperature);
-    let inlet_speed = air_flow / (room * flow.inlet_area);
-    let inlet = design.firebox.inlet_coefficient * 0.5 * room * inlet_speed * inlet_speed;
+    let inlet = local_loss(design.firebox.inlet_coefficient, *air_flow, flow.inlet_area, room);
     let mouth = design.chimney.mouth_coefficient
         * dynamic_pressure(stream, flue_area, flue.outdoors.outlet);
 
@@ -153,7 +152,7 @@ fn columns(design: &Design, flow: &Flow<'_>) -> [f64; 3] {
     let Flow { stream, path, firebox_temperature, passages, flue, .. } = flow;
     let outside = air::density(stream.pressure, flow.weather.outdoors);
     let gas_density = |t: f64| stream.gas.density(stream.pressure, t);
-    let pull = |rise: f64, density: f64| GRAVITY * rise * (outside - density);
+    let pull = |rise: f64, density: f64| column_pull(rise, outside, density);
     let first_rise = path.segments.first().map_or(0.0, |segment| segment.rise);
     let firebox = pull(design.firebox.height + first_rise, gas_density(*firebox_temperature));
     let rises = path.segments.iter().skip(1).zip(*passages);

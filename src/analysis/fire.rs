@@ -80,7 +80,7 @@ impl Burn {
 
     /// Heat of the wood on the lower heating value (W).
     pub fn heat(&self) -> f64 {
-        self.rate * self.lower_heating_value
+        wood::fire_power(self.rate, self.lower_heating_value)
     }
 
     /// Heat of the wood, less what stays unburned, and of the air at room temperature (W).

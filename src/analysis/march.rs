@@ -3,9 +3,9 @@
 //! Slow gas is stirred by its own cooling at the walls as well, whatever fire it comes from.
 
 use super::factors::Factors;
-use crate::physics::convection::{Duct, nusselt, nusselt_natural};
+use crate::physics::convection::{Duct, approach, nusselt, nusselt_natural, transfer_units};
 use crate::physics::gas::{Gas, Species};
-use crate::physics::pressure::TURBULENT_START;
+use crate::physics::pressure::{self, TURBULENT_START};
 use crate::physics::radiation::{Radiator, Volume, gas_to_wall, mean_beam_length};
 use crate::physics::{GRAVITY, STEFAN_BOLTZMANN};
 
@@ -133,6 +133,55 @@ pub fn march(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Passage {
     gathering.finish()
 }
 
+/// The last cell of a march, for its working.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LastCell {
+    /// Gas where it enters the cell (K).
+    pub inlet: f64,
+    /// Gas to which no heat would flow (K).
+    pub equilibrium: f64,
+    /// Exchange with the walls per length, by film and radiation (W/mK).
+    pub exchange: f64,
+    /// Length of the cell (m).
+    pub length: f64,
+    /// Gas (kg/s).
+    pub mass_flow: f64,
+    /// Heat that the gas carries, mean over the cell (J/kgK).
+    pub heat_capacity: f64,
+}
+
+/// Marches a stream through a channel and tells of the last cell; none where it had no exchange.
+pub fn last_cell(stream: &Stream, channel: &Channel<'_>, inlet: f64) -> Option<LastCell> {
+    let length = channel.length / f64::from(channel.cells);
+    let place = Stretch::new(stream, channel);
+    let mut touches = vec![Touch::default(); channel.sinks.len()];
+    let mut memory = Memory::default();
+    let mut at = inlet;
+    let mut last = None;
+    for _ in 0..channel.cells {
+        let cell = place.cell(channel.sinks, (at, length), &mut memory, &mut touches);
+        let done = 1.0 - memory.left;
+        last = (0.0 < done && memory.drop.abs() > 0.0).then(|| {
+            let drop = at - cell.outlet;
+            let heat_capacity =
+                (stream.gas.enthalpy(at) - stream.gas.enthalpy(cell.outlet)) / drop;
+            let units = -libm::log(memory.left);
+            LastCell {
+                inlet: at,
+                equilibrium: at - drop / done,
+                exchange: units * stream.mass_flow * heat_capacity / length,
+                length,
+                mass_flow: stream.mass_flow,
+                heat_capacity,
+            }
+        });
+        at = cell.outlet;
+        memory.drop *= memory.left;
+        memory.mean_drop *= memory.left;
+    }
+    last
+}
+
 /// Wall surface where the gas of a channel has a temperature, mean over the girth (K).
 pub fn wall_at(stream: &Stream, channel: &Channel<'_>, gas_temperature: f64) -> f64 {
     let place = Stretch::new(stream, channel);
@@ -235,14 +284,14 @@ impl<'a> Stretch<'a> {
 
 /// Speed of a stream in a section (m/s).
 pub fn speed(stream: &Stream, area: f64, temperature: f64) -> f64 {
-    stream.mass_flow / (area * stream.gas.density(stream.pressure, temperature))
+    let density = stream.gas.density(stream.pressure, temperature);
+    pressure::flow_speed(stream.mass_flow, area, density)
 }
 
 /// Dynamic pressure of a stream in a section (Pa).
 pub fn dynamic_pressure(stream: &Stream, area: f64, temperature: f64) -> f64 {
     let density = stream.gas.density(stream.pressure, temperature);
-    let flux = stream.mass_flow / area;
-    0.5 * flux * flux / density
+    pressure::dynamic_pressure(stream.mass_flow, area, density)
 }
 
 /// What one cell remembers for the next time it is reckoned: a start for the iteration.
@@ -340,14 +389,14 @@ impl Stretch<'_> {
             // Without any exchange there is no equilibrium either.
             let excess =
                 if flow.slope > 0.0 { inlet - mean + flow.gas_flux / flow.slope } else { 0.0 };
-            let transfer_units = flow.slope * length / (mass_flow * cooled);
-            let done = -libm::expm1(-transfer_units);
+            let units = transfer_units(flow.slope, length, *mass_flow, cooled);
+            let done = approach(units);
             memory.left = 1.0 - done;
             let next = excess * done;
             let change = next - drop;
             drop = next;
             // The logarithmic mean of the distances to equilibrium at both ends.
-            let mean_share = if transfer_units > 1e-9 { done / transfer_units } else { 1.0 };
+            let mean_share = if units > 1e-9 { done / units } else { 1.0 };
             let before = mean;
             mean = inlet - excess * (1.0 - mean_share);
             if !film.holds(mean, flow.wall) {

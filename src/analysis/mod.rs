@@ -12,6 +12,7 @@ pub mod day;
 pub mod draft;
 pub mod factors;
 pub mod fire;
+pub mod house;
 pub mod march;
 pub mod path;
 mod runs;
@@ -22,9 +23,10 @@ use crate::design::Design;
 use crate::design::field::{Problem, check};
 use crate::physics::GRAVITY;
 use crate::physics::air::{self, DRY_AIR};
-use crate::physics::gas::{Species, sensible_enthalpy};
+use crate::physics::gas::{Species, sensible_enthalpy, stream_heat};
 use crate::physics::root::NoRoot;
-use crate::physics::vapor::dew_point;
+use crate::physics::vapor::{dew_point, partial_pressure};
+use crate::physics::wood::{share_of_higher, useful_share};
 use crate::units::in_celsius;
 use branch::{Way, way};
 use chimney::{Flue, flue};
@@ -32,9 +34,10 @@ use conditions::{Conditions, Weather, conditions};
 use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
 use factors::Factors;
 use fire::{Burn, Firebox, firebox};
-use march::{Passage, Sink, Stream};
-use path::{Path, path};
-use runs::{add_strip, through_runs};
+use house::{House, house};
+use march::{LastCell, Passage, Sink, Stream};
+use path::{Path, Segment, path};
+use runs::{CELLS_PER_RUN, add_strip, run_channel, through_runs};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use structure::{Structure, structure};
@@ -76,17 +79,6 @@ pub struct Analysis {
     pub house: House,
     /// Masses of the parts and what they press on.
     pub structure: Structure,
-}
-
-/// Heat of the heater against the loss of the house at the design temperature.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct House {
-    /// Useful heat of all firings of a day, as a mean (W): charge x firings x efficiency.
-    #[serde(rename = "mean_output_watts")]
-    pub mean_output: f64,
-    /// Loss of the house at the outdoor temperature of the design (W).
-    #[serde(rename = "design_loss_watts")]
-    pub design_loss: f64,
 }
 
 /// One run at the height of the fire.
@@ -254,12 +246,12 @@ pub(crate) struct Case<'a> {
 
 /// State of the whole heater at one excess air; what [`HeightOfFire`] is read off.
 pub(crate) struct State {
-    burn: Burn,
-    firebox: Firebox,
-    stream: Stream,
-    way: Way,
+    pub(crate) burn: Burn,
+    pub(crate) firebox: Firebox,
+    pub(crate) stream: Stream,
+    pub(crate) way: Way,
     turns: Vec<f64>,
-    flue: Flue,
+    pub(crate) flue: Flue,
     pub(crate) ledger: Ledger,
 }
 
@@ -308,7 +300,7 @@ pub fn analyze_with(design: &Design, factors: &Factors) -> Result<Analysis, Fail
         height_of_fire.dew_point,
     ];
     if finite.iter().all(|value| value.is_finite()) {
-        let house = house(design, &height_of_fire);
+        let house = house(design, &height_of_fire, height_of_fire.efficiency_lower);
         let structure = structure(design, &path);
         Ok(Analysis { height_of_fire, conditions, house, structure })
     } else {
@@ -316,16 +308,35 @@ pub fn analyze_with(design: &Design, factors: &Factors) -> Result<Analysis, Fail
     }
 }
 
-const SECONDS_PER_DAY: f64 = 86_400.0;
-
-fn house(design: &Design, fire: &HeightOfFire) -> House {
-    let per_firing = fire.charge * fire.lower_heating_value * fire.efficiency_lower;
-    let site = &design.site;
-    House {
-        mean_output: per_firing * design.fire.firings_per_day / SECONDS_PER_DAY,
-        design_loss: site.heat_loss
-            * (site.room_temperature - site.outdoor_temperature).max(0.0),
+/// What the height of the fire of a design is read off, for the working of its figures.
+///
+/// # Errors
+///
+/// As [`analyze`].
+pub(crate) fn detail(design: &Design) -> Result<(Path, State), Failure> {
+    let problems = check(design);
+    if !problems.is_empty() {
+        return Err(Failure::Inputs(problems));
     }
+    let path = path(design);
+    let case = Case { design, path: &path, factors: &Factors::NOMINAL };
+    let state = state_at(case, design.fire.excess_air_ratio)?;
+    Ok((path, state))
+}
+
+/// The last cell of the last run; none without runs, or without exchange.
+pub(crate) fn last_cell_of_runs(
+    design: &Design,
+    path: &Path,
+    state: &State,
+) -> Option<LastCell> {
+    let stream = &state.way.runs_stream;
+    let segment = path.segments.last()?;
+    let mut before = state.way.passages.iter().rev().skip(1);
+    let inlet = before.next().map_or(state.firebox.temperature, |passage| passage.outlet);
+    let mut sinks = Vec::new();
+    storing_walls(design, stream, segment, &mut sinks);
+    march::last_cell(stream, &run_channel(design, segment, &sinks, CELLS_PER_RUN), inlet)
 }
 
 /// Half of the burn: since then the walls have taken heat (s).
@@ -377,24 +388,28 @@ fn pressure(design: &Design) -> f64 {
 
 /// The gas at the height of the fire, whose walls have taken heat since they were lit.
 fn storing_runs(case: Case<'_>, stream: &Stream, inlet: f64) -> Vec<Passage> {
-    let design = case.design;
-    let time = elapsed(design);
-    let room = design.site.room_temperature;
     through_runs(case, stream, inlet, |segment, sinks| {
-        for wall in &segment.walls {
-            let resistance = wall.storage_resistance(design, &stream.factors, time);
-            add_strip(sinks, Sink::alone(wall.girth, room, resistance));
-        }
+        storing_walls(case.design, stream, segment, sinks);
     })
+}
+
+/// The walls of a run as the gas sees them then.
+fn storing_walls(design: &Design, stream: &Stream, segment: &Segment, sinks: &mut Vec<Sink>) {
+    let room = design.site.room_temperature;
+    for wall in &segment.walls {
+        let resistance = wall.storage_resistance(design, &stream.factors, elapsed(design));
+        add_strip(sinks, Sink::alone(wall.girth, room, resistance));
+    }
 }
 
 fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
     let State { burn, firebox, stream, way, turns, flue, ledger } = state;
     let gas = &stream.gas;
     let room = design.site.room_temperature;
-    let stack = stream.mass_flow * (gas.enthalpy(way.joined) - gas.enthalpy(room));
-    let efficiency_lower = 1.0 - stack / burn.heat() - design.fire.unburned_fraction;
-    let water_pressure = gas.composition().fraction(Species::Water) * stream.pressure;
+    let stack = stream_heat(stream.mass_flow, gas.enthalpy(way.joined), gas.enthalpy(room));
+    let efficiency_lower = useful_share(stack, burn.heat(), design.fire.unburned_fraction);
+    let water = gas.composition().fraction(Species::Water);
+    let water_pressure = partial_pressure(water, stream.pressure);
     let mut inlet = firebox.temperature;
     let runs = way
         .passages
@@ -433,8 +448,11 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
         ledger: ledger.entries.clone(),
         natural_flows: Vec::new(),
         efficiency_lower,
-        efficiency_higher: efficiency_lower * burn.lower_heating_value
-            / burn.higher_heating_value,
+        efficiency_higher: share_of_higher(
+            efficiency_lower,
+            burn.lower_heating_value,
+            burn.higher_heating_value,
+        ),
         heat: heat_shares(design, state),
     }
 }

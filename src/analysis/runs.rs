@@ -6,7 +6,7 @@ use super::path::Segment;
 use crate::design::Design;
 
 /// Cells of the march along each run, but for the day.
-const CELLS_PER_RUN: u32 = 3;
+pub const CELLS_PER_RUN: u32 = 3;
 
 /// A run as a channel with walls.
 pub fn run_channel<'a>(

@@ -7,7 +7,7 @@ use super::path::Path;
 use crate::design::building::{ChimneyCarrier, ChimneyKind};
 use crate::design::material::{CONCRETE, MINERAL_WOOL_DENSITY, Material};
 use crate::design::{Chimney, Design, FlueShape, Layout, Run};
-use crate::physics::GRAVITY;
+use crate::physics::expansion::{self, ground_pressure};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -67,6 +67,9 @@ pub struct Structure {
     /// The footing that the design states (kg).
     #[serde(rename = "footing_kg")]
     pub footing: f64,
+    /// Ground under that footing (m2).
+    #[serde(rename = "footing_ground_m2")]
+    pub footing_ground: f64,
     /// What footing and heater press on the soil (Pa).
     #[serde(rename = "soil_pascals")]
     pub soil: f64,
@@ -338,7 +341,11 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
     let (runs, baffles) = runs_and_baffles(design, &blocks, path);
     let fill = blocks.fill() * blocks.firebox.height;
     let (chimney_volume, chimney_mass) = chimney(design);
-    let of = |part, volume: f64, density: f64| Amount { part, volume, mass: volume * density };
+    let of = |part, volume: f64, density: f64| Amount {
+        part,
+        volume,
+        mass: expansion::mass(volume, density),
+    };
     let parts = vec![
         of(Part::Firebox, firebox(design, &blocks), core),
         of(Part::Runs, runs, core),
@@ -363,9 +370,10 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
         heater,
         carried,
         footprint,
-        bearing: carried * GRAVITY / footprint,
+        bearing: ground_pressure(carried, footprint),
         footing,
-        soil: (carried + footing) * GRAVITY / ground,
+        footing_ground: ground,
+        soil: ground_pressure(carried + footing, ground),
         slenderness: design.top_height() / blocks.narrow(skin),
         longest_core: blocks.runs.map_or(blocks.firebox.length, |runs| runs.length),
     }

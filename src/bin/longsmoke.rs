@@ -28,12 +28,15 @@ use std::num::NonZero;
 use std::process::ExitCode;
 
 const USAGE: &str = "\
-longsmoke check FILE... [--json] [--units metric|us]
-    figures and findings of design files; - reads standard input
+longsmoke check FILE... [--json|--working] [--units metric|us]
+    figures and findings of design files; - reads standard input; --working shows how each figure
+    came about
 longsmoke compare FILE [--csv|--json] [--units metric|us]
     the same heater with one to ten runs, and which number is the best
 longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...] [--csv|--json]
     inputs over their ranges, by their keys and in the units of a design file; two make a map
+longsmoke sources [--markdown]
+    where formulas, limits and values come from, and how far that was checked
 longsmoke schema [design|result]
     JSON Schema of the design file, of the result, or of both
 longsmoke example [NAME]
@@ -60,14 +63,23 @@ enum Request {
     Help,
     Example(Example),
     Schema(Option<String>),
+    Sources(Listing),
     Check { files: Vec<String>, form: Form, system: System },
     Compare { file: String, form: variants::Form },
     Sweep { file: String, asked: Vec<variants::Asked>, form: variants::Form },
 }
 
+/// How the sources are listed.
+#[derive(Clone, Copy)]
+enum Listing {
+    Plain,
+    Markdown,
+}
+
 #[derive(Clone, Copy)]
 enum Form {
     Text,
+    Working,
     Json,
 }
 
@@ -91,10 +103,13 @@ fn request() -> Result<Request, lexopt::Error> {
     let mut words = Vec::new();
     let (mut form, mut system) = (Form::Text, System::Metric);
     let (mut csv, mut asked) = (false, Vec::new());
+    let mut listing = Listing::Plain;
     while let Some(argument) = parser.next()? {
         match argument {
             Long("json") => form = Form::Json,
+            Long("working") => form = Form::Working,
             Long("csv") => csv = true,
+            Long("markdown") => listing = Listing::Markdown,
             Long("input" | "and") => {
                 asked.push(variants::Asked::new(&parser.value()?.string()?)?);
             }
@@ -112,7 +127,7 @@ fn request() -> Result<Request, lexopt::Error> {
     let many = match form {
         _ if csv => variants::Form::Csv,
         Form::Json => variants::Form::Json,
-        Form::Text => variants::Form::Table(system),
+        Form::Text | Form::Working => variants::Form::Table(system),
     };
     match words.next().as_deref() {
         Some("compare") if words.len() == 1 => {
@@ -125,6 +140,7 @@ fn request() -> Result<Request, lexopt::Error> {
         Some("check") if words.len() > 0 => {
             Ok(Request::Check { files: words.collect(), form, system })
         }
+        Some("sources") => Ok(Request::Sources(listing)),
         Some("schema") => Ok(Request::Schema(words.next())),
         Some("example") => {
             let name = words.next().unwrap_or_else(|| Example::Farmhouse.id().to_owned());
@@ -166,6 +182,8 @@ fn run(request: Request) -> Outcome {
             say(&format!("{}\n", document::write(&words::examples::named(example), None)))
         }
         Request::Schema(which) => schema(which.as_deref()),
+        Request::Sources(Listing::Plain) => say(&words::sources::passage().plain()),
+        Request::Sources(Listing::Markdown) => say(&words::sources::markdown()),
         Request::Compare { file, form } => variants::compare(&file, form),
         Request::Sweep { file, asked, form } => variants::sweep(&file, &asked, form),
         Request::Check { files, form, system } => files
@@ -249,6 +267,10 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let said = match form {
         Form::Json => json(&design, computed, &findings, system),
         Form::Text => say(&text(file, &design, &computed, &findings, system)),
+        Form::Working => {
+            let figures = say(&text(file, &design, &computed, &findings, system));
+            figures.max(working(&design, &findings, system))
+        }
     };
     let forbidden = Question::ALL.into_iter().any(|question| {
         matches!(answer(question, &findings), Answer::No | Answer::NotEnoughKnown)
@@ -361,6 +383,17 @@ fn text(
     lines.push(format!("  {}", words::structure::scope(design.site.rule_set)));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));
     lines.join("\n") + "\n"
+}
+
+/// How each figure came about.
+fn working(design: &Design, findings: &[Finding], system: System) -> Outcome {
+    match words::working::all(design, findings, system) {
+        Ok(passage) => say(&passage.plain()),
+        Err(failure) => {
+            complain(&format!("{}\n", words::failure(&failure, system)));
+            Outcome::Unreadable
+        }
+    }
 }
 
 /// The heater under other conditions, a line each.

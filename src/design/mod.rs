@@ -8,6 +8,7 @@ mod frozen;
 pub mod link;
 pub mod material;
 
+use crate::physics::geometry::block_surface;
 use crate::physics::wood::Ultimate;
 use crate::units::kelvin;
 use building::{
@@ -535,7 +536,7 @@ impl Firebox {
 
     /// Inner surface with door and gas exit counted in (m2).
     pub fn surface(&self) -> f64 {
-        2.0 * self.width * self.depth + 2.0 * (self.width + self.depth) * self.height
+        block_surface(self.width, self.depth, self.height)
     }
 }
 

@@ -1,7 +1,8 @@
 //! Air: pressure of the standard atmosphere, composition, density.
 
-use super::gas::Composition;
-use super::{MOLAR_GAS_CONSTANT, OutOfRange, require};
+use super::formula::{Formula, formula};
+use super::gas::{self, Composition};
+use super::{OutOfRange, require};
 use crate::sources::STANDARD_ATMOSPHERE;
 use std::ops::RangeInclusive;
 
@@ -36,6 +37,15 @@ pub fn pressure_at_altitude(altitude: f64) -> Result<f64, OutOfRange> {
     Ok(SEA_LEVEL_PRESSURE * libm::pow(1.0 - 2.25577e-5 * altitude, 5.25588))
 }
 
+/// [`pressure_at_altitude`] within its range.
+pub const PRESSURE_AT_ALTITUDE: Formula = formula!(
+    pressure_at_altitude by
+        |altitude| pressure_at_altitude(altitude).unwrap_or(SEA_LEVEL_PRESSURE),
+    "p = 101325 (1 - 2.25577e-5 z)^5.25588", STANDARD_ATMOSPHERE,
+    "p" "local air pressure" PRESSURE;
+    altitude "z" "height above the sea" LENGTH,
+);
+
 /// Density of dry air as an ideal gas (kg/m3).
 ///
 /// rho = p M / (R T)
@@ -46,5 +56,5 @@ pub fn pressure_at_altitude(altitude: f64) -> Result<f64, OutOfRange> {
 ///
 /// Ideal gas, molar mass of [`DRY_AIR`].
 pub fn density(pressure: f64, temperature: f64) -> f64 {
-    pressure * DRY_AIR.molar_mass() / (MOLAR_GAS_CONSTANT * temperature)
+    gas::density(pressure, DRY_AIR.molar_mass(), temperature)
 }

@@ -1,5 +1,7 @@
 //! Conduction into walls: what a surface does under a heat flux.
 
+use super::formula::{Formula, formula};
+use crate::sources::FOURIER;
 use std::f64::consts::PI;
 
 /// Temperature rise of the surface of a semi-infinite solid per unit of constant flux (m2K/W).
@@ -55,7 +57,7 @@ pub fn slab_resistance(
 
 /// Thermal resistance of a cylindrical layer, related to the inner surface of the duct (m2K/W).
 ///
-/// R = D_0/(2k) ln(D_o/D_i)
+/// R = D_0/(2 k) ln(D_o/D_i)
 ///
 /// * `duct_diameter` (m): to which the resistance is related.
 /// * `inner_diameter`, `outer_diameter` (m): of the layer.
@@ -63,7 +65,7 @@ pub fn slab_resistance(
 ///
 /// # Source
 ///
-/// Fourier's law in a cylinder.
+/// [`FOURIER`], in a cylinder.
 pub fn cylinder_resistance(
     duct_diameter: f64,
     inner_diameter: f64,
@@ -72,3 +74,60 @@ pub fn cylinder_resistance(
 ) -> f64 {
     0.5 * duct_diameter / conductivity * libm::log(outer_diameter / inner_diameter)
 }
+
+/// [`cylinder_resistance`].
+pub const CYLINDER_RESISTANCE: Formula = formula!(
+    cylinder_resistance: "R = D_0/(2 k) ln(D_o/D_i)", FOURIER,
+    "R" "resistance of the layer" RESISTANCE;
+    duct_diameter "D_0" "diameter of the flue" LENGTH,
+    inner_diameter "D_i" "inner diameter of the layer" LENGTH,
+    outer_diameter "D_o" "outer diameter of the layer" LENGTH,
+    conductivity "k" "conductivity" CONDUCTIVITY,
+);
+
+/// Thermal resistance of a film around a duct, related to its inner surface (m2K/W).
+///
+/// R = D_0/(D_o h)
+///
+/// * `duct_diameter` (m): to which the resistance is related; `outer_diameter` (m): on which the
+///   film lies; `film` (W/m2K).
+///
+/// # Source
+///
+/// [`FOURIER`].
+pub fn film_resistance(duct_diameter: f64, outer_diameter: f64, film: f64) -> f64 {
+    duct_diameter / (outer_diameter * film)
+}
+
+/// [`film_resistance`].
+pub const FILM_RESISTANCE: Formula = formula!(
+    film_resistance: "R = D_0/(D_o h)", FOURIER,
+    "R" "resistance of the outside film" RESISTANCE;
+    duct_diameter "D_0" "diameter of the flue" LENGTH,
+    outer_diameter "D_o" "outer diameter" LENGTH,
+    film "h" "outside film" FILM,
+);
+
+/// Inner surface of a wall between gas and surroundings (K).
+///
+/// T_w = T_g - (T_g - T_o)/(1 + h R)
+///
+/// * `gas`, `outside` (K); `film` (W/m2K): of the gas, convection and radiation together;
+///   `resistance` (m2K/W): from the surface to the surroundings.
+///
+/// # Source
+///
+/// [`FOURIER`].
+pub fn inner_surface(gas: f64, outside: f64, film: f64, resistance: f64) -> f64 {
+    gas - (gas - outside) / (1.0 + film * resistance)
+}
+
+/// [`inner_surface`].
+pub const INNER_SURFACE: Formula = formula!(
+    inner_surface: "T_w = T_g - (T_g - T_o)/(1 + h R)", FOURIER,
+    "T_w" "inner surface of the wall" TEMPERATURE;
+    gas "T_g" "gas" TEMPERATURE,
+    outside "T_o" "surroundings" TEMPERATURE,
+    film "h" "film of the gas, convection and radiation" FILM,
+    resistance "R" "from the surface to the surroundings" RESISTANCE,
+);

@@ -1,8 +1,9 @@
 //! Heat transfer between gas and wall inside ducts.
 
+use super::formula::{Formula, formula};
 use super::pressure::{LAMINAR_END, TURBULENT_START, friction_factor, friction_factor_konakov};
 use super::{OutOfRange, require};
-use crate::sources::GNIELINSKI_1976;
+use crate::sources::{GNIELINSKI_1976, HEAT_EXCHANGER};
 use std::ops::RangeInclusive;
 
 /// Reynolds numbers of [`nusselt_gnielinski`] (–).
@@ -183,6 +184,66 @@ pub fn nusselt(duct: &Duct, reynolds: f64, prandtl: f64) -> f64 {
         (1.0 - weight) * laminar(LAMINAR_END) + weight * turbulent(TURBULENT_START)
     }
 }
+
+/// Share of its way to the temperature of the walls that a stream has gone (–).
+///
+/// s = 1 - exp(-N)
+///
+/// * `transfer_units` (–): exchange with the walls over the heat that the stream carries, both per
+///   kelvin.
+///
+/// # Source
+///
+/// [`HEAT_EXCHANGER`].
+pub fn approach(transfer_units: f64) -> f64 {
+    -libm::expm1(-transfer_units)
+}
+
+/// A stream after a way along walls that tend to one temperature (K).
+///
+/// T = T_1 - (T_1 - T_e) (1 - exp(-N))
+///
+/// * `inlet` (K), `equilibrium` (K): where no heat would flow, `transfer_units` (–).
+///
+/// # Source
+///
+/// [`HEAT_EXCHANGER`].
+pub fn cooled(inlet: f64, equilibrium: f64, transfer_units: f64) -> f64 {
+    inlet - (inlet - equilibrium) * approach(transfer_units)
+}
+
+/// [`cooled`].
+pub const COOLED: Formula = formula!(
+    cooled: "T = T_1 - (T_1 - T_e) (1 - exp(-N))", HEAT_EXCHANGER,
+    "T" "gas at the end" TEMPERATURE;
+    inlet "T_1" "gas at the beginning" TEMPERATURE,
+    equilibrium "T_e" "gas to which no heat would flow" TEMPERATURE,
+    transfer_units "N" "transfer units" NUMBER,
+);
+
+/// Transfer units of a stream along a wall (–).
+///
+/// N = k L / (m c)
+///
+/// * `exchange` (W/mK): with the walls, per length; `length` (m), `mass_flow` (kg/s),
+///   `heat_capacity` (J/kgK).
+///
+/// # Source
+///
+/// [`HEAT_EXCHANGER`].
+pub fn transfer_units(exchange: f64, length: f64, mass_flow: f64, heat_capacity: f64) -> f64 {
+    exchange * length / (mass_flow * heat_capacity)
+}
+
+/// [`transfer_units`].
+pub const TRANSFER_UNITS: Formula = formula!(
+    transfer_units: "N = k L / (m c)", HEAT_EXCHANGER,
+    "N" "transfer units" NUMBER;
+    exchange "k" "exchange with the walls per length, by film and radiation" CONDUCTIVITY,
+    length "L" "length" LENGTH,
+    mass_flow "m" "gas" MASS_FLOW,
+    heat_capacity "c" "heat that the gas carries" HEAT_CAPACITY,
+);
 
 #[cfg(test)]
 mod tests {

@@ -1,6 +1,12 @@
-//! Masonry that grows when it gets hot.
+//! Masonry that grows when it gets hot, and presses on the ground.
 
-/// Growth of a length (m) by a rise of temperature (K): dL = alpha L dT.
+use super::GRAVITY;
+use super::formula::{Formula, formula};
+use crate::sources::{EXPANSION, GEOMETRY, WEIGHT};
+
+/// Growth of a length by a rise of temperature (m).
+///
+/// dL = alpha L dT
 ///
 /// * `coefficient` (1/K): linear expansion, taken as constant.
 /// * `length` (m), `rise` (K).
@@ -11,3 +17,54 @@
 pub fn thermal_growth(coefficient: f64, length: f64, rise: f64) -> f64 {
     coefficient * length * rise
 }
+
+/// [`thermal_growth`].
+pub const THERMAL_GROWTH: Formula = formula!(
+    thermal_growth: "dL = alpha L dT", EXPANSION,
+    "dL" "growth" LENGTH;
+    coefficient "alpha" "linear expansion" EXPANSION,
+    length "L" "length when cold" LENGTH,
+    rise "dT" "rise of the temperature" DIFFERENCE,
+);
+
+/// Mass of a part (kg).
+///
+/// M = V rho
+///
+/// * `volume` (m3), `density` (kg/m3).
+///
+/// # Source
+///
+/// Definition of density.
+pub fn mass(volume: f64, density: f64) -> f64 {
+    volume * density
+}
+
+/// [`mass`].
+pub const MASS: Formula = formula!(
+    mass: "M = V rho", GEOMETRY,
+    "M" "mass" MASS;
+    volume "V" "volume" VOLUME,
+    density "rho" "density" DENSITY,
+);
+
+/// What a mass presses on level ground (Pa).
+///
+/// p = 9.80665 M / A
+///
+/// * `mass` (kg), `area` (m2).
+///
+/// # Source
+///
+/// [`WEIGHT`].
+pub fn ground_pressure(mass: f64, area: f64) -> f64 {
+    mass * GRAVITY / area
+}
+
+/// [`ground_pressure`].
+pub const GROUND_PRESSURE: Formula = formula!(
+    ground_pressure: "p = 9.80665 M / A", WEIGHT,
+    "p" "pressure on the ground" LOAD;
+    mass "M" "mass" MASS,
+    area "A" "ground" AREA,
+);

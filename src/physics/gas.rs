@@ -1,6 +1,8 @@
 //! Mixtures of nitrogen, oxygen, carbon dioxide, water vapor and argon as ideal gases.
 
 use super::MOLAR_GAS_CONSTANT;
+use super::formula::{Formula, formula};
+use crate::sources::{ENERGY_BALANCE, IDEAL_GAS};
 use std::ops::RangeInclusive;
 use std::sync::LazyLock;
 
@@ -340,6 +342,50 @@ pub fn sensible_enthalpy(composition: &Composition, temperature: f64) -> f64 {
     Polynomials::mixed(composition).enthalpy(temperature)
 }
 
+/// Density of an ideal gas (kg/m3).
+///
+/// rho = p M / (8.314462618 T)
+///
+/// * `pressure` (Pa), `molar_mass` (kg/mol), `temperature` (K).
+///
+/// # Source
+///
+/// [`IDEAL_GAS`].
+pub fn density(pressure: f64, molar_mass: f64, temperature: f64) -> f64 {
+    pressure * molar_mass / (MOLAR_GAS_CONSTANT * temperature)
+}
+
+/// [`density`].
+pub const DENSITY: Formula = formula!(
+    density: "rho = p M / (8.314462618 T)", IDEAL_GAS,
+    "rho" "density" DENSITY;
+    pressure "p" "local air pressure" PRESSURE,
+    molar_mass "M" "molar mass" MOLAR_MASS,
+    temperature "T" "temperature" TEMPERATURE,
+);
+
+/// Heat of a stream above that of another temperature (W).
+///
+/// Q = m (h_1 - h_2)
+///
+/// * `mass_flow` (kg/s), `hot`, `cold` (J/kg): enthalpies.
+///
+/// # Source
+///
+/// [`ENERGY_BALANCE`].
+pub fn stream_heat(mass_flow: f64, hot: f64, cold: f64) -> f64 {
+    mass_flow * (hot - cold)
+}
+
+/// [`stream_heat`].
+pub const STREAM_HEAT: Formula = formula!(
+    stream_heat: "Q = m (h_1 - h_2)", ENERGY_BALANCE,
+    "Q" "heat of the stream" POWER;
+    mass_flow "m" "mass flow" MASS_FLOW,
+    hot "h_1" "heat in the gas as it is" SPECIFIC_HEAT,
+    cold "h_2" "heat in it at the other temperature" SPECIFIC_HEAT,
+);
+
 /// A mixture made ready for many evaluations: polynomials of its own for all properties.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gas {
@@ -432,7 +478,7 @@ impl Gas {
     ///
     /// * `pressure` (Pa), `temperature` (K).
     pub fn density(&self, pressure: f64, temperature: f64) -> f64 {
-        pressure * self.molar_mass / (MOLAR_GAS_CONSTANT * temperature)
+        density(pressure, self.molar_mass, temperature)
     }
 
     /// Dynamic viscosity (Pa s): [`mixture_transport`] interpolated, within 0.1 %.

@@ -1,7 +1,8 @@
 //! Flow resistance: friction factors and local losses.
 
-use super::{OutOfRange, require};
-use crate::sources::COLEBROOK_1939;
+use super::formula::{Formula, formula};
+use super::{GRAVITY, OutOfRange, require};
+use crate::sources::{BERNOULLI, COLEBROOK_1939, GEOMETRY, STACK_EFFECT};
 use std::ops::RangeInclusive;
 
 /// Reynolds number at which laminar flow begins to break up (–).
@@ -136,6 +137,109 @@ pub fn section_change_coefficient(area_before: f64, area_after: f64) -> f64 {
         0.5 * (1.0 - area_after / area_before)
     }
 }
+
+/// Pull of a column of gas beside outdoor air (Pa), negative where the gas goes down.
+///
+/// p = 9.80665 h (rho_o - rho)
+///
+/// * `rise` (m), `outside`, `inside` (kg/m3): densities of outdoor air and gas.
+///
+/// # Source
+///
+/// [`STACK_EFFECT`].
+pub fn column_pull(rise: f64, outside: f64, inside: f64) -> f64 {
+    GRAVITY * rise * (outside - inside)
+}
+
+/// [`column_pull`].
+pub const COLUMN_PULL: Formula = formula!(
+    column_pull: "p = 9.80665 h (rho_o - rho)", STACK_EFFECT,
+    "p" "pull of the column" PRESSURE;
+    rise "h" "height by which the gas rises" LENGTH,
+    outside "rho_o" "density of the outdoor air" DENSITY,
+    inside "rho" "density of the gas" DENSITY,
+);
+
+/// Speed of a flow in a section (m/s).
+///
+/// v = m / (A rho)
+///
+/// * `mass_flow` (kg/s), `area` (m2), `density` (kg/m3).
+///
+/// # Source
+///
+/// Balance of mass.
+pub fn flow_speed(mass_flow: f64, area: f64, density: f64) -> f64 {
+    mass_flow / (area * density)
+}
+
+/// [`flow_speed`].
+pub const FLOW_SPEED: Formula = formula!(
+    flow_speed: "v = m / (A rho)", GEOMETRY,
+    "v" "speed" SPEED;
+    mass_flow "m" "mass flow" MASS_FLOW,
+    area "A" "free section" AREA,
+    density "rho" "density" DENSITY,
+);
+
+/// Dynamic pressure of a flow in a section (Pa).
+///
+/// p_d = (m/A)^2 / (2 rho)
+///
+/// * `mass_flow` (kg/s), `area` (m2), `density` (kg/m3).
+///
+/// # Source
+///
+/// [`BERNOULLI`].
+pub fn dynamic_pressure(mass_flow: f64, area: f64, density: f64) -> f64 {
+    let flux = mass_flow / area;
+    0.5 * flux * flux / density
+}
+
+/// Loss of an obstacle (Pa): a turn, an opening, a cap.
+///
+/// p = z (m/A)^2 / (2 rho)
+///
+/// * `coefficient` (–), `mass_flow` (kg/s), `area` (m2), `density` (kg/m3).
+///
+/// # Source
+///
+/// [`BERNOULLI`].
+pub fn local_loss(coefficient: f64, mass_flow: f64, area: f64, density: f64) -> f64 {
+    coefficient * dynamic_pressure(mass_flow, area, density)
+}
+
+/// [`local_loss`].
+pub const LOCAL_LOSS: Formula = formula!(
+    local_loss: "p = z (m/A)^2 / (2 rho)", BERNOULLI,
+    "p" "loss" PRESSURE;
+    coefficient "z" "loss coefficient" NUMBER,
+    mass_flow "m" "mass flow" MASS_FLOW,
+    area "A" "narrowest free section" AREA,
+    density "rho" "density" DENSITY,
+);
+
+/// What is left of the pull (Pa).
+///
+/// p_m = p - p_l
+///
+/// * `pull`, `losses` (Pa).
+///
+/// # Source
+///
+/// [`BERNOULLI`].
+pub fn margin(pull: f64, losses: f64) -> f64 {
+    pull - losses
+}
+
+/// [`margin`].
+pub const MARGIN: Formula = formula!(
+    margin: "p_m = p - p_l", BERNOULLI,
+    "p_m" "draft to spare" PRESSURE;
+    pull "p" "what pulls" PRESSURE,
+    losses "p_l" "what holds back" PRESSURE,
+);
+
 /// Discharge coefficient of an opening with sharp edges (–).
 ///
 /// # Source

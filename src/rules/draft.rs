@@ -7,6 +7,7 @@ use crate::analysis::draft::NaturalFlow;
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::physics::air;
+use crate::physics::formula::{Formula, formula};
 use crate::sources::{COLD_START, DRAFT_RESERVE, EN_15544_AIR, EN_15544_SPEED};
 use crate::units::Quantity;
 
@@ -61,7 +62,7 @@ fn hot_days(design: &Design, analysis: &Analysis) -> [Hot; 2] {
 impl Hot {
     /// Draft that must be to spare (Pa).
     fn reserve(&self) -> f64 {
-        RESERVE.max(RESERVE_FRACTION * self.losses)
+        wanted(self.losses)
     }
 
     fn severity(&self) -> Option<Severity> {
@@ -74,6 +75,26 @@ impl Hot {
         }
     }
 }
+
+/// Draft that must be to spare when hot (Pa).
+///
+/// p = max(3, 0.15 p_l)
+///
+/// * `losses` (Pa).
+///
+/// # Source
+///
+/// [`DRAFT_RESERVE`].
+pub fn wanted(losses: f64) -> f64 {
+    RESERVE.max(RESERVE_FRACTION * losses)
+}
+
+/// [`wanted`].
+pub const WANTED: Formula = formula!(
+    wanted: "p = max(3, 0.15 p_l)", DRAFT_RESERVE,
+    "p" "draft that must be to spare" PRESSURE;
+    losses "p_l" "what holds back" PRESSURE,
+);
 
 /// Weight of a kindling fire that does not draw; on a mild day there are other ways to start it.
 fn cold_severity(day: Day, margin: f64) -> Option<Severity> {

@@ -12,3 +12,4 @@ pub mod strip;
 pub mod sweep;
 pub mod trials;
 pub mod uncertainty;
+pub mod working;

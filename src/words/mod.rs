@@ -14,10 +14,12 @@ mod heat;
 pub mod passage;
 pub mod remedy;
 pub mod report;
+pub mod sources;
 pub mod standard_route;
 pub mod structure;
 pub mod trials;
 pub mod uncertainty;
+pub mod working;
 
 pub use fields::{help, label};
 pub use findings::{Text, finding};

@@ -6,10 +6,11 @@ use super::{
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
+use crate::analysis::house::House;
 use crate::analysis::path::path;
 use crate::analysis::standard_route::{SOURCES, StandardRoute, standard_route};
 use crate::analysis::structure::Structure;
-use crate::analysis::{Analysis, HeightOfFire, House};
+use crate::analysis::{Analysis, HeightOfFire};
 use crate::design::Design;
 use crate::design::field::field;
 use crate::rules::{self, Edges, Finding, OVERLOAD, Question, Severity, answer};

@@ -1,6 +1,8 @@
 //! Sizes that the route asks of a charge, and the heat that it counts on.
 
 use super::gas::{LENGTH_EXPONENT, RUNS_INLET_CELSIUS, temperature_of_efficiency};
+use crate::physics::formula::{Formula, formula};
+use crate::sources::EN_15544_SIZES;
 use crate::units::celsius;
 
 /// Gap from which core and facing count as built with an air gap (m), common practice, no source:
@@ -84,6 +86,13 @@ pub fn firebox_surface(charge: f64) -> f64 {
     0.09 * charge
 }
 
+/// [`firebox_surface`].
+pub const FIREBOX_SURFACE: Formula = formula!(
+    firebox_surface: "O = 0.09 m", EN_15544_SIZES,
+    "O" "inner surface that the route asks for" AREA;
+    charge "m" "charge" MASS,
+);
+
 /// Smallest base of the firebox (m2).
 ///
 /// A = 0.01 m
@@ -96,6 +105,13 @@ pub fn firebox_surface(charge: f64) -> f64 {
 pub fn least_firebox_base(charge: f64) -> f64 {
     0.01 * charge
 }
+
+/// [`least_firebox_base`].
+pub const LEAST_FIREBOX_BASE: Formula = formula!(
+    least_firebox_base: "A = 0.01 m", EN_15544_SIZES,
+    "A" "smallest base that the route asks for" AREA;
+    charge "m" "charge" MASS,
+);
 
 /// Largest base of a firebox with a perimeter (m2): a larger one would be too low for its surface.
 ///
@@ -124,6 +140,13 @@ pub fn least_firebox_height(charge: f64) -> f64 {
     0.25 + 0.01 * charge
 }
 
+/// [`least_firebox_height`].
+pub const LEAST_FIREBOX_HEIGHT: Formula = formula!(
+    least_firebox_height: "H = 0.25 + 0.01 m", EN_15544_SIZES,
+    "H" "smallest height that the route asks for" LENGTH;
+    charge "m" "charge" MASS,
+);
+
 /// Height at which a prismatic firebox has its surface (m).
 ///
 /// H = (0.09 m - 2 A) / U
@@ -149,8 +172,29 @@ pub fn firebox_height(charge: f64, base: f64, perimeter: f64) -> f64 {
 ///
 /// [`crate::sources::EN_15544_SIZES`]; which factor belongs to which construction is from memory.
 pub fn shortest_path(charge: f64, gap: f64) -> f64 {
-    base_factor(gap) * charge.sqrt()
+    path_of_charge(base_factor(gap), charge)
 }
+
+/// Smoke path of a charge (m).
+///
+/// L = F sqrt(m)
+///
+/// * `factor` (m/kg^(1/2)): see [`base_factor`] and [`length_factor`]; `charge` (kg).
+///
+/// # Source
+///
+/// [`EN_15544_SIZES`].
+pub fn path_of_charge(factor: f64, charge: f64) -> f64 {
+    factor * charge.sqrt()
+}
+
+/// [`path_of_charge`].
+pub const PATH_OF_CHARGE: Formula = formula!(
+    path_of_charge: "L = F sqrt(m)", EN_15544_SIZES,
+    "L" "shortest smoke path" LENGTH;
+    factor "F" "1.3 without an air gap in the shell, 1.5 with one" NUMBER,
+    charge "m" "charge" MASS,
+);
 
 /// Factor of the path length of a construction (m/kg^(1/2)).
 ///

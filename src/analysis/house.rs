@@ -1,0 +1,178 @@
+//! The heater in its house: whether it covers the loss, the wood that would, how warm the room may
+//! get, what the house itself pulls.
+
+use super::HeightOfFire;
+use super::day::DayState;
+use crate::design::Design;
+use crate::physics::air;
+use crate::physics::house::{
+    DAY, charge_for, firings_for, heat_of_a_day, house_loss, room_rise, wood_heat,
+};
+use crate::physics::pressure::column_pull;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Time constants of houses (s): light, middle, heavy. Rough.
+///
+/// # Source
+///
+/// [`crate::sources::HOUSE_TIME_CONSTANT`].
+pub const TIME_CONSTANTS: [f64; 3] = [30.0 * 3600.0, 70.0 * 3600.0, 150.0 * 3600.0];
+
+/// Height of the neutral level over that of the house (–): of a shell that leaks evenly.
+///
+/// # Source
+///
+/// [`crate::sources::NEUTRAL_LEVEL`].
+pub const NEUTRAL_LEVEL: f64 = 0.5;
+
+/// Heat of the heater against the loss of the house at the design temperature.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct House {
+    /// Useful heat of all firings of a day, as a mean (W): charge x firings x efficiency.
+    #[serde(rename = "mean_output_watts")]
+    pub mean_output: f64,
+    /// Loss of the house at the outdoor temperature of the design (W).
+    #[serde(rename = "design_loss_watts")]
+    pub design_loss: f64,
+    /// Heat that the house needs in such a day (J).
+    #[serde(rename = "day_need_joules")]
+    pub day_need: f64,
+    /// Efficiency that was reckoned with, on the lower heating value (–).
+    pub efficiency_lower: f64,
+    /// Charge that covers the day with the stated number of firings (kg); none where nothing is
+    /// useful of the wood.
+    #[serde(rename = "charge_that_covers_kg")]
+    pub charge_that_covers: Option<f64>,
+    /// Firings of the stated charge that cover the day, not rounded (–).
+    pub firings_that_cover: Option<f64>,
+}
+
+/// The heater in its house at an efficiency (–): that of the height of the fire, or of the day.
+pub fn house(design: &Design, fire: &HeightOfFire, efficiency: f64) -> House {
+    let site = &design.site;
+    let value = fire.lower_heating_value;
+    let firings = design.fire.firings_per_day;
+    let design_loss =
+        house_loss(site.heat_loss, site.room_temperature, site.outdoor_temperature);
+    let day_need = heat_of_a_day(design_loss);
+    let useful = 0.0 < efficiency && 0.0 < value;
+    House {
+        mean_output: wood_heat(firings, fire.charge, value, efficiency) / DAY,
+        design_loss,
+        day_need,
+        efficiency_lower: efficiency,
+        charge_that_covers: useful.then(|| charge_for(day_need, firings, value, efficiency)),
+        firings_that_cover: useful
+            .then(|| firings_for(day_need, fire.charge, value, efficiency)),
+    }
+}
+
+/// How warm the house may get: a first estimate. The heat that the heater gives beyond the loss is
+/// taken to stay in the house until the heater gives less, so that the rises are upper bounds; sun,
+/// people and appliances come on top.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Overheating {
+    /// Outdoors (K in memory, °C in files).
+    #[serde(rename = "outdoor_celsius", with = "crate::units::in_celsius")]
+    #[schemars(with = "f64")]
+    pub outdoors: f64,
+    /// Most heat from the heater to the room (W).
+    #[serde(rename = "peak_watts")]
+    pub peak: f64,
+    /// Loss of the house (W).
+    #[serde(rename = "loss_watts")]
+    pub loss: f64,
+    /// Heat given while it is more than the loss, beyond that (J).
+    #[serde(rename = "surplus_joules")]
+    pub surplus: f64,
+    /// Rise of a light, a middle and a heavy house at most (K); none of a house without loss.
+    #[serde(rename = "rises_kelvin")]
+    pub rises: Option<[f64; 3]>,
+}
+
+/// How warm the house may get by a state of the day, outdoors at a temperature (K). The surplus is
+/// that of one firing, the mean where several are alike.
+pub fn overheating(design: &Design, day: &DayState, outdoors: f64) -> Overheating {
+    let site = &design.site;
+    let loss = house_loss(site.heat_loss, site.room_temperature, outdoors);
+    let series = &day.series;
+    let points: Vec<(f64, f64)> = series
+        .time_s
+        .iter()
+        .zip(&series.room_watts)
+        .map(|(time, watts)| (*time, watts - loss))
+        .collect();
+    let surplus = above(&points) / f64::from(u32::try_from(day.firings.max(1)).unwrap_or(1));
+    Overheating {
+        outdoors,
+        peak: day.peak.room_watts,
+        loss,
+        surplus,
+        rises: (0.0 < site.heat_loss).then(|| {
+            TIME_CONSTANTS
+                .map(|time_constant| room_rise(surplus, site.heat_loss, time_constant))
+        }),
+    }
+}
+
+/// Integral of what lies above zero, straight between the points.
+fn above(points: &[(f64, f64)]) -> f64 {
+    let pairs = points.iter().zip(points.iter().skip(1));
+    pairs
+        .map(|((t0, a), (t1, b))| {
+            let (low, high) = (a.min(*b), a.max(*b));
+            let width = t1 - t0;
+            if 0.0 <= low {
+                0.5 * (low + high) * width
+            } else if 0.0 < high {
+                0.5 * high * width * high / (high - low)
+            } else {
+                0.0
+            }
+        })
+        .sum()
+}
+
+/// What the house itself pulls at the floor of the firebox (Pa): its own stack effect, from the
+/// height of the roof above that floor. Nothing where no roof is stated.
+pub fn own_suction(design: &Design, pressure: f64) -> Option<f64> {
+    let height = neutral_height(design)?;
+    let site = &design.site;
+    let [outdoors, room] = [site.outdoor_temperature, site.room_temperature]
+        .map(|temperature| air::density(pressure, temperature));
+    Some(column_pull(height, outdoors, room).max(0.0))
+}
+
+/// Height of the neutral level above the floor of the firebox (m).
+pub fn neutral_height(design: &Design) -> Option<f64> {
+    let roof = design.chimney.roof_height;
+    (0.0 < roof).then_some(NEUTRAL_LEVEL * roof)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::kelvin;
+
+    #[test]
+    fn only_what_lies_above_the_loss_counts() {
+        // A triangle of 4 W over 2 s each way, less 2 W: base 2 s, height 2 W, 2 J.
+        let points = [(0.0, -2.0), (2.0, 2.0), (4.0, -2.0), (9.0, -2.0)];
+        assert!((above(&points) - 2.0).abs() < 1e-12);
+        assert!(above(&points[2..]).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_house_pulls_as_its_height_and_the_cold_make_it() {
+        let mut design = Design::demonstration();
+        design.chimney.roof_height = 6.0;
+        design.site.outdoor_temperature = kelvin(-16.0);
+        design.site.room_temperature = kelvin(21.0);
+        // Air at 101 325 Pa: 1.3727 kg/m3 at -16 C, 1.2001 at 21 C; over 3 m 9.80665 x 3 x 0.1726.
+        let pascals = own_suction(&design, 101_325.0).unwrap();
+        assert!((pascals - 5.078).abs() < 0.01, "{pascals}");
+        design.chimney.roof_height = 0.0;
+        assert_eq!(own_suction(&design, 101_325.0), None);
+    }
+}
