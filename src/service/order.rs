@@ -1,7 +1,7 @@
 //! What is asked for, as words.
 
 use super::news::News;
-use super::tell;
+use super::{tell, variants};
 use crate::design::Design;
 use crate::design::document;
 use crate::units::System;
@@ -30,10 +30,12 @@ pub enum Job {
     Edges,
     /// Seeks what mends the findings, in the steps of a system of units.
     Remedies(System),
+    /// Sets one to ten runs side by side, each with a day.
+    Compare,
 }
 
 impl Job {
-    const ALL: [Self; 9] = [
+    const ALL: [Self; 10] = [
         Self::Strip,
         Self::Day,
         Self::Examples,
@@ -43,6 +45,7 @@ impl Job {
         Self::Edges,
         Self::Remedies(System::Metric),
         Self::Remedies(System::Us),
+        Self::Compare,
     ];
 
     const fn id(self) -> &'static str {
@@ -56,6 +59,7 @@ impl Job {
             Self::Edges => "edges",
             Self::Remedies(System::Metric) => "remedies-metric",
             Self::Remedies(System::Us) => "remedies-us",
+            Self::Compare => "compare",
         }
     }
 
@@ -70,6 +74,7 @@ impl Job {
             Self::Samples => tell::samples(design),
             Self::Edges => tell::edges(design),
             Self::Remedies(system) => tell::remedies(design, system),
+            Self::Compare => variants::compare(design),
         }
     }
 }

@@ -7,6 +7,7 @@ use crate::design::Design;
 use crate::rules::{
     Answer, DayFigures, Finding, Known, Question, Start, answer, conditions, deciding, judge,
 };
+use crate::study::bricks;
 use crate::study::trials::mild_day;
 use crate::units::Quantity;
 
@@ -54,13 +55,20 @@ pub enum Line {
     HottestFace,
     /// Heat to the room when the days repeat, mean (W).
     Output,
-    /// Time from the hottest face's peak until half of its warmth is left (s).
+    /// Time from the hottest face's peak until half of its warmth is left (s); none where that
+    /// takes days.
     HalfWarm,
+    /// Mass without chimney, base and fill (kg).
+    Mass,
+    /// Bricks of the core by volume, without waste (–); none where it is not of brick.
+    CoreBricks,
+    /// Bricks of the facing by volume, without waste (–); none where it is not of brick.
+    FacingBricks,
 }
 
 impl Line {
     /// All, in the order of a table.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 13] = [
         Self::RunsOutlet,
         Self::ChimneyInlet,
         Self::Efficiency,
@@ -71,6 +79,9 @@ impl Line {
         Self::HottestFace,
         Self::Output,
         Self::HalfWarm,
+        Self::Mass,
+        Self::CoreBricks,
+        Self::FacingBricks,
     ];
 
     /// Name in files, with the unit.
@@ -86,6 +97,9 @@ impl Line {
             Self::HottestFace => "hottest_face_celsius",
             Self::Output => "mean_output_watts",
             Self::HalfWarm => "half_warm_s",
+            Self::Mass => "mass_kg",
+            Self::CoreBricks => "core_bricks",
+            Self::FacingBricks => "facing_bricks",
         }
     }
 
@@ -99,6 +113,8 @@ impl Line {
             Self::MarginHot | Self::MarginCold | Self::MarginMild => Quantity::Pressure,
             Self::Output => Quantity::Power,
             Self::HalfWarm => Quantity::Hours,
+            Self::Mass => Quantity::Mass,
+            Self::CoreBricks | Self::FacingBricks => Quantity::Count,
         }
     }
 }
@@ -115,7 +131,7 @@ pub struct Verdict {
 /// The figures of one design.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figures {
-    /// In the order of [`Line::ALL`] (SI); none where the warmth stays for days.
+    /// In the order of [`Line::ALL`] (SI).
     lines: [Option<f64>; Line::ALL.len()],
     /// Draft to spare beyond what is wanted, where that is least (Pa).
     pub spare: f64,
@@ -165,7 +181,7 @@ impl Figures {
         let spare = conditions.iter().map(|each| each.margin - each.wanted);
         let [hot, mild, ..] = conditions.map(|each| each.margin);
         let cold = conditions.iter().filter(|each| each.start == Start::Cold);
-        let fire = &analysis.height_of_fire;
+        let Analysis { height_of_fire: fire, structure, .. } = analysis;
         let repeating = &day.periodic;
         let BurnMean { chimney_inlet, .. } = repeating.burn_mean;
         let value = |line| match line {
@@ -179,6 +195,9 @@ impl Figures {
             Line::HottestFace => Some(repeating.peak.surface.temperature),
             Line::Output => Some(repeating.energy.to_room() / repeating.period_s),
             Line::HalfWarm => day.hours_to_half.map(|hours| 3600.0 * hours),
+            Line::Mass => Some(structure.heater),
+            Line::CoreBricks => bricks::core(design, structure),
+            Line::FacingBricks => bricks::facing(design, structure),
         };
         Self {
             lines: Line::ALL.map(value),
@@ -187,7 +206,7 @@ impl Figures {
         }
     }
 
-    /// A figure (SI); none where the warmth stays for days.
+    /// A figure (SI); none as its line says.
     pub fn line(&self, line: Line) -> Option<f64> {
         let place = Line::ALL.iter().position(|each| *each == line);
         place.and_then(|place| self.lines.get(place).copied().flatten())
@@ -196,6 +215,18 @@ impl Figures {
     /// Efficiency on the lower heating value when the days repeat (–).
     pub fn efficiency(&self) -> f64 {
         self.line(Line::Efficiency).unwrap_or(f64::NAN)
+    }
+
+    /// All figures in the order of [`Line::ALL`] (SI).
+    pub const fn lines(&self) -> &[Option<f64>; Line::ALL.len()] {
+        &self.lines
+    }
+
+    /// Answer to a question.
+    pub fn answer(&self, question: Question) -> Answer {
+        let mut all = Question::ALL.into_iter().zip(&self.verdicts);
+        let mine = all.find(|(each, _)| *each == question);
+        mine.map_or(Answer::NotEnoughKnown, |(_, verdict)| verdict.answer)
     }
 
     /// Whether all three questions are answered yes.

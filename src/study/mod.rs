@@ -3,6 +3,7 @@
 //! A study is an iterator: whoever drives it shows progress between its items and stops when it
 //! likes, so that it needs to know neither workers nor threads.
 
+pub mod bricks;
 pub mod compare;
 pub mod day;
 pub mod edges;
@@ -12,4 +13,5 @@ pub mod strip;
 pub mod sweep;
 pub mod trials;
 pub mod uncertainty;
+pub mod variant;
 pub mod working;

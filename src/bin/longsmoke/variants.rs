@@ -8,7 +8,7 @@ use longsmoke::study::compare::{Column, best};
 use longsmoke::study::figures::{Figures, Line};
 use longsmoke::study::strip::RUNS;
 use longsmoke::study::sweep::{Axis, Point, Sweep};
-use longsmoke::units::{Quantity, System, celsius, figure, kelvin, number, unit_of};
+use longsmoke::units::{Quantity, System, celsius, figure, kelvin};
 use longsmoke::words;
 use serde_json::{Map, Value, json};
 use std::num::NonZero;
@@ -232,18 +232,13 @@ fn block(rows: &[Row], system: System) -> String {
         row.result.as_ref().map_or("-".into(), cell)
     };
     let figures = Line::ALL.map(|each| {
-        let quantity = each.quantity();
-        let unit = unit_of(quantity, system).symbol;
-        line(&format!("{} ({unit})", words::compare::line(each)), &|row| {
-            found(row, &|figures| {
-                let value = figures.line(each);
-                value.map_or("days".into(), |value| number(value, quantity, system))
-            })
+        line(&words::compare::line_with_unit(each, system), &|row| {
+            found(row, &|figures| words::compare::shown(each, figures, system))
         })
     });
     let answers = Question::ALL.map(|each| {
         line(words::question(each), &|row| {
-            found(row, &|figures| short(answer_of(figures, each)).into())
+            found(row, &|figures| short(figures.answer(each)).into())
         })
     });
     let passes = line("Yes three times", &|row| {
@@ -289,12 +284,6 @@ const fn short(answer: Answer) -> &'static str {
         Answer::No => "no",
         Answer::NotEnoughKnown => "unknown",
     }
-}
-
-fn answer_of(figures: &Figures, question: Question) -> Answer {
-    let all = Question::ALL.into_iter().zip(&figures.verdicts);
-    let mine = all.into_iter().find(|(each, _)| *each == question);
-    mine.map_or(Answer::NotEnoughKnown, |(_, verdict)| verdict.answer)
 }
 
 /// A variant by key: what is changed, figures, answers with the rule that decides each.
