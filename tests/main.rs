@@ -19,6 +19,7 @@ mod day;
 mod documents;
 mod drawn;
 mod edges;
+mod house;
 mod independent;
 mod independent_day;
 mod laws;

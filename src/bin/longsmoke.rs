@@ -9,7 +9,9 @@ use longsmoke::analysis::day::{Day, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
+use longsmoke::rules::{
+    Answer, DayFigures, Edges, Finding, Known, Question, answer, by_the_day, judge,
+};
 use longsmoke::study::day::First;
 use longsmoke::study::edges::Study;
 use longsmoke::study::remedy::{Key, Part, Remedies, Remedy};
@@ -248,7 +250,10 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let figures = DayFigures::new(&day.first_fire, &day.periodic);
     let edges = edges(&design);
     let known = Known { day: Some(&figures), edges: edges.as_ref() };
-    let findings = judge(&design, &analysis, known);
+    let mut findings = judge(&design, &analysis, known);
+    let house = words::house::of_day(&design, &analysis, Some(&day));
+    let [coldest, _] = words::house::warm_days(&design, &day);
+    by_the_day(&design, &house, &coldest, &mut findings);
     let (trials, remedies) = (trials(&design), remedies(&design, system));
     let computed = Computed {
         analysis: &analysis,
@@ -373,6 +378,12 @@ fn text(
         lines.extend(tried(computed.remedies_of(finding), system));
     }
     lines.extend(other_days(design, computed.trials.unwrap_or_default(), system));
+    for passage in [
+        words::house::passage(design, analysis, computed.day, system),
+        words::operation::passage(design, analysis, system),
+    ] {
+        lines.extend(passage.plain().lines().map(|line| format!("  {line}")));
+    }
     lines.push(format!("  {}", words::structure::weight(&analysis.structure, system)));
     lines.push(format!("  {}", words::structure::scope(design.site.rule_set)));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));

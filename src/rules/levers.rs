@@ -1,6 +1,6 @@
 //! What a builder can move to mend a finding, and which findings are one matter.
 
-use super::{Finding, Lever, Rule};
+use super::{Finding, InHouse, Lever, Rule};
 use crate::design::field::FieldId;
 
 const fn more(field: FieldId) -> Lever {
@@ -84,7 +84,7 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         Rule::FireboxLarge => SMALLER_FIREBOX,
         Rule::FireboxNarrow => SQUARER,
         Rule::GlassLarge => LESS_GLASS,
-        Rule::InletFast | Rule::FaceTooHot => LESS_WOOD,
+        Rule::InletFast | Rule::FaceTooHot | Rule::InHouse(InHouse::RoomOverheats) => LESS_WOOD,
         Rule::HouseNotCovered => MORE_HEAT,
         // What is unusual may be meant.
         Rule::InputUnusual(_) => return Vec::new(),

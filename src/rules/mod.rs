@@ -12,6 +12,7 @@ mod edges;
 mod firebox;
 mod gas;
 mod hearth;
+mod house;
 mod inputs;
 mod levers;
 mod sets;
@@ -21,7 +22,9 @@ pub use around::Around;
 pub use day::HOTTEST_FACE;
 pub use draft::{Condition, Start, WANTED, conditions, wanted};
 pub use edges::{BEYOND, Edges, Hazard, OVERLOAD, Standing, TemperatureEdge, TimeEdge};
+
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
+pub use house::{InHouse, WARMEST_ROOM, by_the_day};
 pub use levers::levers;
 pub use sets::{Matter, rule_of};
 
@@ -225,6 +228,8 @@ pub enum Rule {
     WoodWet,
     /// Heat of the day does not cover the house on the design day.
     HouseNotCovered,
+    /// How heater and house get on.
+    InHouse(InHouse),
     /// Losses exceed the draft for some minutes of the day's burn.
     SmokeBack,
     /// A face to the room above what a masonry heater may have.
@@ -311,6 +316,7 @@ impl Rule {
             Self::InputUnusual(_) => "input-unusual",
             Self::WoodWet => "wood-wet",
             Self::HouseNotCovered => "house-not-covered",
+            Self::InHouse(rule) => rule.id(),
             Self::SmokeBack => "smoke-back",
             Self::FaceTooHot => "face-too-hot",
             Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
@@ -373,6 +379,7 @@ impl Rule {
             | Self::ColdStartWeak(_)
             | Self::GasSlow
             | Self::GasFast
+            | Self::InHouse(InHouse::SuctionLow)
             | Self::SmokeBack
             | Self::AtTheEdge(Hazard::Starved, _)
             | Self::InletFast => Question::Draw,
@@ -387,6 +394,7 @@ impl Rule {
             | Self::NoRuns
             | Self::OutsideFormula
             | Self::WoodWet
+            | Self::InHouse(InHouse::RoomOverheats)
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating(_)
             | Self::GasCool(_)
@@ -398,6 +406,7 @@ impl Rule {
             | Self::FrontClose
             | Self::CeilingClose
             | Self::FaceTooHot
+            | Self::InHouse(InHouse::DamperShuts)
             | Self::AtTheEdge(..)
             | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
@@ -491,7 +500,8 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     cleanouts::check(design, &mut findings);
     structure::check(design, analysis, &mut findings);
     sets::check(design.site.rule_set, &mut findings);
-    inputs::check(design, analysis, &mut findings);
+    inputs::check(design, &mut findings);
+    house::check(design, analysis, &mut findings);
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     findings
 }

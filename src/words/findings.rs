@@ -1,6 +1,6 @@
 //! English sentences of the findings.
 
-use super::{around, label, place};
+use super::{around, house, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{
@@ -79,6 +79,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         }
         Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
         Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
+        Rule::InHouse(rule) => house::in_short(rule, [&found, &limit]),
         Rule::SmokeBack => format!("smoke for {found} of a burn"),
         Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
         Rule::AtTheEdge(hazard, _) => match hazard {
@@ -222,6 +223,7 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             format!("{}: {found} is outside the usual range of {usual}.", label(id))
         }
         Rule::WoodWet => format!("The wood holds {found} of water, more than {limit}."),
+        Rule::InHouse(rule) => house::title(rule, [found, limit]),
         Rule::HouseNotCovered => format!(
             "All firings of a day give {found} on average; the house loses {limit} on the \
              coldest day."
@@ -349,6 +351,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
+        Rule::InHouse(rule) => house::reason(rule),
         Rule::AtTheEdge(Hazard::Starved, _) => {
             "It burns starved and dirty, or smokes when the door is opened."
         }
@@ -405,6 +408,7 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
+        Rule::InHouse(rule) => house::remedy(rule),
         Rule::SmokeBack => "Raise the mouth, drop a run, widen the runs, or burn more calmly.",
         Rule::AtTheEdge(Hazard::Starved, _) => {
             "Burn no more than is stated; or raise the mouth, drop a run, or widen the runs."

@@ -9,6 +9,8 @@ pub mod day;
 pub mod edges;
 mod fields;
 mod findings;
+pub mod house;
+pub mod operation;
 pub mod passage;
 pub mod remedy;
 pub mod report;
