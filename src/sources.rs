@@ -164,6 +164,16 @@ pub const CHAR_MONOXIDE: Source = computed(
 /// Alarms.
 pub const MONOXIDE_ALARM: Source =
     practice("Carbon monoxide alarm in the room of the heater and where people sleep");
+/// What everybody who runs a heater knows.
+pub const RUNNING: Source = practice(
+    "Carbon monoxide has no smell and comes from char and from fires short of air; fans off while \
+     the fire burns, cleanouts shut, no smoldering fire, everybody out when the alarm sounds",
+);
+/// Too much wood at a time.
+pub const TISSARI_LOAD: Source = seen(
+    "Tissari and others (Kuopio), abstract: a doubled load raised emission factors up to four times, \
+     as fast pyrolysis got too little air",
+);
 /// How a heater is fired.
 pub const FIRING: Source = seen(
     "Brick Institute of America, Technical Notes on brick masonry heaters (reprint of 1983): one or \

@@ -119,7 +119,7 @@ fn warm(passage: Passage, days: [Overheating; 2], system: System) -> Passage {
                 "How warm it may get",
                 "Most to the room",
                 "House loses",
-                "Beyond that, of one firing",
+                "Beyond that at a stretch",
                 "Light house rises by",
                 "Middling house",
                 "Heavy house",
@@ -127,8 +127,9 @@ fn warm(passage: Passage, days: [Overheating; 2], system: System) -> Passage {
             rows,
         )
         .text(format!(
-            "The rises are upper bounds: what the heater gives beyond the loss is taken to stay in \
-             the house. Light, middling and heavy are rough [{}]. People like up to {} [{}].",
+            "The house is taken as one body that keeps what the heater gives beyond the loss. Air \
+             warms more than walls, most of all near the heater. Light, middling and heavy are \
+             rough [{}]. People like up to {} [{}].",
             cited(&HOUSE_TIME_CONSTANT),
             show(WARMEST_ROOM, Quantity::Temperature),
             cited(&EN_16798_ROOM),
@@ -162,7 +163,7 @@ pub(super) fn title(rule: InHouse, [found, limit]: [&str; 2]) -> String {
         InHouse::RoomOverheats => format!(
             "On the day of the design the heater gives so much more than the house loses, for \
              hours, that the room may get up to {found}; {limit} is the most that people like. A \
-             first estimate and an upper bound."
+             first estimate."
         ),
         InHouse::SuctionLow => format!(
             "Draft is judged with {found} of house suction; the height of the house and the cold \
