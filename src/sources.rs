@@ -141,6 +141,71 @@ pub const NEUTRAL_LEVEL: Source = practice(
     "Neutral level at half the height of a house that leaks evenly; leaks high up raise it and the \
      suction below",
 );
+/// What stays open in a damper.
+pub const DAMPER_OPENING: Source = memory(
+    "Main damper, probably: an opening of at least 3 % of the flue and 20 cm2 that stays; it vents \
+     only while the draft is positive",
+);
+/// When a damper may be closed.
+pub const DAMPER_CLOSING: Source = practice(
+    "Damper closed only when the bed has been raked through and shows no red and no blue flame, \
+     never by the clock",
+);
+/// Char that is left long after the flame.
+pub const CHAR_LEFT: Source = seen(
+    "Laboratory test of a heater, report summary: of 23 kg of wood 2.5 kg of charcoal left at 3.5 \
+     hours and 1.2 kg at 7.5 hours",
+);
+/// Carbon monoxide of char in a closed house.
+pub const CHAR_MONOXIDE: Source = computed(
+    "0.1 kg of char an hour with a fifth of its carbon to carbon monoxide is 42 g/h: some 255 ppm \
+     in 283 m3 at half an air change an hour, 640 ppm at a fifth",
+);
+/// Alarms.
+pub const MONOXIDE_ALARM: Source =
+    practice("Carbon monoxide alarm in the room of the heater and where people sleep");
+/// What everybody who runs a heater knows.
+pub const RUNNING: Source = practice(
+    "Carbon monoxide has no smell and comes from char and from fires short of air; fans off while \
+     the fire burns, cleanouts shut, no smoldering fire, everybody out when the alarm sounds",
+);
+/// Too much wood at a time.
+pub const TISSARI_LOAD: Source = seen(
+    "Tissari and others (Kuopio), abstract: a doubled load raised emission factors up to four times, \
+     as fast pyrolysis got too little air",
+);
+/// How a heater is fired.
+pub const FIRING: Source = seen(
+    "Brick Institute of America, Technical Notes on brick masonry heaters (reprint of 1983): one or \
+     two full charges a day, door closed, air open while the flame stands",
+);
+/// Air from outdoors.
+pub const OUTSIDE_AIR: Source = memory(
+    "Duct for outdoor air, probably: cannot burn near the heater, 25 mm to what can for 1.5 m, \
+     screened, closable, not from garage or attic, never rising above the firebox",
+);
+/// Air that a fire needs.
+pub const AIR_PER_WOOD: Source =
+    practice("About 10-12 m3 of air (at 0 C) for a kilogram of wood");
+/// The first fires.
+pub const CURING: Source = practice(
+    "Air-dry for 2-4 weeks, then fires of 1.4-2.3 kg, as much more each day, two a day 6 hours apart",
+);
+/// What salvaged parts may hold.
+pub const SALVAGE: Source = practice(
+    "Old panels, gaskets and pipe insulation may hold asbestos; sooted or salty chimney brick; dust \
+     of silica; paper of ceramic fiber; painted or treated wood is no fuel",
+);
+/// What burns on in the ash.
+pub const ASH: Source = practice("Ash in a lidded metal can outdoors for days");
+/// How often a chimney is looked at.
+pub const NFPA_211_INSPECTION: Source =
+    memory("NFPA 211, surely remembered: chimneys are inspected at least once a year");
+/// Whether a chimney pulls before it is lit.
+pub const DRAFT_CHECK: Source = practice(
+    "A flame held to a cleanout shows the draft before lighting; paper burned in bypass or cleanout \
+     warms a cold flue",
+);
 /// Weight of what stands on the ground.
 pub const WEIGHT: Source = memory("Weight over area; standard free fall 9.80665 m/s2");
 /// Surfaces, lengths and sums of a body.
@@ -410,9 +475,6 @@ pub const CHILD_TOUCH: Source = memory(
     "ISO 13732-1: burns from 66-70 C on ceramic and stone, 55-60 C on bare metal, after 10 s; a weak \
      memory, obtain the standard",
 );
-/// What shut dampers leave open.
-pub const DAMPER_OPENING: Source =
-    memory("Main damper: at least 3 % of the flue and 20 cm2 stay open, probably");
 /// Suction with which air comes through an opening.
 pub const AIR_OPENING: Source = memory(
     "EN 13384-1: 3 Pa for the air supply with openings, 4 Pa without; flow through a sharp opening",
@@ -422,9 +484,6 @@ pub const BLEED_PRACTICE: Source = seen(
     "Trade magazine, October 2005: a small slot lets trapped gas escape while a run is cold; 1 cm2 per \
      kg of wood after EN 15544, from memory",
 );
-/// A heater that gives more than the house loses.
-pub const ROOM_OVERHEATS: Source =
-    practice("A quarter more than the house loses on its coldest day; a limit of this project");
 /// Air with which an overloaded fire still burns.
 pub const AIR_OF_OVERLOAD: Source = practice(
     "1.95 is the least air of tested chambers in EN 15544 (2023), seen in a catalog abstract; flames \

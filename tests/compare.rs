@@ -41,7 +41,7 @@ fn each_column_is_the_design_alone() {
                 (Line::Output, state.energy.to_room() / state.period_s),
                 (Line::HalfWarm, 3600.0 * day.hours_to_half.unwrap()),
             ];
-            let judged = DayFigures::new(&day.first_fire, &day.periodic);
+            let judged = DayFigures::new(&design, &day.first_fire, &day.periodic);
             let mild = mild_day(&design, setup);
             let known = Known { day: Some(&judged), mild: mild.as_ref(), edges: None };
             let findings = judge(&design, &analysis, known);
@@ -79,7 +79,7 @@ fn the_verdict_of_a_column_is_that_of_the_page() {
         let design = with_runs(column.runs);
         let analysis = analyze(&design).unwrap();
         let day = day(&design, &Setup::STANDARD).unwrap();
-        let judged = DayFigures::new(&day.first_fire, &day.periodic);
+        let judged = DayFigures::new(&design, &day.first_fire, &day.periodic);
         let mild = mild_day(&design, &Setup::STANDARD);
         let known = Known { day: Some(&judged), mild: mild.as_ref(), edges: None };
         let findings = judge(&design, &analysis, known);

@@ -433,19 +433,6 @@ fn air_comes_in_with_no_more_suction_than_is_judged() {
     assert_eq!(stated(Around::NotStated(Matter::AirSupply), open), Some(NOTE));
 }
 
-/// A quarter more than the house loses.
-#[test]
-fn firings_that_give_much_more_than_the_house_loses_are_told() {
-    let speaks = |output: f64| {
-        let (design, mut analysis) = changed(|_| ());
-        analysis.house.design_loss = 4000.0;
-        analysis.house.mean_output = output;
-        one(&check(&design, &analysis), Rule::RoomOverheats).map(|found| found.severity)
-    };
-    assert_eq!(speaks(4999.0), None);
-    assert_eq!(speaks(5001.0), Some(NOTE));
-}
-
 /// What burns, chars, melts or scalds is a matter of safety.
 #[test]
 fn heat_is_a_matter_of_safety() {

@@ -20,6 +20,7 @@ mod documents;
 mod drawn;
 mod edges;
 mod heat;
+mod house;
 mod independent;
 mod independent_day;
 mod laws;

@@ -33,7 +33,7 @@ const NOT_THE_BUILDERS: [&str; 13] = [
 fn judged(design: &Design) -> Option<Vec<Finding>> {
     let analysis = analyze(design).ok()?;
     let day = day(design, &Setup::STANDARD).ok();
-    let figures = day.map(|day| DayFigures::new(&day.first_fire, &day.periodic));
+    let figures = day.map(|day| DayFigures::new(design, &day.first_fire, &day.periodic));
     let mild = figures.and_then(|_| mild_day(design, &Setup::STANDARD));
     let known = Known { day: figures.as_ref(), mild: mild.as_ref(), edges: None };
     Some(judge(design, &analysis, known))

@@ -553,6 +553,8 @@ const FINE_DAY: DayFigures = DayFigures {
         liner: 500.0,
         wool: 450.0,
     },
+    efficiency: 0.85,
+    rises: [3.0, 2.0, 1.0],
 };
 
 fn rules_of_day(change: impl Fn(&mut DayFigures)) -> Vec<Rule> {

@@ -34,7 +34,7 @@ fn expect(change: impl Fn(&mut Design), expected: &Expected) {
     assert_eq!(check_inputs(&design), []);
     let analysis = analyze(&design).unwrap();
     let day = day(&design, &Setup::STANDARD).ok();
-    let figures = day.map(|day| DayFigures::new(&day.first_fire, &day.periodic));
+    let figures = day.map(|day| DayFigures::new(&design, &day.first_fire, &day.periodic));
     let mild = mild_day(&design, &Setup::STANDARD);
     let known = Known { day: figures.as_ref(), mild: mild.as_ref(), edges: None };
     let findings = judge(&design, &analysis, known);

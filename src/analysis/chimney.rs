@@ -182,6 +182,9 @@ pub fn cold_wall(girth: f64, temperature: f64) -> [Sink; 1] {
     [Sink::alone(girth, temperature, 0.0)]
 }
 
+/// Difference between gas and surroundings at which nothing flows (K).
+const NO_DIFFERENCE: f64 = 1e-6;
+
 /// A steady wall between gas and surroundings.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SteadyWall {
@@ -207,9 +210,15 @@ fn mouth(stream: &Stream, upper: &Channel<'_>, gas: f64) -> SteadyWall {
     let sink = upper.sinks.first().copied().unwrap_or_default();
     let surface = wall_at(stream, upper, gas);
     let through = (surface - sink.base) / sink.resistance;
-    let excess = gas - surface;
-    // A wall as warm as its gas has a film that holds nothing back.
-    let film = if excess.abs() > 0.0 { through / excess } else { f64::INFINITY };
+    let film = through / (gas - surface);
+    let film = if (gas - sink.base).abs() < NO_DIFFERENCE {
+        0.0
+    } else if 0.0 < film {
+        film
+    } else {
+        // A wall as warm as its gas has a film that holds nothing back.
+        f64::INFINITY
+    };
     SteadyWall { gas, outside: sink.base, film, resistance: sink.resistance }
 }
 

@@ -68,9 +68,9 @@ pub fn house(design: &Design, fire: &HeightOfFire, efficiency: f64) -> House {
     }
 }
 
-/// How warm the house may get: a first estimate. The heat that the heater gives beyond the loss is
-/// taken to stay in the house until the heater gives less, so that the rises are upper bounds; sun,
-/// people and appliances come on top.
+/// How warm the house may get: a first estimate. The house is taken as one body that keeps what the
+/// heater gives beyond the loss. Air warms more than walls, most of all near the heater; sun, people
+/// and appliances come on top.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Overheating {
     /// Outdoors (K in memory, °C in files).
@@ -83,16 +83,15 @@ pub struct Overheating {
     /// Loss of the house (W).
     #[serde(rename = "loss_watts")]
     pub loss: f64,
-    /// Heat given while it is more than the loss, beyond that (J).
+    /// Heat given at a stretch while it is more than the loss, beyond that; the most of a day (J).
     #[serde(rename = "surplus_joules")]
     pub surplus: f64,
-    /// Rise of a light, a middle and a heavy house at most (K); none of a house without loss.
+    /// Rise of a light, a middle and a heavy house (K); none of a house without loss.
     #[serde(rename = "rises_kelvin")]
     pub rises: Option<[f64; 3]>,
 }
 
-/// How warm the house may get by a state of the day, outdoors at a temperature (K). The surplus is
-/// that of one firing, the mean where several are alike.
+/// How warm the house may get by a state of the day, outdoors at a temperature (K).
 pub fn overheating(design: &Design, day: &DayState, outdoors: f64) -> Overheating {
     let site = &design.site;
     let loss = house_loss(site.heat_loss, site.room_temperature, outdoors);
@@ -103,7 +102,7 @@ pub fn overheating(design: &Design, day: &DayState, outdoors: f64) -> Overheatin
         .zip(&series.room_watts)
         .map(|(time, watts)| (*time, watts - loss))
         .collect();
-    let surplus = above(&points) / f64::from(u32::try_from(day.firings.max(1)).unwrap_or(1));
+    let surplus = most_above(&points);
     Overheating {
         outdoors,
         peak: day.peak.room_watts,
@@ -116,22 +115,29 @@ pub fn overheating(design: &Design, day: &DayState, outdoors: f64) -> Overheatin
     }
 }
 
-/// Integral of what lies above zero, straight between the points.
-fn above(points: &[(f64, f64)]) -> f64 {
-    let pairs = points.iter().zip(points.iter().skip(1));
-    pairs
-        .map(|((t0, a), (t1, b))| {
-            let (low, high) = (a.min(*b), a.max(*b));
-            let width = t1 - t0;
-            if 0.0 <= low {
-                0.5 * (low + high) * width
-            } else if 0.0 < high {
-                0.5 * high * width * high / (high - low)
+/// The largest integral of what lies above zero at a stretch, straight between the points.
+fn most_above(points: &[(f64, f64)]) -> f64 {
+    let (mut most, mut stretch) = (0.0_f64, 0.0);
+    for ((t0, a), (t1, b)) in points.iter().zip(points.iter().skip(1)) {
+        let (low, high) = (a.min(*b), a.max(*b));
+        let width = t1 - t0;
+        if 0.0 <= low {
+            stretch += 0.5 * (low + high) * width;
+        } else if 0.0 < high {
+            // A triangle, that of the end of one stretch or of the beginning of another.
+            let part = 0.5 * high * width * high / (high - low);
+            if a < b {
+                stretch = part;
             } else {
-                0.0
+                most = most.max(stretch + part);
+                stretch = 0.0;
             }
-        })
-        .sum()
+        } else {
+            stretch = 0.0;
+        }
+        most = most.max(stretch);
+    }
+    most
 }
 
 /// What the house itself pulls at the floor of the firebox (Pa): its own stack effect, from the
@@ -159,8 +165,13 @@ mod tests {
     fn only_what_lies_above_the_loss_counts() {
         // A triangle of 4 W over 2 s each way, less 2 W: base 2 s, height 2 W, 2 J.
         let points = [(0.0, -2.0), (2.0, 2.0), (4.0, -2.0), (9.0, -2.0)];
-        assert!((above(&points) - 2.0).abs() < 1e-12);
-        assert!(above(&points[2..]).abs() < 1e-12);
+        assert!((most_above(&points) - 2.0).abs() < 1e-12);
+        assert!(most_above(&points[2..]).abs() < 1e-12);
+        // Two such triangles apart do not add up, two that meet above the loss do.
+        let apart = [(0.0, -2.0), (2.0, 2.0), (4.0, -2.0), (6.0, 2.0), (8.0, -2.0)];
+        assert!((most_above(&apart) - 2.0).abs() < 1e-12);
+        let together = [(0.0, -2.0), (2.0, 2.0), (3.0, 0.0), (4.0, 2.0), (6.0, -2.0)];
+        assert!((most_above(&together) - 4.0).abs() < 1e-12);
     }
 
     #[test]

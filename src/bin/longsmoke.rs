@@ -250,7 +250,7 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
             return Outcome::Unreadable;
         }
     };
-    let figures = DayFigures::new(&day.first_fire, &day.periodic);
+    let figures = DayFigures::new(&design, &day.first_fire, &day.periodic);
     let edges = edges(&design);
     let (trials, remedies) = (trials(&design), remedies(&design, system));
     let mild = mild_of(&design, &trials);
@@ -379,6 +379,12 @@ fn text(
         lines.extend(tried(computed.remedies_of(finding), system));
     }
     lines.extend(other_days(design, computed.trials.unwrap_or_default(), system));
+    for passage in [
+        words::house::passage(design, analysis, computed.day, system),
+        words::operation::passage(design, analysis, system),
+    ] {
+        lines.extend(passage.plain().lines().map(|line| format!("  {line}")));
+    }
     lines.push(format!("  {}", words::structure::weight(&analysis.structure, system)));
     lines.push(format!("  {}", words::structure::scope(design.site.rule_set)));
     lines.extend(words::CAUTIONS.iter().map(|caution| format!("  {caution}")));

@@ -117,7 +117,7 @@ pub const FIRINGS_FOR: Formula = formula!(
     efficiency "e" "efficiency" NUMBER,
 );
 
-/// Rise of a house by heat that it does not lose meanwhile (K): an upper bound.
+/// Rise of a house (K), taken as one body, by heat of which it loses nothing meanwhile.
 ///
 /// dT = E / (C tau)
 ///
@@ -134,7 +134,7 @@ pub fn room_rise(surplus: f64, coefficient: f64, time_constant: f64) -> f64 {
 /// [`room_rise`].
 pub const ROOM_RISE: Formula = formula!(
     room_rise: "dT = E / (C tau)", HOUSE_TIME_CONSTANT,
-    "dT" "rise of the house at most" DIFFERENCE;
+    "dT" "rise of the house as one body" DIFFERENCE;
     surplus "E" "heat beyond the loss" HEAT,
     coefficient "C" "heat loss of the house per degree" HEAT_LOSS,
     time_constant "tau" "time constant of the house" TIME,

@@ -1,10 +1,9 @@
-//! Inputs outside what is usual, wet wood, and the house's demand.
+//! Inputs outside what is usual, and wet wood.
 
 use super::{Figure, Finding, Lever, Place, Question, Rule, Severity};
-use crate::analysis::Analysis;
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind};
-use crate::sources::{EN_15544_MOISTURE, NET_HEATING_VALUE, ROOM_OVERHEATS, USUAL_RANGE};
+use crate::sources::{EN_15544_MOISTURE, USUAL_RANGE};
 use crate::units::Quantity;
 
 /// Wettest wood (–).
@@ -57,7 +56,7 @@ pub(super) const fn question(id: FieldId) -> Question {
     }
 }
 
-pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
+pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
     findings.extend(FIELDS.iter().filter_map(|field| {
         let Kind::Number(number) = &field.kind else {
             return None;
@@ -84,8 +83,6 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
         })
     }));
     findings.extend(wet_wood(design));
-    findings.extend(house(design, analysis));
-    findings.extend(overheated(analysis));
 }
 
 fn wet_wood(design: &Design) -> Option<Finding> {
@@ -99,38 +96,5 @@ fn wet_wood(design: &Design) -> Option<Finding> {
         limit: Some(share(MOISTURE)),
         lever: Some(Lever { field: FieldId::Moisture, raise: false }),
         source: &EN_15544_MOISTURE,
-    })
-}
-
-/// Heat of the firings over what the house loses on its coldest day, from which rooms get too warm
-/// (–).
-pub const TOO_MUCH_HEAT: f64 = 1.25;
-
-fn overheated(analysis: &Analysis) -> Option<Finding> {
-    let house = &analysis.house;
-    let power = |value| Figure { value, quantity: Quantity::Power };
-    let most = TOO_MUCH_HEAT * house.design_loss;
-    (most < house.mean_output).then(|| Finding {
-        rule: Rule::RoomOverheats,
-        severity: Severity::GoodToKnow,
-        place: Place::Whole,
-        found: power(house.mean_output),
-        limit: Some(power(most)),
-        lever: Some(Lever { field: FieldId::FiringsPerDay, raise: false }),
-        source: &ROOM_OVERHEATS,
-    })
-}
-
-fn house(_design: &Design, analysis: &Analysis) -> Option<Finding> {
-    let house = &analysis.house;
-    let power = |value| Figure { value, quantity: Quantity::Power };
-    (house.mean_output < house.design_loss).then(|| Finding {
-        rule: Rule::HouseNotCovered,
-        severity: Severity::GoodToKnow,
-        place: Place::Whole,
-        found: power(house.mean_output),
-        limit: Some(power(house.design_loss)),
-        lever: Some(Lever { field: FieldId::FiringsPerDay, raise: true }),
-        source: &NET_HEATING_VALUE,
     })
 }

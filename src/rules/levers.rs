@@ -1,6 +1,6 @@
 //! What a builder can move to mend a finding, and which findings are one matter.
 
-use super::{Finding, Hazard, Hot, Lever, Rule, Touch};
+use super::{Finding, Hazard, Hot, InHouse, Lever, Rule, Touch};
 use crate::design::field::FieldId;
 
 const fn more(field: FieldId) -> Lever {
@@ -100,7 +100,7 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         Rule::GlassLarge => LESS_GLASS,
         Rule::InletFast | Rule::FaceTooHot | Rule::Touch(_) => LESS_WOOD,
         Rule::HouseNotCovered => MORE_HEAT,
-        Rule::RoomOverheats => LESS_HEAT,
+        Rule::InHouse(InHouse::RoomOverheats) => LESS_HEAT,
         Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => too_hot(hot),
         // What is unusual may be meant.
         Rule::InputUnusual(_) => return Vec::new(),

@@ -13,6 +13,7 @@ mod firebox;
 mod gas;
 mod hearth;
 mod heat;
+mod house;
 mod inputs;
 mod levers;
 mod openings;
@@ -28,11 +29,13 @@ pub use edges::{
 };
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
 pub use heat::{Hot, Touch};
+pub use house::{InHouse, WARMEST_ROOM};
 pub use levers::levers;
 pub use sets::{Matter, rule_of};
 
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::analysis::day::{DayState, FacePlace, LayerPeaks};
+use crate::analysis::house::overheating;
 use crate::analysis::{Analysis, Failure};
 use crate::design::Design;
 use crate::design::field::FieldId;
@@ -241,14 +244,14 @@ pub enum Rule {
     FireGoesOut(Judged),
     /// No firing day was found.
     DayNotFound(Judged),
+    /// How heater and house get on.
+    InHouse(InHouse),
     /// A face to the room above what a masonry heater may have.
     FaceTooHot,
     /// A part of the heater, or the wall behind it, beyond what it bears when the days repeat.
     TooHot(Hot),
     /// Something that is touched too hot.
     Touch(Touch),
-    /// Firings that give much more than the house loses.
-    RoomOverheats,
     /// Something beyond its limit at the unfavorable edge of what is known only roughly.
     AtTheEdge(Hazard, Standing),
     /// What stands around, lies below or carries the heater.
@@ -291,6 +294,11 @@ pub struct DayFigures {
     pub bench: f64,
     /// Hottest side of each layer when the days repeat (K).
     pub layers: LayerPeaks,
+    /// Share of the wood's heat that is of use when the days repeat (–).
+    pub efficiency: f64,
+    /// By how much the room may get warmer in a light, a middle and a heavy house when the days
+    /// repeat (K); 0 where the house has no loss.
+    pub rises: [f64; 3],
 }
 
 impl DayFigures {
@@ -309,17 +317,21 @@ impl DayFigures {
             upright,
             bench,
             layers,
+            efficiency,
+            rises,
         } = self;
         let mut figures =
             vec![first_mean, repeating_mean, smoke_back, smoke_later, short_of_draft];
-        figures.extend([least_margin, hottest_face, upright, bench]);
+        figures.extend([least_margin, hottest_face, upright, bench, efficiency]);
+        figures.extend(rises);
         figures.extend(wall_behind);
         figures.extend(layers.figures());
         figures
     }
 
     /// What is judged of the first firing from cold and of the day that repeats.
-    pub fn new(first: &DayState, repeating: &DayState) -> Self {
+    pub fn new(design: &Design, first: &DayState, repeating: &DayState) -> Self {
+        let warm = overheating(design, repeating, design.site.outdoor_temperature);
         Self {
             first_mean: first.burn_mean.chimney_inlet,
             repeating_mean: repeating.burn_mean.chimney_inlet,
@@ -337,6 +349,8 @@ impl DayFigures {
             upright: repeating.peak.upright,
             bench: repeating.peak.bench,
             layers: repeating.peak.layers,
+            efficiency: repeating.efficiency_lower,
+            rises: warm.rises.unwrap_or_default(),
         }
     }
 }
@@ -382,10 +396,10 @@ impl Rule {
             Self::ShortOfDraft(_) => "short-of-draft",
             Self::FireGoesOut(_) => "fire-goes-out",
             Self::DayNotFound(_) => "day-not-found",
+            Self::InHouse(rule) => rule.id(),
             Self::FaceTooHot => "face-too-hot",
             Self::TooHot(hot) => hot.id(),
             Self::Touch(touch) => touch.id(),
-            Self::RoomOverheats => "room-overheats",
             Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
                 Hazard::Rating => "overload-above-chimney-rating",
                 Hazard::Face => "overload-face-too-hot",
@@ -465,6 +479,7 @@ impl Rule {
             | Self::ShortOfDraft(_)
             | Self::FireGoesOut(_)
             | Self::DayNotFound(_)
+            | Self::InHouse(InHouse::SuctionLow)
             | Self::AtTheEdge(Hazard::Starved, _)
             | Self::InletFast => Question::Draw,
             Self::GasWasteful(_)
@@ -478,7 +493,7 @@ impl Rule {
             | Self::NoRuns
             | Self::OutsideFormula
             | Self::WoodWet
-            | Self::RoomOverheats
+            | Self::InHouse(InHouse::RoomOverheats)
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating(_)
             | Self::GasCool(_)
@@ -492,6 +507,7 @@ impl Rule {
             | Self::FaceTooHot
             | Self::TooHot(_)
             | Self::Touch(_)
+            | Self::InHouse(InHouse::DamperShuts)
             | Self::AtTheEdge(..)
             | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
@@ -611,7 +627,8 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     cleanouts::check(design, &mut findings);
     structure::check(design, analysis, &mut findings);
     sets::check(design.site.rule_set, &mut findings);
-    inputs::check(design, analysis, &mut findings);
+    inputs::check(design, &mut findings);
+    house::check(design, (analysis, known), &mut findings);
     heaviest_first(&findings)
 }
 

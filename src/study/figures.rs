@@ -170,7 +170,7 @@ impl Figures {
         day: &Day,
         mild: Option<&Result<DayFigures, Failure>>,
     ) -> Self {
-        let judged = DayFigures::new(&day.first_fire, &day.periodic);
+        let judged = DayFigures::new(design, &day.first_fire, &day.periodic);
         let known = Known { day: Some(&judged), mild, edges: None };
         let findings = judge(design, analysis, known);
         let verdict = |question| Verdict {
@@ -248,7 +248,7 @@ fn hangs(
     (coarse, mild): (&Day, Option<&Result<DayFigures, Failure>>),
 ) -> bool {
     let states = [&coarse.first_fire, &coarse.periodic];
-    let judged = DayFigures::new(&coarse.first_fire, &coarse.periodic);
+    let judged = DayFigures::new(design, &coarse.first_fire, &coarse.periodic);
     let weights = |kelvins: f64| {
         let warmer = |day: DayFigures| DayFigures {
             first_mean: day.first_mean + kelvins,

@@ -9,7 +9,7 @@ use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind, field};
 use crate::rules::{
-    self, Answer, Condition, Day, DayFigures, Finding, Known, Question, Rule, Start,
+    self, Answer, Condition, Day, DayFigures, Finding, InHouse, Known, Question, Rule, Start,
 };
 use crate::study::day::{failure_from_id, failure_id, place_number, place_of};
 use crate::study::edges::overloaded;
@@ -141,7 +141,7 @@ impl Trial {
             Self::HalfCharge => cold_start || sizes(rule),
             Self::Overload => cold_start || sizes(rule) || at_the_held_air(rule),
             // What the house loses is that of its coldest day.
-            Self::MildDay => cold_start || rule == Rule::RoomOverheats,
+            Self::MildDay => cold_start || rule == Rule::InHouse(InHouse::RoomOverheats),
             Self::Fan | Self::DueForCleaning | Self::Wind => cold_start,
         }
     }
@@ -219,7 +219,7 @@ fn sizes(rule: Rule) -> bool {
             | Rule::PathShort
             | Rule::InputUnusual(_)
             | Rule::HouseNotCovered
-            | Rule::RoomOverheats
+            | Rule::InHouse(InHouse::RoomOverheats)
     )
 }
 
@@ -346,7 +346,7 @@ pub fn try_one(design: &Design, trial: Trial) -> Tried {
 
 fn figures(design: &Design, setup: &Setup) -> Result<DayFigures, Failure> {
     let found = day(design, setup)?;
-    Ok(DayFigures::new(&found.first_fire, &found.periodic))
+    Ok(DayFigures::new(design, &found.first_fire, &found.periodic))
 }
 
 /// As words, without rounding.

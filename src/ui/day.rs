@@ -176,7 +176,8 @@ fn tell_workspace(workspace: Workspace, found: RwSignal<Found>, wanted: &Wanted)
     let figures = found.with_untracked(|found| {
         let (of, first) = found.first.as_ref()?;
         let (_, repeating) = found.repeating.as_ref()?;
-        (*of == wanted.generation).then(|| DayFigures::new(&first.state, repeating))
+        (*of == wanted.generation)
+            .then(|| DayFigures::new(&wanted.design, &first.state, repeating))
     });
     if let Some(figures) = figures {
         workspace.day.set(Some((Arc::clone(&wanted.design), figures)));

@@ -1,6 +1,6 @@
 //! English sentences of the findings.
 
-use super::{around, heat, label, place};
+use super::{around, heat, house, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{
@@ -91,6 +91,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         }
         Rule::FireGoesOut(judged) => format!("the fire goes out{}", in_short_on(judged)),
         Rule::DayNotFound(judged) => format!("no firing day found{}", in_short_on(judged)),
+        Rule::InHouse(rule) => house::in_short(rule, [&found, &limit]),
         Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
         Rule::AtTheEdge(hazard, _) => match hazard {
             Hazard::Rating => format!("gas into the chimney up to {found}, limit {limit}"),
@@ -102,7 +103,6 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         },
         Rule::TooHot(hot) => format!("{} at {found}, limit {limit}", heat::noun(hot)),
         Rule::Touch(touch) => filled(heat::touch(touch)[0], [&found, &limit]),
-        Rule::RoomOverheats => format!("{found} on average, at most {limit} wanted"),
         Rule::Around(rule) => around::filled(rule, around::said(rule).short, [&found, &limit]),
     }
 }
@@ -237,6 +237,7 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             format!("{}: {found} is outside the usual range of {usual}.", label(id))
         }
         Rule::WoodWet => format!("The wood holds {found} of water, more than {limit}."),
+        Rule::InHouse(rule) => house::title(rule, [found, limit]),
         Rule::HouseNotCovered => format!(
             "All firings of a day give {found} on average; the house loses {limit} on the \
              coldest day."
@@ -271,10 +272,6 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             heat::noun(hot)
         ),
         Rule::Touch(touch) => filled(heat::touch(touch)[1], [found, limit]),
-        Rule::RoomOverheats => format!(
-            "All firings of a day give {found} on average, more than the {limit} that a house like \
-             this can take on its coldest day."
-        ),
         Rule::AtTheEdge(hazard, standing) => at_the_edge(hazard, standing, [found, limit]),
         Rule::Around(rule) => around::filled(rule, around::said(rule).title, [found, limit]),
     }
@@ -416,6 +413,7 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
+        Rule::InHouse(rule) => house::reason(rule),
         Rule::ShortOfDraft(_) | Rule::AtTheEdge(Hazard::Starved, _) => {
             "It burns with less air than stated, dirty, and smokes when the door is opened; far too \
              little air makes carbon monoxide."
@@ -425,7 +423,6 @@ const fn reason(rule: Rule) -> &'static str {
         }
         Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::reason(hot),
         Rule::Touch(touch) => heat::touch(touch)[2],
-        Rule::RoomOverheats => "Windows are opened, and wood is burned for nothing.",
         Rule::Around(rule) => around::said(rule).reason,
     }
 }
@@ -482,6 +479,7 @@ const fn remedy(rule: Rule) -> &'static str {
         }
         Rule::FireGoesOut(_) => "Raise the mouth, drop a run, or widen the runs.",
         Rule::DayNotFound(_) => "Change what is unusual in the design.",
+        Rule::InHouse(rule) => house::remedy(rule),
         Rule::AtTheEdge(Hazard::Starved, _) => {
             "Burn no more than is stated; or raise the mouth, drop a run, or widen the runs."
         }
@@ -490,7 +488,6 @@ const fn remedy(rule: Rule) -> &'static str {
         }
         Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::remedy(hot),
         Rule::Touch(touch) => heat::touch(touch)[3],
-        Rule::RoomOverheats => "Fire less often, burn less at a time, or build it smaller.",
         Rule::Around(rule) => around::said(rule).remedy,
     }
 }

@@ -11,6 +11,8 @@ pub mod examples;
 mod fields;
 mod findings;
 mod heat;
+pub mod house;
+pub mod operation;
 pub mod passage;
 pub mod remedy;
 pub mod report;

@@ -1,12 +1,13 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::{
-    CAUTIONS, edges as edges_said, finding as words_of, quantity, remedy as remedy_words,
-    standard_route as route_words, structure, trials as trial_words, uncertainty as said,
+    CAUTIONS, edges as edges_said, finding as words_of, house, quantity,
+    remedy as remedy_words, standard_route as route_words, structure, trials as trial_words,
+    uncertainty as said,
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
-use crate::analysis::house::House;
+use crate::analysis::house::{House, Overheating, own_suction};
 use crate::analysis::path::path;
 use crate::analysis::standard_route::{SOURCES, StandardRoute, standard_route};
 use crate::analysis::structure::Structure;
@@ -42,7 +43,7 @@ pub struct Report {
     /// not found.
     pub day: Option<Day>,
     /// The heater in its house.
-    pub house: House,
+    pub house: HouseReport,
     /// The published sizing route beside it.
     pub standard_route: RouteReport,
     /// What the figures are worth; missing where it was not asked for.
@@ -60,6 +61,22 @@ pub struct Report {
     pub findings: Vec<FindingReport>,
     /// What every page says.
     pub cautions: Vec<&'static str>,
+}
+
+/// The heater in its house.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct HouseReport {
+    /// Its figures, with the efficiency of the firing day where that was found.
+    #[serde(flatten)]
+    pub house: House,
+    /// How warm the house may get: on the day of the design when the days repeat, by one firing
+    /// from cold on a mild day; missing without the firing day.
+    pub overheating: Option<[Overheating; 2]>,
+    /// What the house itself pulls at the heater by its height (Pa); missing where no roof is
+    /// stated.
+    pub own_suction_pascals: Option<f64>,
+    /// What goes with these figures.
+    pub label: &'static str,
 }
 
 /// The sizing route with its label and the reasons why it differs from the model.
@@ -299,7 +316,12 @@ pub fn report(
         height_of_fire: analysis.height_of_fire.clone(),
         conditions: analysis.conditions.clone(),
         day: day.cloned(),
-        house: analysis.house,
+        house: HouseReport {
+            house: house::of_day(design, analysis, day),
+            overheating: day.map(|day| house::warm_days(design, day)),
+            own_suction_pascals: own_suction(design, analysis.height_of_fire.pressure),
+            label: house::LABEL,
+        },
         standard_route: route(design, analysis, system),
         uncertainty: uncertainty.map(in_words),
         structure: StructureReport {

@@ -277,6 +277,10 @@ const fn note(shown: Shown) -> Option<&'static str> {
             "Pull and losses are those of a kindling fire while masonry and flue are cold, with at \
              least 4 Pa of suction by the house.",
         ),
+        Shown::ExcessAir => Some(
+            "The excess air is entered, and the flow of air follows from it; with its air open the \
+             heater takes what the draft gives it.",
+        ),
         Shown::ChimneyInlet => Some(
             "The gas gives its heat to the walls stretch by stretch, three to a run; the last \
              stretch is shown. A wall takes the more heat the cooler it still is, so the \

@@ -104,7 +104,7 @@ impl Days {
     /// None where the design as it stands has none.
     fn of(design: &Design) -> Option<Self> {
         let day = day(design, &Setup::STANDARD).ok()?;
-        let stated = DayFigures::new(&day.first_fire, &day.periodic);
+        let stated = DayFigures::new(design, &day.first_fire, &day.periodic);
         Some(Self { stated, mild: mild_day(design, &Setup::STANDARD) })
     }
 

@@ -30,7 +30,7 @@ use crate::physics::wood::{
     EXCESS_AIR, FIRE_POWER, HIGHER_HEATING_VALUE, NET_HEAT, SHARE_OF_HIGHER,
     STOICHIOMETRIC_OXYGEN, USEFUL_SHARE,
 };
-use crate::rules::{Around, Day, Finding, Place, Rule, Start, WANTED, conditions};
+use crate::rules::{Around, Day, Finding, InHouse, Place, Rule, Start, WANTED, conditions};
 use crate::units::measure::Measure;
 
 /// Every formula that a working may show.
@@ -498,6 +498,7 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
         Rule::HouseNotCovered => {
             &[Shown::DayHeat, Shown::HouseLoss, Shown::ChargeWanted, Shown::FiringsWanted]
         }
+        Rule::InHouse(InHouse::SuctionLow) => &[Shown::OwnSuction],
         Rule::Around(Around::MassSmall) => &[Shown::Mass],
         Rule::Around(Around::OnFraming) => &[Shown::Bearing],
         Rule::Around(Around::SoilOverloaded) => &[Shown::SoilPressure],

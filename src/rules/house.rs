@@ -1,0 +1,127 @@
+//! The heater in its house: whether it covers the loss, whether the room gets too warm, whether the
+//! house pulls harder than was entered, whether the damper shuts.
+
+use super::{Figure, Finding, Known, Lever, Place, Rule, Severity, conditions};
+use crate::analysis::Analysis;
+use crate::analysis::conditions::LEAST_SUCTION;
+use crate::analysis::house::{House, house, own_suction};
+use crate::design::Design;
+use crate::design::field::FieldId;
+use crate::sources::{DAMPER_OPENING, EN_16798_ROOM, NET_HEATING_VALUE, STACK_EFFECT};
+use crate::units::{Quantity, ZERO_CELSIUS};
+
+/// Warmest that a living room may get in winter (K).
+pub const WARMEST_ROOM: f64 = 24.0 + ZERO_CELSIUS;
+/// By how much a room may get warmer whatever its temperature (K), common practice, no source.
+pub const ROOM_SWING: f64 = 2.0;
+/// By how much a house may pull harder than is judged with before it is told (Pa).
+const SLACK: f64 = 0.05;
+
+/// How heater and house get on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum InHouse {
+    /// The heater makes the room too warm.
+    RoomOverheats,
+    /// The house pulls harder by its own height than was entered.
+    SuctionLow,
+    /// Nothing stays open after the fire.
+    DamperShuts,
+}
+
+impl InHouse {
+    /// Short name, what is wrong, for files and tests.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::RoomOverheats => "room-overheats",
+            Self::SuctionLow => "house-suction-low",
+            Self::DamperShuts => "damper-shuts",
+        }
+    }
+}
+
+/// By the firing day, where that is known, else by the height of the fire.
+pub(super) fn check(
+    design: &Design,
+    (analysis, known): (&Analysis, Known<'_>),
+    findings: &mut Vec<Finding>,
+) {
+    let house = match known.day {
+        Some(day) => house(design, &analysis.height_of_fire, day.efficiency),
+        None => analysis.house,
+    };
+    findings.extend(not_covered(&house));
+    findings.extend(known.day.and_then(|day| overheats(design, day.rises)));
+    findings.extend(suction(design, analysis));
+    findings.extend(damper(design));
+}
+
+fn not_covered(house: &House) -> Option<Finding> {
+    let power = |value| Figure { value, quantity: Quantity::Power };
+    (house.mean_output < house.design_loss).then(|| Finding {
+        rule: Rule::HouseNotCovered,
+        severity: Severity::GoodToKnow,
+        place: Place::Whole,
+        found: power(house.mean_output),
+        limit: Some(power(house.design_loss)),
+        lever: Some(Lever { field: FieldId::FiringsPerDay, raise: true }),
+        source: &NET_HEATING_VALUE,
+    })
+}
+
+/// Too warm even for a heavy house is to look at again; a light one alone is good to know, since
+/// what the house holds is only roughly known.
+fn overheats(design: &Design, rises: [f64; 3]) -> Option<Finding> {
+    let room = design.site.room_temperature;
+    let limit = WARMEST_ROOM.max(room + ROOM_SWING);
+    let [light, _, heavy] = rises.map(|rise| room + rise);
+    let (found, severity) = if limit < heavy {
+        (heavy, Severity::LookAgain)
+    } else if limit < light {
+        (light, Severity::GoodToKnow)
+    } else {
+        return None;
+    };
+    let figure = |value| Figure { value, quantity: Quantity::Temperature };
+    Some(Finding {
+        rule: Rule::InHouse(InHouse::RoomOverheats),
+        severity,
+        place: Place::Whole,
+        found: figure(found),
+        limit: Some(figure(limit)),
+        lever: Some(Lever { field: FieldId::Charge, raise: false }),
+        source: &EN_16798_ROOM,
+    })
+}
+
+/// The house's own stack effect against the suction that was judged with, where the draft would no
+/// longer suffice with it.
+fn suction(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let own = own_suction(design, analysis.height_of_fire.pressure)?;
+    let judged = design.site.house_suction.max(LEAST_SUCTION);
+    let more = own - judged;
+    let [hot, ..] = conditions(design, analysis);
+    let suffices = hot.wanted <= hot.margin - more;
+    let pressure = |value| Figure { value, quantity: Quantity::Pressure };
+    (SLACK < more && !suffices).then(|| Finding {
+        rule: Rule::InHouse(InHouse::SuctionLow),
+        severity: Severity::LookAgain,
+        place: Place::Whole,
+        found: pressure(judged),
+        limit: Some(pressure(own)),
+        lever: Some(Lever { field: FieldId::HouseSuction, raise: true }),
+        source: &STACK_EFFECT,
+    })
+}
+
+/// Without any opening after the fire, what the char gives off has no way out.
+fn damper(design: &Design) -> Option<Finding> {
+    (design.fire.after_opening <= 0.0).then_some(Finding {
+        rule: Rule::InHouse(InHouse::DamperShuts),
+        severity: Severity::LookAgain,
+        place: Place::ChimneyInlet,
+        found: Figure { value: 0.0, quantity: Quantity::Opening },
+        limit: None,
+        lever: Some(Lever { field: FieldId::AfterOpening, raise: true }),
+        source: &DAMPER_OPENING,
+    })
+}
