@@ -30,7 +30,7 @@ pub const COARSE: Setup = Setup {
 
 /// By how much a temperature of the coarse day may be off (K): a day whose judgment would be
 /// another with that much more or less is computed again at [`Setup::STANDARD`].
-const COARSE_ERROR: f64 = 1.0;
+pub(super) const COARSE_ERROR: f64 = 1.0;
 /// And the least draft to spare of a burn (Pa), near which smoke may come back or not.
 const COARSE_DRAFT_ERROR: f64 = 0.5;
 
@@ -162,6 +162,17 @@ impl Figures {
         Ok(Self::of(design, &analysis, &coarse, mild.as_ref()))
     }
 
+    /// The same by the coarse day alone, however near to a limit it is: for a first look.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why it could not be computed.
+    pub fn roughly(design: &Design) -> Result<Self, Failure> {
+        let (analysis, day) = (analyze(design)?, day(design, &COARSE)?);
+        let mild = mild_day(design, &COARSE);
+        Ok(Self::of(design, &analysis, &day, mild.as_ref()))
+    }
+
     /// The figures of what was found already, with what is judged of the mild day where that is
     /// another one.
     pub fn of(
@@ -241,6 +252,21 @@ impl Figures {
     }
 }
 
+/// A day with everything warmer that is judged by its temperature.
+pub(super) const fn warmer(day: DayFigures, kelvins: f64) -> DayFigures {
+    DayFigures {
+        first_mean: day.first_mean + kelvins,
+        repeating_mean: day.repeating_mean + kelvins,
+        hottest_face: day.hottest_face + kelvins,
+        ..day
+    }
+}
+
+/// Whether a least draft to spare (Pa) is clearly one or clearly none.
+pub(super) const fn is_clear(margin: f64) -> bool {
+    COARSE_DRAFT_ERROR <= margin.abs()
+}
+
 /// Whether another day within the errors of the coarse one would be judged in another way.
 fn hangs(
     design: &Design,
@@ -250,19 +276,14 @@ fn hangs(
     let states = [&coarse.first_fire, &coarse.periodic];
     let judged = DayFigures::new(design, &coarse.first_fire, &coarse.periodic);
     let weights = |kelvins: f64| {
-        let warmer = |day: DayFigures| DayFigures {
-            first_mean: day.first_mean + kelvins,
-            repeating_mean: day.repeating_mean + kelvins,
-            hottest_face: day.hottest_face + kelvins,
-            ..day
-        };
-        let (day, mild) = (warmer(judged), mild.map(|mild| mild.clone().map(warmer)));
+        let warm = |day| warmer(day, kelvins);
+        let (day, mild) = (warm(judged), mild.map(|mild| mild.clone().map(warm)));
         let known = Known { day: Some(&day), mild: mild.as_ref(), edges: None };
         let findings = judge(design, analysis, known);
         findings.iter().map(|found| (found.rule.id(), found.severity)).collect::<Vec<_>>()
     };
     let found = weights(0.0);
-    let near = |margin: f64| margin.abs() < COARSE_DRAFT_ERROR;
+    let near = |margin: f64| !is_clear(margin);
     states.iter().any(|day| near(day.draft.least_margin_pascals))
         || mild.is_some_and(|mild| mild.as_ref().is_ok_and(|day| near(day.least_margin)))
         || [-COARSE_ERROR, COARSE_ERROR].into_iter().any(|kelvins| weights(kelvins) != found)

@@ -10,6 +10,7 @@ pub mod edges;
 pub mod figures;
 pub mod remedy;
 pub mod strip;
+pub mod suggest;
 pub mod sweep;
 pub mod trials;
 pub mod uncertainty;

@@ -344,6 +344,23 @@ pub fn try_one(design: &Design, trial: Trial) -> Tried {
     Tried { trial, day: figures(&trial.apply(design), &Setup::STANDARD) }
 }
 
+/// One trial, with a coarse day where its judgment hangs on nothing that such a day may miss.
+pub(super) fn try_surely(design: &Design, trial: Trial) -> Tried {
+    let coarse = Tried { trial, day: figures(&trial.apply(design), &super::figures::COARSE) };
+    let weights = |kelvins: f64| {
+        let day = coarse.day.clone().map(|day| super::figures::warmer(day, kelvins));
+        let verdict = judge(design, &Tried { trial, day }).ok()?;
+        let weight = |found: &Finding| (found.rule.id(), found.severity);
+        Some(verdict.findings.iter().map(weight).collect::<Vec<_>>())
+    };
+    let found = weights(0.0);
+    let error = super::figures::COARSE_ERROR;
+    let is_sure =
+        coarse.day.as_ref().is_ok_and(|day| super::figures::is_clear(day.least_margin))
+            && [-error, error].into_iter().all(|kelvins| weights(kelvins) == found);
+    if is_sure { coarse } else { try_one(design, trial) }
+}
+
 fn figures(design: &Design, setup: &Setup) -> Result<DayFigures, Failure> {
     let found = day(design, setup)?;
     Ok(DayFigures::new(design, &found.first_fire, &found.periodic))
