@@ -1,10 +1,14 @@
-//! Inputs outside what is usual, wet wood, and the house's demand.
+//! Inputs outside what is usual, formulas outside their range, wet wood, and the house's demand.
 
 use super::{Figure, Finding, Lever, Place, Question, Rule, Severity};
 use crate::analysis::Analysis;
+use crate::analysis::extrapolation::{Extrapolation, Formula, Stretch};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind};
-use crate::sources::{EN_15544_MOISTURE, NET_HEATING_VALUE, USUAL_RANGE};
+use crate::sources::{
+    COLEBROOK_1939, EN_15544_MOISTURE, LECKNER_1972, NET_HEATING_VALUE, NORRIS_1970,
+    PURE_GAS_TRANSPORT, SHAH_LONDON_1978, Source, USUAL_RANGE,
+};
 use crate::units::Quantity;
 
 /// Wettest wood (–).
@@ -83,8 +87,45 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
             source: &USUAL_RANGE,
         })
     }));
+    findings.extend(analysis.height_of_fire.extrapolations.iter().filter_map(outside_formula));
     findings.extend(wet_wood(design));
     findings.extend(house(design, analysis));
+}
+
+/// Gas too cold for a formula is passed over: there it is held, and carries little.
+fn outside_formula(found: &Extrapolation) -> Option<Finding> {
+    let Extrapolation { formula, stretch, value, to, .. } = *found;
+    let (quantity, lever): (_, Option<(FieldId, bool)>) = match formula {
+        Formula::ForcedConvection => (Quantity::Ratio, Some((FieldId::RunHeight, false))),
+        Formula::ColebrookFriction | Formula::NorrisGain => {
+            (Quantity::Ratio, Some((FieldId::PathRoughness, false)))
+        }
+        Formula::LecknerEmissivity | Formula::GasTransport => (Quantity::Temperature, None),
+    };
+    let figure = |value| Figure { value, quantity };
+    (to < value).then(|| Finding {
+        rule: Rule::OutsideFormula(formula),
+        severity: Severity::GoodToKnow,
+        place: match stretch {
+            Stretch::Run(count) => Place::Run(count.saturating_sub(1)),
+            Stretch::Flue => Place::ChimneyInlet,
+        },
+        found: figure(value),
+        limit: Some(figure(to)),
+        lever: lever.map(|(field, raise)| Lever { field, raise }),
+        source: source(formula),
+    })
+}
+
+/// Where the range of a formula comes from.
+const fn source(formula: Formula) -> &'static Source {
+    match formula {
+        Formula::ForcedConvection => &SHAH_LONDON_1978,
+        Formula::ColebrookFriction => &COLEBROOK_1939,
+        Formula::NorrisGain => &NORRIS_1970,
+        Formula::LecknerEmissivity => &LECKNER_1972,
+        Formula::GasTransport => &PURE_GAS_TRANSPORT,
+    }
 }
 
 fn wet_wood(design: &Design) -> Option<Finding> {

@@ -28,6 +28,7 @@ pub use sets::{Matter, rule_of};
 use crate::analysis::Analysis;
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::analysis::day::{DayState, FacePlace};
+use crate::analysis::extrapolation::Formula;
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::sources::Source;
@@ -218,7 +219,7 @@ pub enum Rule {
     /// No clearance rules were applied.
     ClearancesNotChecked,
     /// A formula was used outside its range.
-    OutsideFormula,
+    OutsideFormula(Formula),
     /// An input is outside its usual range.
     InputUnusual(FieldId),
     /// Wood too wet.
@@ -312,7 +313,7 @@ impl Rule {
             Self::FrontClose => "front-close",
             Self::CeilingClose => "ceiling-close",
             Self::ClearancesNotChecked => "clearances-not-checked",
-            Self::OutsideFormula => "outside-formula",
+            Self::OutsideFormula(_) => "outside-formula",
             Self::InputUnusual(_) => "input-unusual",
             Self::WoodWet => "wood-wet",
             Self::HouseNotCovered => "house-not-covered",
@@ -392,7 +393,7 @@ impl Rule {
             | Self::FireboxNarrow
             | Self::PathShort
             | Self::NoRuns
-            | Self::OutsideFormula
+            | Self::OutsideFormula(_)
             | Self::WoodWet
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating(_)
