@@ -9,6 +9,7 @@ pub mod day;
 pub mod edges;
 mod fields;
 mod findings;
+pub mod hours;
 pub mod remedy;
 pub mod report;
 pub mod standard_route;
