@@ -5,13 +5,15 @@
 use longsmoke::analysis::day::{FacePlace, LayerPeaks};
 use longsmoke::analysis::draft::Item;
 use longsmoke::analysis::draft::NaturalFlow;
+use longsmoke::analysis::extrapolation::{Extrapolation, Formula, Stretch};
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::design::field::{FIELDS, Kind};
 use longsmoke::design::{ChimneyDuty, Design, RuleSet};
 use longsmoke::physics::air;
 use longsmoke::rules::{
-    Answer, Around, Day, DayFigures, Edges, Finding, Hazard, Judged, Known, Moment, Question,
-    Rule, Severity, Standing, TemperatureEdge, TimeEdge, answer, check, judge, starved,
+    Answer, Around, Day, DayFigures, Edges, Finding, Hazard, Judged, Known, Moment, Place,
+    Question, Rule, Severity, Standing, TemperatureEdge, TimeEdge, answer, check, judge,
+    starved,
 };
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
@@ -324,17 +326,28 @@ fn the_path_is_long_enough_and_the_formulas_in_range() {
             case.analysis.height_of_fire.path_length = length;
         });
     }
-    limit((Rule::OutsideFormula, NOTE), 1.0, Speaks::Above, |case, richardson| {
-        let runs = &mut case.analysis.height_of_fire.runs;
-        for run in runs.iter_mut() {
-            run.richardson = 0.1;
-        }
-        runs[3].richardson = richardson;
-    });
     let mut case = Case::new();
     case.design.path.run_count = 0;
     case.analysis = analyze(&case.design).unwrap();
     assert!(case.finding(Rule::NoRuns).is_some() && case.finding(Rule::PathShort).is_none());
+}
+
+/// What the analysis lists is told where a value lies above its range; gas colder than the range of
+/// the emissivity is listed, but radiates little.
+#[test]
+fn a_formula_beyond_its_range_is_told() {
+    let beyond = |formula, value, (from, to)| {
+        let mut case = Case::new();
+        let stretch = Stretch::Run(4);
+        let found = Extrapolation { formula, stretch, value, from, to };
+        case.analysis.height_of_fire.extrapolations = vec![found];
+        case.finding(Rule::OutsideFormula(formula))
+    };
+    let slow = beyond(Formula::ForcedConvection, 1.01, (0.0, 1.0)).unwrap();
+    assert_eq!((slow.severity, slow.place), (NOTE, Place::Run(3)));
+    assert!(beyond(Formula::ColebrookFriction, 0.06, (0.0, 0.05)).is_some());
+    assert!(beyond(Formula::LecknerEmissivity, 2600.0, (400.0, 2500.0)).is_some());
+    assert!(beyond(Formula::LecknerEmissivity, 390.0, (400.0, 2500.0)).is_none());
 }
 
 #[test]

@@ -5,9 +5,7 @@ use crate::analysis::Analysis;
 use crate::analysis::standard_route::shortest_path;
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
-use crate::sources::{
-    CHIMNEY_ENTRY_WINDOW, CHIMNEY_PEAK, EN_13384, EN_15544_SIZES, SHAH_LONDON_1978,
-};
+use crate::sources::{CHIMNEY_ENTRY_WINDOW, CHIMNEY_PEAK, EN_13384, EN_15544_SIZES};
 use crate::units::{Quantity, ZERO_CELSIUS};
 
 /// Gas into the chimney: too cool below, good up to, look again up to, wasteful above (K).
@@ -17,9 +15,6 @@ pub const ENTRY_WINDOW: [f64; 3] =
 /// By how much the gas at the peak of a firing may be hotter than the figure for it (K): the most
 /// that was measured above the mean, until the peak itself is computed.
 pub const PEAK_ALLOWANCE: f64 = 212.0;
-
-/// Richardson number from which buoyancy in a run rivals the forced flow (–).
-pub const RICHARDSON: f64 = 1.0;
 
 const fn temperature(value: f64) -> Figure {
     Figure { value, quantity: Quantity::Temperature }
@@ -38,7 +33,6 @@ pub(super) fn check(
     findings.extend(entry(design, &entries));
     findings.extend(mouth(design, analysis));
     findings.extend(path(design, analysis));
-    findings.extend(outside_formula(analysis));
 }
 
 /// Gas into the chimney at its warmest and its coolest (K), and the state to which both belong.
@@ -147,19 +141,5 @@ fn path(design: &Design, analysis: &Analysis) -> Option<Finding> {
         limit: Some(length(asked)),
         lever: Some(Lever { field, raise: true }),
         source: &EN_15544_SIZES,
-    })
-}
-
-fn outside_formula(analysis: &Analysis) -> Option<Finding> {
-    let runs = analysis.height_of_fire.runs.iter().enumerate();
-    let (index, run) = runs.max_by(|a, b| a.1.richardson.total_cmp(&b.1.richardson))?;
-    (RICHARDSON < run.richardson).then_some(Finding {
-        rule: Rule::OutsideFormula,
-        severity: Severity::GoodToKnow,
-        place: Place::Run(index),
-        found: Figure { value: run.richardson, quantity: Quantity::Ratio },
-        limit: Some(Figure { value: RICHARDSON, quantity: Quantity::Ratio }),
-        lever: Some(Lever { field: FieldId::RunHeight, raise: false }),
-        source: &SHAH_LONDON_1978,
     })
 }
