@@ -3,8 +3,8 @@
 use crate::laws::{Outcome, holds, usual};
 use longsmoke::analysis::analyze;
 use longsmoke::analysis::day::{Setup, day};
-use longsmoke::design::Design;
 use longsmoke::design::field::{FieldId, Kind, Number, check, field};
+use longsmoke::design::{Design, RuleSet};
 use longsmoke::rules::{DayFigures, Finding, Known, Rule, Severity, judge};
 use longsmoke::study::remedy::{Key, MOST, Part, Remedies, Remedy, Traded};
 use longsmoke::study::trials::mild_day;
@@ -194,4 +194,33 @@ fn what_no_single_decision_mends_has_no_remedy() {
         finding.severity == Severity::DoNotBuild && finding.rule.id() == "draft-negative"
     });
     assert_eq!(remedies_of(&design, rule.unwrap().rule), Vec::new());
+}
+
+/// Naming a protection, a rule set or what lies somewhere builds nothing: no lever of a distance that is
+/// too short is one of them.
+#[test]
+fn no_distance_is_loosened_by_naming_a_protection() {
+    let named = [
+        FieldId::WallProtection,
+        FieldId::CeilingProtection,
+        FieldId::RuleSet,
+        FieldId::Below,
+        FieldId::Floor,
+        FieldId::WallBehind,
+        FieldId::Foam,
+    ];
+    for rule_set in [RuleSet::NorthAmerica, RuleSet::Europe] {
+        let mut design = Design::demonstration();
+        design.site.rule_set = rule_set;
+        let around = &mut design.surroundings;
+        (around.side, around.behind, around.above, around.front) = (0.06, 0.06, 0.12, 0.35);
+        (around.chimney, around.connector) = (0.01, 0.05);
+        let analysis = analyze(&design).unwrap();
+        let findings = longsmoke::rules::check(&design, &analysis);
+        let close = findings.iter().filter(|finding| finding.rule.id().ends_with("-close"));
+        assert!(close.clone().count() >= 5);
+        for lever in close.flat_map(longsmoke::rules::levers) {
+            assert!(!named.contains(&lever.field), "{:?}", lever.field);
+        }
+    }
 }

@@ -5,13 +5,15 @@
 use longsmoke::analysis::day::{FacePlace, LayerPeaks};
 use longsmoke::analysis::draft::Item;
 use longsmoke::analysis::draft::NaturalFlow;
+use longsmoke::analysis::extrapolation::{Extrapolation, Formula, Stretch};
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::design::field::{FIELDS, Kind};
 use longsmoke::design::{ChimneyDuty, Design, RuleSet};
 use longsmoke::physics::air;
 use longsmoke::rules::{
-    Answer, Around, Day, DayFigures, Edges, Finding, Hazard, Judged, Known, Moment, Question,
-    Rule, Severity, Standing, TemperatureEdge, TimeEdge, answer, check, judge, starved,
+    Answer, Around, Day, DayFigures, Edges, Finding, Hazard, Judged, Known, Moment, Place,
+    Question, Rule, Severity, Standing, TemperatureEdge, TimeEdge, answer, check, judge,
+    starved,
 };
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
@@ -324,17 +326,28 @@ fn the_path_is_long_enough_and_the_formulas_in_range() {
             case.analysis.height_of_fire.path_length = length;
         });
     }
-    limit((Rule::OutsideFormula, NOTE), 1.0, Speaks::Above, |case, richardson| {
-        let runs = &mut case.analysis.height_of_fire.runs;
-        for run in runs.iter_mut() {
-            run.richardson = 0.1;
-        }
-        runs[3].richardson = richardson;
-    });
     let mut case = Case::new();
     case.design.path.run_count = 0;
     case.analysis = analyze(&case.design).unwrap();
     assert!(case.finding(Rule::NoRuns).is_some() && case.finding(Rule::PathShort).is_none());
+}
+
+/// What the analysis lists is told where a value lies above its range; gas colder than the range of
+/// the emissivity is listed, but radiates little.
+#[test]
+fn a_formula_beyond_its_range_is_told() {
+    let beyond = |formula, value, (from, to)| {
+        let mut case = Case::new();
+        let stretch = Stretch::Run(4);
+        let found = Extrapolation { formula, stretch, value, from, to };
+        case.analysis.height_of_fire.extrapolations = vec![found];
+        case.finding(Rule::OutsideFormula(formula))
+    };
+    let slow = beyond(Formula::ForcedConvection, 1.01, (0.0, 1.0)).unwrap();
+    assert_eq!((slow.severity, slow.place), (NOTE, Place::Run(3)));
+    assert!(beyond(Formula::ColebrookFriction, 0.06, (0.0, 0.05)).is_some());
+    assert!(beyond(Formula::LecknerEmissivity, 2600.0, (400.0, 2500.0)).is_some());
+    assert!(beyond(Formula::LecknerEmissivity, 390.0, (400.0, 2500.0)).is_none());
 }
 
 #[test]
@@ -587,9 +600,14 @@ fn the_day_judges_the_gas_on_its_burns() {
 
 #[test]
 fn smoke_for_a_minute_and_a_face_above_110_degrees_forbid_building() {
-    assert_eq!(rules_of_day(|day| day.smoke_back = 60.0), [Rule::SmokeBack(COLD)]);
+    let smokes = |day: &mut DayFigures| (day.smoke_back, day.smoke_later) = (60.0, 60.0);
+    assert_eq!(rules_of_day(smokes), [Rule::SmokeBack(COLD)]);
+    assert_eq!(rules_of_day(|day| day.smoke_back = 181.0), [Rule::SmokeBack(COLD)]);
+    assert_eq!(rules_of_day(|day| day.smoke_back = 179.0), [Rule::SmokeAtLighting(COLD)]);
     assert_eq!(rules_of_day(|day| day.short_of_draft = 60.0), [Rule::ShortOfDraft(COLD)]);
-    let both = |day: &mut DayFigures| (day.smoke_back, day.short_of_draft) = (60.0, 120.0);
+    let both = |day: &mut DayFigures| {
+        (day.smoke_back, day.smoke_later, day.short_of_draft) = (60.0, 60.0, 120.0);
+    };
     assert_eq!(rules_of_day(both), [Rule::SmokeBack(COLD)]);
     assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(109.0)), []);
     assert_eq!(rules_of_day(|day| day.hottest_face = kelvin(111.0)), [Rule::FaceTooHot]);
@@ -613,16 +631,16 @@ fn on_the_mild_day(change: impl Fn(&mut DayFigures)) -> Vec<(Rule, Severity)> {
 fn the_mild_day_is_judged_beside_that_of_the_design() {
     assert_eq!(on_the_mild_day(|_| ()), []);
     // While a cold heater is lit, as a kindling fire that does not draw on such a day.
-    assert_eq!(
-        on_the_mild_day(|day| day.smoke_back = 60.0),
-        [(Rule::SmokeAtLighting(MILD), LOOK)]
-    );
+    let at_lighting = Rule::SmokeAtLighting(MILD);
+    assert_eq!(on_the_mild_day(|day| day.smoke_back = 181.0), [(at_lighting, LOOK)]);
+    // The first puffs of a kindling that draws come from every cold heater.
+    assert_eq!(on_the_mild_day(|day| day.smoke_back = 179.0), [(at_lighting, NOTE)]);
     // Not where a bypass is there to be opened, and draws.
     let case = |bypass: f64, margin: f64| {
         let mut case = Case::new();
         case.design.path.bypass_area = bypass;
         case.analysis.conditions.cold_start.mild_day.margin = margin;
-        let mild = Ok(DayFigures { smoke_back: 60.0, ..FINE_DAY });
+        let mild = Ok(DayFigures { smoke_back: 300.0, ..FINE_DAY });
         let known = Known { day: Some(&FINE_DAY), mild: Some(&mild), edges: None };
         let rules = rules_of(&judge(&case.design, &case.analysis, known));
         rules.contains(&Rule::SmokeAtLighting(MILD))
@@ -695,6 +713,29 @@ fn what_an_overloaded_fire_gets_decides_how_its_want_of_draft_weighs() {
         assert_eq!(weigh(air, always), [nominal], "{air}");
         assert_eq!(weigh(air, seldom), [edge], "{air}");
         assert_eq!(weigh(air, never), [], "{air}");
+    }
+}
+
+/// And of a fire as it is stated, by the flows of its day.
+#[test]
+fn less_air_than_stated_weighs_by_what_the_fire_gets() {
+    let mut case = Case::new();
+    case.analysis.height_of_fire.excess_air_ratio = 2.5;
+    for (air, expected) in [(2.0, NOTE), (1.9, LOOK), (1.51, LOOK), (1.49, STOP)] {
+        for judged in [COLD, MILD] {
+            let mut case = case.clone();
+            set_flows(&mut case, judged, &[held(air)]);
+            let short = DayFigures { short_of_draft: 60.0, ..FINE_DAY };
+            let (day, mild) =
+                if judged == COLD { (short, FINE_DAY) } else { (FINE_DAY, short) };
+            let mild = Ok(mild);
+            let known = Known { day: Some(&day), mild: Some(&mild), edges: None };
+            let found = weighed(&judge(&case.design, &case.analysis, known));
+            assert!(
+                found.contains(&(Rule::ShortOfDraft(judged), expected)),
+                "{air}: {found:?}"
+            );
+        }
     }
 }
 
@@ -820,7 +861,9 @@ fn the_allowance_stands_only_while_the_peak_is_not_known() {
 #[test]
 fn what_is_wrong_as_stated_is_said_once() {
     let case = Case::new();
-    let day = DayFigures { hottest_face: kelvin(112.0), smoke_back: 60.0, ..FINE_DAY };
+    let smoke_later = 60.0;
+    let day =
+        DayFigures { hottest_face: kelvin(112.0), smoke_back: 60.0, smoke_later, ..FINE_DAY };
     let mut edges = fine_edges();
     edges.hottest_face.nominal = kelvin(120.0);
     edges.short_of_draft = TimeEdge { nominal: 600.0, edge: 900.0 };

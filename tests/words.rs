@@ -1,5 +1,6 @@
 //! What is said: the figure beside an answer is the one that decides, in the reader's units.
 
+use longsmoke::analysis::extrapolation::{Extrapolation, Formula, Stretch};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::field::{FIELDS, FieldId, Kind, Problem, ProblemKind, check_number};
 use longsmoke::design::{Design, RuleSet, document};
@@ -216,11 +217,21 @@ fn sentences_are_plain() {
     assert_eq!(said(text), refused);
 
     let (_, findings) = changed(|design, analysis| {
-        analysis.height_of_fire.runs[0].richardson = 204.54;
+        analysis.height_of_fire.extrapolations.push(Extrapolation {
+            formula: Formula::ForcedConvection,
+            stretch: Stretch::Run(1),
+            value: 204.54,
+            from: 0.0,
+            to: 1.0,
+        });
         design.path.run_count = 0;
         design.firebox.height = 0.2;
     });
-    assert!(findings.iter().any(|finding| finding.rule == Rule::OutsideFormula));
+    assert!(
+        findings
+            .iter()
+            .any(|finding| finding.rule == Rule::OutsideFormula(Formula::ForcedConvection))
+    );
     for finding in findings {
         let text = words::finding(&finding, System::Metric);
         let all = [&text.title, text.reason, text.remedy, finding.source.text].join(" ");

@@ -10,6 +10,7 @@ pub mod chimney;
 pub mod conditions;
 pub mod day;
 pub mod draft;
+pub mod extrapolation;
 pub mod factors;
 pub mod fire;
 pub mod house;
@@ -32,6 +33,7 @@ use branch::{Way, way};
 use chimney::{Flue, flue};
 use conditions::{Conditions, Weather, conditions};
 use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
+use extrapolation::{Extrapolation, extrapolations};
 use factors::Factors;
 use fire::{Burn, Firebox, firebox};
 use house::{House, house};
@@ -227,6 +229,8 @@ pub struct HeightOfFire {
     pub efficiency_higher: f64,
     /// Where the heat goes.
     pub heat: HeatShares,
+    /// Formulas that were used outside the range for which they were published.
+    pub extrapolations: Vec<Extrapolation>,
 }
 
 impl HeightOfFire {
@@ -411,7 +415,7 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
     let water = gas.composition().fraction(Species::Water);
     let water_pressure = partial_pressure(water, stream.pressure);
     let mut inlet = firebox.temperature;
-    let runs = way
+    let runs: Vec<RunState> = way
         .passages
         .iter()
         .zip(turns)
@@ -433,7 +437,6 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
         flame: burn.flame_temperature(room),
         firebox_outlet: firebox.temperature,
         firebox_wall: firebox.wall,
-        runs,
         path_length: path.length,
         runs_outlet: state.runs_outlet(),
         bleed_fraction: way.branched,
@@ -454,6 +457,8 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
             burn.higher_heating_value,
         ),
         heat: heat_shares(design, state),
+        extrapolations: extrapolations(design, (path, state), &runs),
+        runs,
     }
 }
 

@@ -145,9 +145,9 @@ fn glass(design: &Design) -> Option<Finding> {
 }
 
 pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
-    findings.extend(glass(design));
     let Some(limits) = limits(design) else {
         findings.push(not_checked());
+        findings.extend(glass(design));
         return;
     };
     findings.extend(not_counted(design));
@@ -182,6 +182,10 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
                 source,
             });
         }
+    }
+    // Where the rule of the set speaks of the door, it asks for more.
+    if !findings.iter().any(|finding| finding.rule == Rule::FrontClose) {
+        findings.extend(glass(design));
     }
 }
 

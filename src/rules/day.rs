@@ -1,5 +1,6 @@
 //! What the firing days alone show: smoke for minutes, hot faces.
 
+use super::edges::{air_of, weight_of_starving};
 use super::{Day, DayFigures, Figure, Finding, Judged, Known, Lever, Place, Rule, Severity};
 use crate::analysis::day::FacePlace;
 use crate::analysis::{Analysis, Failure};
@@ -10,6 +11,10 @@ use crate::units::{Quantity, ZERO_CELSIUS};
 
 /// Hottest that a face of a masonry heater may be, away from its door (K).
 pub const HOTTEST_FACE: f64 = 110.0 + ZERO_CELSIUS;
+
+/// As long as a cold heater may smoke when it is lit, if its kindling draws once it burns (s): paper
+/// and splinters, common practice, no source.
+pub const FIRST_PUFFS: f64 = 180.0;
 
 impl<'a> Known<'a> {
     /// The firing days that are known: that of the design, and the mild one.
@@ -35,7 +40,10 @@ pub(super) fn check(
     findings: &mut Vec<Finding>,
 ) {
     let smoke = smoke(design, (analysis, known));
-    findings.extend(smoke.or_else(|| short_of_draft(design, known)));
+    findings.extend(smoke);
+    if !smoke.is_some_and(|smoke| matches!(smoke.rule, Rule::SmokeBack(_))) {
+        findings.extend(short_of_draft(design, (analysis, known)));
+    }
     findings.extend(known.mild.and_then(|mild| without_a_day(design, mild.as_ref().err()?)));
     findings.extend(face(known));
 }
@@ -48,55 +56,85 @@ fn judged(design: &Design, day: Day) -> Judged {
 
 /// The heavier of both days, then the longer.
 fn smoke(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Option<Finding> {
-    let start = &analysis.conditions.cold_start;
-    // The day keeps the bypass shut; who lights a cold heater opens it, and then it draws.
-    let bypassed = |day| {
-        let margin = match day {
-            Day::Design => start.design_day.margin,
-            Day::Mild => start.mild_day.margin,
-        };
-        0.0 < design.path.bypass_area && 0.0 <= margin
-    };
     let found = known.days().filter_map(|(day, figures)| {
-        let judged = judged(design, day);
-        // As a kindling fire that does not draw: on a mild day a cold flue can be warmed first, and
-        // who cannot do so waits for a colder one. Smoke from a fire that burns is another matter.
-        let (rule, severity) = match day {
-            Day::Mild if figures.smoke_later <= 0.0 => {
-                (Rule::SmokeAtLighting(judged), Severity::LookAgain)
-            }
-            Day::Mild | Day::Design => (Rule::SmokeBack(judged), Severity::DoNotBuild),
-        };
-        let is_lit_aside = figures.smoke_later <= 0.0 && bypassed(day);
-        (figures.smoke_back > 0.0 && !is_lit_aside).then_some(Finding {
-            rule,
-            severity,
-            place: Place::Door,
-            found: Figure { value: figures.smoke_back, quantity: Quantity::Duration },
-            limit: None,
-            lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
-            source: &DRAFT_RESERVE,
-        })
+        let (rule, severity) = weight_of_smoke(design, analysis, (day, figures))?;
+        Some(of_a_burn((rule, severity), figures.smoke_back))
     });
-    let weigh = |one: &Finding, other: &Finding| {
-        // The last of equals is taken: the mild day only where it is worse.
-        one.severity.cmp(&other.severity).then(one.found.value.total_cmp(&other.found.value))
-    };
-    found.reduce(|one, other| if weigh(&one, &other).is_lt() { other } else { one })
+    found.reduce(heavier)
 }
 
-/// Less air than stated, though enough to burn, on the day on which that lasts longer.
-fn short_of_draft(design: &Design, known: Known<'_>) -> Option<Finding> {
-    let (day, figures) = known.worst(|day| day.short_of_draft)?;
-    (figures.short_of_draft > 0.0).then(|| Finding {
-        rule: Rule::ShortOfDraft(judged(design, day)),
-        severity: Severity::LookAgain,
+/// What smoke of a day comes to.
+///
+/// As long as a cold heater is lit it is a matter of the kindling. The day keeps the bypass shut;
+/// who lights a cold heater opens it, and if it draws then, nothing is wrong. The first puffs of a
+/// kindling fire that draws once it burns come from every cold heater. Else, on a mild day, a cold
+/// flue can be warmed first, and who cannot do so waits for a colder one. Smoke from a fire that
+/// burns is another matter.
+fn weight_of_smoke(
+    design: &Design,
+    analysis: &Analysis,
+    (day, figures): (Day, &DayFigures),
+) -> Option<(Rule, Severity)> {
+    let start = &analysis.conditions.cold_start;
+    let kindling = match day {
+        Day::Design => start.design_day.margin,
+        Day::Mild => start.mild_day.margin,
+    };
+    let draws = 0.0 <= kindling;
+    let judged = judged(design, day);
+    let at_lighting = |severity| Some((Rule::SmokeAtLighting(judged), severity));
+    if figures.smoke_back <= 0.0 {
+        None
+    } else if figures.smoke_later > 0.0 {
+        Some((Rule::SmokeBack(judged), Severity::DoNotBuild))
+    } else if draws && 0.0 < design.path.bypass_area {
+        None
+    } else if draws && figures.smoke_back <= FIRST_PUFFS {
+        at_lighting(Severity::GoodToKnow)
+    } else if day == Day::Mild {
+        at_lighting(Severity::LookAgain)
+    } else {
+        Some((Rule::SmokeBack(judged), Severity::DoNotBuild))
+    }
+}
+
+fn of_a_burn((rule, severity): (Rule, Severity), seconds: f64) -> Finding {
+    Finding {
+        rule,
+        severity,
         place: Place::Door,
-        found: Figure { value: figures.short_of_draft, quantity: Quantity::Duration },
+        found: Figure { value: seconds, quantity: Quantity::Duration },
         limit: None,
         lever: Some(Lever { field: FieldId::MouthHeight, raise: true }),
         source: &DRAFT_RESERVE,
-    })
+    }
+}
+
+/// The heavier of two findings, then the one with the larger figure; the first of equals.
+fn heavier(one: Finding, other: Finding) -> Finding {
+    let by_weight = one.severity.cmp(&other.severity);
+    let order = by_weight.then(one.found.value.total_cmp(&other.found.value));
+    if order.is_lt() { other } else { one }
+}
+
+/// Less air than stated, though enough to burn; it weighs as with an overload.
+fn short_of_draft(
+    design: &Design,
+    (analysis, known): (&Analysis, Known<'_>),
+) -> Option<Finding> {
+    let fire = &analysis.height_of_fire;
+    let mild = &analysis.conditions.mild_day;
+    let found = known.days().filter(|(_, figures)| figures.short_of_draft > 0.0);
+    let found = found.map(|(day, figures)| {
+        let (flows, margin) = match day {
+            Day::Design => (&fire.natural_flows, fire.margin),
+            Day::Mild => (&mild.natural_flows, mild.stated.margin),
+        };
+        let stated = fire.excess_air_ratio;
+        let severity = weight_of_starving(stated, air_of(flows, margin, stated));
+        of_a_burn((Rule::ShortOfDraft(judged(design, day)), severity), figures.short_of_draft)
+    });
+    found.reduce(heavier)
 }
 
 /// A mild day on which the fire goes out, or that could not be computed.

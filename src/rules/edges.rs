@@ -5,6 +5,7 @@ use super::heat::Hot;
 use super::{Figure, Finding, HOTTEST_FACE, Lever, Place, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::analysis::day::{FacePlace, LayerPeaks};
+use crate::analysis::draft::NaturalFlow;
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
 use crate::sources::{
@@ -41,18 +42,22 @@ pub const LEAST_AIR: f64 = 1.5;
 /// nothing where no flow holds itself.
 pub fn air_it_gets(analysis: &Analysis) -> f64 {
     let fire = &analysis.height_of_fire;
-    let stated = fire.excess_air_ratio;
-    match fire.natural_flows.iter().rfind(|flow| flow.stable) {
+    air_of(&fire.natural_flows, fire.margin, fire.excess_air_ratio)
+}
+
+/// The same of the flows at which a heater balances, with its margin (Pa) at the stated air.
+pub(super) fn air_of(flows: &[NaturalFlow], margin: f64, stated: f64) -> f64 {
+    match flows.iter().rfind(|flow| flow.stable) {
         Some(flow) => flow.excess_air_ratio.min(stated),
-        None if fire.margin < 0.0 => 0.0,
+        None if margin < 0.0 => 0.0,
         None => stated,
     }
 }
 
-/// How much it weighs that an overloaded fire asks for more air than the chimney pulls. In truth it
+/// How much it weighs that a fire, overloaded or not, asks for more air than the chimney pulls. In truth it
 /// then takes the air that it gets: as long as the chimney pulls that much, smoke stays inside, and
 /// what counts is whether the air burns the wood.
-fn weight_of_starving(stated: f64, gets: f64) -> Severity {
+pub(super) fn weight_of_starving(stated: f64, gets: f64) -> Severity {
     if gets < LEAST_AIR.min(stated) {
         Severity::DoNotBuild
     } else if gets < TESTED_AIR.min(stated) {

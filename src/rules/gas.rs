@@ -5,9 +5,7 @@ use crate::analysis::Analysis;
 use crate::analysis::standard_route::shortest_path;
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
-use crate::sources::{
-    CHIMNEY_ENTRY_WINDOW, CHIMNEY_PEAK, EN_13384, EN_15544_SIZES, SHAH_LONDON_1978,
-};
+use crate::sources::{CHIMNEY_ENTRY_WINDOW, CHIMNEY_PEAK, EN_13384, EN_15544_SIZES};
 use crate::units::{Quantity, ZERO_CELSIUS};
 
 /// Gas into the chimney: too cool below, good up to, look again up to, wasteful above (K).
@@ -18,9 +16,6 @@ pub const ENTRY_WINDOW: [f64; 3] =
 /// that was measured above the mean, until the peak itself is computed.
 pub const PEAK_ALLOWANCE: f64 = 212.0;
 
-/// Richardson number from which buoyancy in a run rivals the forced flow (–).
-pub const RICHARDSON: f64 = 1.0;
-
 const fn temperature(value: f64) -> Figure {
     Figure { value, quantity: Quantity::Temperature }
 }
@@ -30,7 +25,7 @@ pub(super) fn check(
     (analysis, known): (&Analysis, Known<'_>),
     findings: &mut Vec<Finding>,
 ) {
-    let entries = Entries::new(analysis, known);
+    let entries = entries(analysis, known);
     // The edges know the peak itself.
     if known.edges.is_none() {
         findings.extend(rating(design, &entries));
@@ -38,58 +33,60 @@ pub(super) fn check(
     findings.extend(entry(design, &entries));
     findings.extend(mouth(design, analysis));
     findings.extend(path(design, analysis));
-    findings.extend(outside_formula(analysis));
 }
 
-/// Gas into the chimney at its warmest and its coolest (K), each with the state to which it belongs.
-struct Entries {
-    warmest: (f64, Moment),
-    coolest: (f64, Moment),
+/// Gas into the chimney at its warmest and its coolest (K), and the state to which both belong.
+struct Entry {
+    warmest: f64,
+    coolest: f64,
+    moment: Moment,
 }
 
-impl Entries {
-    /// Of the days where they are known: hottest when the days repeat, coolest at the first fire.
-    fn new(analysis: &Analysis, known: Known<'_>) -> Self {
-        let warmest = known.days().map(|(day, figures)| {
-            (figures.repeating_mean.max(figures.first_mean), Moment::BurnMean(day))
-        });
-        let coolest = known.days().map(|(day, figures)| {
-            (figures.first_mean.min(figures.repeating_mean), Moment::BurnMean(day))
-        });
-        let height = (analysis.height_of_fire.chimney_inlet, Moment::HeightOfFire);
-        Self {
-            warmest: warmest.reduce(|a, b| if a.0 < b.0 { b } else { a }).unwrap_or(height),
-            coolest: coolest.reduce(|a, b| if b.0 < a.0 { b } else { a }).unwrap_or(height),
-        }
+/// Of the days where they are known, that of the design first: hottest when the days repeat, coolest
+/// at the first fire.
+fn entries(analysis: &Analysis, known: Known<'_>) -> Vec<Entry> {
+    let mut entries: Vec<Entry> = known
+        .days()
+        .map(|(day, figures)| Entry {
+            warmest: figures.repeating_mean.max(figures.first_mean),
+            coolest: figures.first_mean.min(figures.repeating_mean),
+            moment: Moment::BurnMean(day),
+        })
+        .collect();
+    if entries.is_empty() {
+        let inlet = analysis.height_of_fire.chimney_inlet;
+        let moment = Moment::HeightOfFire;
+        entries.push(Entry { warmest: inlet, coolest: inlet, moment });
     }
+    entries
 }
 
-fn rating(design: &Design, entries: &Entries) -> Option<Finding> {
+fn rating(design: &Design, entries: &[Entry]) -> Option<Finding> {
     let rated = design.chimney.rated_temperature;
-    let (warmest, moment) = entries.warmest;
-    (rated < warmest + PEAK_ALLOWANCE).then(|| Finding {
-        rule: Rule::GasAboveChimneyRating(moment),
+    let beyond = entries.iter().find(|entry| rated < entry.warmest + PEAK_ALLOWANCE)?;
+    Some(Finding {
+        rule: Rule::GasAboveChimneyRating(beyond.moment),
         severity: Severity::DoNotBuild,
         place: Place::ChimneyInlet,
-        found: temperature(warmest),
+        found: temperature(beyond.warmest),
         limit: Some(temperature(rated)),
         lever: Some(Lever { field: FieldId::RunLength, raise: true }),
         source: &CHIMNEY_PEAK,
     })
 }
 
-fn entry(design: &Design, entries: &Entries) -> Option<Finding> {
+/// The hottest matter of any day; the mild day only where that of the design is without it.
+fn entry(design: &Design, entries: &[Entry]) -> Option<Finding> {
     let [cool, good, warm] = ENTRY_WINDOW;
-    let Entries { warmest: (warmest, moment), coolest: (coolest, cool_moment) } = *entries;
+    let hotter = |limit: f64| entries.iter().find(|entry| limit < entry.warmest);
     let dry = design.chimney.duty == ChimneyDuty::Dry;
-    let (rule, found, limit) = if warm < warmest {
-        (Rule::GasWasteful(moment), warmest, warm)
-    } else if good < warmest {
-        (Rule::GasWarm(moment), warmest, good)
-    } else if coolest < cool && dry {
-        (Rule::GasCool(cool_moment), coolest, cool)
+    let (rule, found, limit) = if let Some(entry) = hotter(warm) {
+        (Rule::GasWasteful(entry.moment), entry.warmest, warm)
+    } else if let Some(entry) = hotter(good) {
+        (Rule::GasWarm(entry.moment), entry.warmest, good)
     } else {
-        return None;
+        let entry = entries.iter().find(|entry| dry && entry.coolest < cool)?;
+        (Rule::GasCool(entry.moment), entry.coolest, cool)
     };
     Some(Finding {
         rule,
@@ -144,19 +141,5 @@ fn path(design: &Design, analysis: &Analysis) -> Option<Finding> {
         limit: Some(length(asked)),
         lever: Some(Lever { field, raise: true }),
         source: &EN_15544_SIZES,
-    })
-}
-
-fn outside_formula(analysis: &Analysis) -> Option<Finding> {
-    let runs = analysis.height_of_fire.runs.iter().enumerate();
-    let (index, run) = runs.max_by(|a, b| a.1.richardson.total_cmp(&b.1.richardson))?;
-    (RICHARDSON < run.richardson).then_some(Finding {
-        rule: Rule::OutsideFormula,
-        severity: Severity::GoodToKnow,
-        place: Place::Run(index),
-        found: Figure { value: run.richardson, quantity: Quantity::Ratio },
-        limit: Some(Figure { value: RICHARDSON, quantity: Quantity::Ratio }),
-        lever: Some(Lever { field: FieldId::RunHeight, raise: false }),
-        source: &SHAH_LONDON_1978,
     })
 }

@@ -308,7 +308,7 @@ pub(super) fn check(design: &Design, known: Known<'_>, findings: &mut Vec<Findin
         let Some((_, day)) = known.worst(figure) else { continue };
         let Some((limit, source)) = hot.limit(design) else { continue };
         let found = figure(day);
-        if limit < found && !is_said(hot, findings) {
+        if limit < found && !is_said(hot, hot.weight(found), findings) {
             findings.push(finding(Rule::TooHot(hot), hot, [found, limit], source));
         }
     }
@@ -327,17 +327,19 @@ pub(super) fn check_edges(design: &Design, edges: &Edges, findings: &mut Vec<Fin
         };
         let judged = JudgedEdge::hot(Hazard::TooHot(hot), figure, limit);
         let Some(found) = judged.finding(hot.place(), hot.lever()) else { continue };
-        if !is_said(hot, findings) {
-            let severity = found.severity.min(hot.weight(found.found.value));
+        let severity = found.severity.min(hot.weight(found.found.value));
+        if !is_said(hot, severity, findings) {
             findings.push(Finding { severity, source, ..found });
         }
     }
 }
 
-/// Whether it or a heavier one of its matter was found already.
-fn is_said(hot: Hot, findings: &[Finding]) -> bool {
+/// Whether its matter was found already and weighs as much.
+fn is_said(hot: Hot, severity: Severity, findings: &[Finding]) -> bool {
     let same = |one: Hot| Some(one) == hot.milder_than() || one == hot;
-    findings.iter().any(|finding| match finding.rule {
+    findings.iter().filter(|finding| severity <= finding.severity).any(|finding| match finding
+        .rule
+    {
         Rule::TooHot(one) | Rule::AtTheEdge(Hazard::TooHot(one), _) => same(one),
         _ => false,
     })

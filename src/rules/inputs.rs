@@ -1,9 +1,14 @@
-//! Inputs outside what is usual, and wet wood.
+//! Inputs outside what is usual, formulas outside their range, and wet wood.
 
 use super::{Figure, Finding, Lever, Place, Question, Rule, Severity};
+use crate::analysis::Analysis;
+use crate::analysis::extrapolation::{Extrapolation, Formula, Stretch};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind};
-use crate::sources::{EN_15544_MOISTURE, USUAL_RANGE};
+use crate::sources::{
+    COLEBROOK_1939, EN_15544_MOISTURE, LECKNER_1972, NORRIS_1970, PURE_GAS_TRANSPORT,
+    SHAH_LONDON_1978, Source, USUAL_RANGE,
+};
 use crate::units::Quantity;
 
 /// Wettest wood (–).
@@ -56,7 +61,7 @@ pub(super) const fn question(id: FieldId) -> Question {
     }
 }
 
-pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
+pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
     findings.extend(FIELDS.iter().filter_map(|field| {
         let Kind::Number(number) = &field.kind else {
             return None;
@@ -82,7 +87,44 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
             source: &USUAL_RANGE,
         })
     }));
+    findings.extend(analysis.height_of_fire.extrapolations.iter().filter_map(outside_formula));
     findings.extend(wet_wood(design));
+}
+
+/// Gas too cold for a formula is passed over: there it is held, and carries little.
+fn outside_formula(found: &Extrapolation) -> Option<Finding> {
+    let Extrapolation { formula, stretch, value, to, .. } = *found;
+    let (quantity, lever): (_, Option<(FieldId, bool)>) = match formula {
+        Formula::ForcedConvection => (Quantity::Ratio, Some((FieldId::RunHeight, false))),
+        Formula::ColebrookFriction | Formula::NorrisGain => {
+            (Quantity::Ratio, Some((FieldId::PathRoughness, false)))
+        }
+        Formula::LecknerEmissivity | Formula::GasTransport => (Quantity::Temperature, None),
+    };
+    let figure = |value| Figure { value, quantity };
+    (to < value).then(|| Finding {
+        rule: Rule::OutsideFormula(formula),
+        severity: Severity::GoodToKnow,
+        place: match stretch {
+            Stretch::Run(count) => Place::Run(count.saturating_sub(1)),
+            Stretch::Flue => Place::ChimneyInlet,
+        },
+        found: figure(value),
+        limit: Some(figure(to)),
+        lever: lever.map(|(field, raise)| Lever { field, raise }),
+        source: source(formula),
+    })
+}
+
+/// Where the range of a formula comes from.
+const fn source(formula: Formula) -> &'static Source {
+    match formula {
+        Formula::ForcedConvection => &SHAH_LONDON_1978,
+        Formula::ColebrookFriction => &COLEBROOK_1939,
+        Formula::NorrisGain => &NORRIS_1970,
+        Formula::LecknerEmissivity => &LECKNER_1972,
+        Formula::GasTransport => &PURE_GAS_TRANSPORT,
+    }
 }
 
 fn wet_wood(design: &Design) -> Option<Finding> {

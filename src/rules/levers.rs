@@ -1,6 +1,7 @@
 //! What a builder can move to mend a finding, and which findings are one matter.
 
 use super::{Finding, Hazard, Hot, InHouse, Lever, Rule, Touch};
+use crate::analysis::extrapolation::Formula;
 use crate::design::field::FieldId;
 
 const fn more(field: FieldId) -> Lever {
@@ -92,7 +93,7 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::NoRuns => COOLER_GAS,
         Rule::GasCool(_) => WARMER_GAS,
         Rule::ChimneyWallWet | Rule::ChimneyWallFreezing => WARMER_FLUE,
-        Rule::GasSlow | Rule::OutsideFormula => FASTER,
+        Rule::GasSlow | Rule::OutsideFormula(Formula::ForcedConvection) => FASTER,
         Rule::GasFast => SLOWER,
         Rule::FireboxSmall | Rule::FireboxBaseSmall | Rule::FireboxLow => LARGER_FIREBOX,
         Rule::FireboxLarge => SMALLER_FIREBOX,

@@ -35,6 +35,7 @@ pub use sets::{Matter, rule_of};
 
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::analysis::day::{DayState, FacePlace, LayerPeaks};
+use crate::analysis::extrapolation::Formula;
 use crate::analysis::house::overheating;
 use crate::analysis::{Analysis, Failure};
 use crate::design::Design;
@@ -227,7 +228,7 @@ pub enum Rule {
     /// No clearance rules were applied.
     ClearancesNotChecked,
     /// A formula was used outside its range.
-    OutsideFormula,
+    OutsideFormula(Formula),
     /// An input is outside its usual range.
     InputUnusual(FieldId),
     /// Wood too wet.
@@ -387,7 +388,7 @@ impl Rule {
             Self::FrontClose => "front-close",
             Self::CeilingClose => "ceiling-close",
             Self::ClearancesNotChecked => "clearances-not-checked",
-            Self::OutsideFormula => "outside-formula",
+            Self::OutsideFormula(_) => "outside-formula",
             Self::InputUnusual(_) => "input-unusual",
             Self::WoodWet => "wood-wet",
             Self::HouseNotCovered => "house-not-covered",
@@ -491,7 +492,7 @@ impl Rule {
             | Self::FireboxNarrow
             | Self::PathShort
             | Self::NoRuns
-            | Self::OutsideFormula
+            | Self::OutsideFormula(_)
             | Self::WoodWet
             | Self::InHouse(InHouse::RoomOverheats)
             | Self::HouseNotCovered => Question::Heat,
@@ -627,7 +628,7 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     cleanouts::check(design, &mut findings);
     structure::check(design, analysis, &mut findings);
     sets::check(design.site.rule_set, &mut findings);
-    inputs::check(design, &mut findings);
+    inputs::check(design, analysis, &mut findings);
     house::check(design, (analysis, known), &mut findings);
     heaviest_first(&findings)
 }

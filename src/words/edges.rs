@@ -2,7 +2,7 @@
 
 use super::findings::overload;
 use crate::design::Design;
-use crate::rules::{Edges, HOTTEST_FACE, LEAST_AIR};
+use crate::rules::{Edges, HOTTEST_FACE};
 use crate::units::{Quantity, System, figure};
 use crate::words::passage::Passage;
 
@@ -41,7 +41,7 @@ pub struct Row {
 }
 
 /// The figures that are judged, each with its edge and its limit.
-pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 6] {
+pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 5] {
     let hot = |value| figure(value, Quantity::Temperature, system);
     let time = |value| figure(value, Quantity::Duration, system);
     let up_to = |edge: String| format!("up to {edge}");
@@ -74,12 +74,6 @@ pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 6] {
             "Short of draft",
             (time(short.nominal), up_to(time(short.edge))),
             String::new(),
-        ),
-        row(
-            "air",
-            "Air over what the wood needs",
-            (figure(edges.air_ratio, Quantity::Ratio, system), String::new()),
-            figure(LEAST_AIR, Quantity::Ratio, system),
         ),
         row(
             "mouth-wall",

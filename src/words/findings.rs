@@ -2,6 +2,7 @@
 
 use super::{around, heat, house, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
+use crate::analysis::extrapolation::Formula;
 use crate::design::field::{FieldId, Kind, field};
 use crate::rules::{
     Day, Figure, Finding, Hazard, Judged, Moment, OVERLOAD, PEAK_ALLOWANCE, Rule, Standing,
@@ -28,6 +29,15 @@ pub fn finding(finding: &Finding, system: System) -> Text {
         title: title(finding, [&found, &limit], system),
         reason: reason(finding.rule),
         remedy: remedy(finding.rule),
+    }
+}
+
+/// What formulas were not made for.
+const fn unlike(formula: Formula) -> &'static str {
+    match formula {
+        Formula::ForcedConvection => "gas very slow",
+        Formula::ColebrookFriction | Formula::NorrisGain => "walls very rough",
+        Formula::LecknerEmissivity | Formula::GasTransport => "gas very hot",
     }
 }
 
@@ -74,7 +84,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::FrontClose => format!("{found}, limit {limit} in front of the door"),
         Rule::CeilingClose => format!("{found}, limit {limit} to the ceiling"),
         Rule::ClearancesNotChecked => "no clearance was checked".into(),
-        Rule::OutsideFormula => format!("gas very slow in {place}"),
+        Rule::OutsideFormula(formula) => format!("{} in {place}", unlike(formula)),
         Rule::InputUnusual(id) => {
             format!("{}: {found}, usual {}", label(id), usual(id, system))
         }
@@ -228,9 +238,15 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             format!("From the cap slab to the ceiling {found}, where {limit} is asked.")
         }
         Rule::ClearancesNotChecked => "No clearance was checked: no rule set is chosen.".into(),
-        Rule::OutsideFormula => {
+        Rule::OutsideFormula(Formula::ForcedConvection) => {
             "The gas is so slow here that its heat stirs it more than the draft pushes it."
                 .into()
+        }
+        Rule::OutsideFormula(Formula::ColebrookFriction | Formula::NorrisGain) => {
+            "The walls are rougher here than the formulas for rough ducts go.".into()
+        }
+        Rule::OutsideFormula(_) => {
+            format!("The gas is {found} hot here, beyond the {limit} of its formulas.")
         }
         Rule::InputUnusual(id) => {
             let usual = usual(id, system);
@@ -407,9 +423,10 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::ClearancesNotChecked | Rule::DayNotFound(_) => {
             "A missing check is not a passed check."
         }
-        Rule::OutsideFormula => {
+        Rule::OutsideFormula(Formula::ForcedConvection) => {
             "The formulas are for gas that the draft pushes along; the figures here are rough."
         }
+        Rule::OutsideFormula(_) => "Beyond what a formula was made for its figures are rough.",
         Rule::InputUnusual(_) => "Few heaters are built so, and little is known of them.",
         Rule::WoodWet => "Wet wood burns cool, smokes and wets the chimney.",
         Rule::HouseNotCovered => "Something else has to heat on those days.",
@@ -470,7 +487,10 @@ const fn remedy(rule: Rule) -> &'static str {
              as a cladding over wood."
         }
         Rule::ClearancesNotChecked => "Choose a rule set, and ask the building official.",
-        Rule::OutsideFormula => "Make the runs lower, so that the gas moves faster.",
+        Rule::OutsideFormula(Formula::ForcedConvection) => {
+            "Make the runs lower, so that the gas moves faster."
+        }
+        Rule::OutsideFormula(_) => "Judge these figures with more reserve.",
         Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",

@@ -11,6 +11,7 @@ pub mod examples;
 mod fields;
 mod findings;
 mod heat;
+pub mod hours;
 pub mod house;
 pub mod operation;
 pub mod passage;

@@ -1,5 +1,6 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
+use super::hours::Hours;
 use super::{
     CAUTIONS, edges as edges_said, finding as words_of, house, quantity,
     remedy as remedy_words, standard_route as route_words, structure, trials as trial_words,
@@ -42,6 +43,8 @@ pub struct Report {
     /// The firing day, from cold and when the days repeat; missing where it was not asked for or
     /// not found.
     pub day: Option<Day>,
+    /// The same hour by hour.
+    pub hours: Option<Hours>,
     /// The heater in its house.
     pub house: HouseReport,
     /// The published sizing route beside it.
@@ -316,6 +319,7 @@ pub fn report(
         height_of_fire: analysis.height_of_fire.clone(),
         conditions: analysis.conditions.clone(),
         day: day.cloned(),
+        hours: day.map(Hours::new),
         house: HouseReport {
             house: house::of_day(design, analysis, day),
             overheating: day.map(|day| house::warm_days(design, day)),
