@@ -147,19 +147,7 @@ impl Figures {
     ///
     /// [`Failure`]: why it could not be computed.
     pub fn new(design: &Design) -> Result<Self, Failure> {
-        let analysis = analyze(design)?;
-        let coarse = day(design, &COARSE)?;
-        let mild = mild_day(design, &COARSE);
-        if hangs(design, &analysis, (&coarse, mild.as_ref())) {
-            let mild = mild_day(design, &Setup::STANDARD);
-            return Ok(Self::of(
-                design,
-                &analysis,
-                &day(design, &Setup::STANDARD)?,
-                mild.as_ref(),
-            ));
-        }
-        Ok(Self::of(design, &analysis, &coarse, mild.as_ref()))
+        Days::new(design).map(|days| days.figures)
     }
 
     /// The same by the coarse day alone, however near to a limit it is: for a first look.
@@ -249,6 +237,35 @@ impl Figures {
     pub fn heaviest(&self) -> Option<&Finding> {
         let findings = self.verdicts.iter().filter_map(|verdict| verdict.deciding.as_ref());
         findings.rev().max_by_key(|finding| finding.severity)
+    }
+}
+
+/// Figures with the days on which they stand.
+pub(super) struct Days {
+    /// The figures.
+    pub figures: Figures,
+    /// What is judged of the day of the design.
+    pub stated: DayFigures,
+    /// And of the mild one, where that is another.
+    pub mild: Option<Result<DayFigures, Failure>>,
+}
+
+impl Days {
+    /// As [`Figures::new`].
+    pub fn new(design: &Design) -> Result<Self, Failure> {
+        let analysis = analyze(design)?;
+        let coarse = day(design, &COARSE)?;
+        let mild = mild_day(design, &COARSE);
+        let of = |day: &Day, mild: Option<Result<DayFigures, Failure>>| Self {
+            figures: Figures::of(design, &analysis, day, mild.as_ref()),
+            stated: DayFigures::new(design, &day.first_fire, &day.periodic),
+            mild,
+        };
+        if hangs(design, &analysis, (&coarse, mild.as_ref())) {
+            let mild = mild_day(design, &Setup::STANDARD);
+            return Ok(of(&day(design, &Setup::STANDARD)?, mild));
+        }
+        Ok(of(&coarse, mild))
     }
 }
 

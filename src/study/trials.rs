@@ -13,6 +13,7 @@ use crate::rules::{
 };
 use crate::study::day::{failure_from_id, failure_id, place_number, place_of};
 use crate::study::edges::overloaded;
+use crate::study::figures::{COARSE, COARSE_ERROR, is_clear, warmer};
 use std::fmt;
 use std::str::FromStr;
 
@@ -246,6 +247,12 @@ pub struct Verdict {
 }
 
 impl Verdict {
+    /// Whether every question that the trial asks is answered yes.
+    pub fn passes(&self, trial: Trial) -> bool {
+        let mut asked = Question::ALL.into_iter().filter_map(|each| self.answer(each, trial));
+        asked.all(|answer| answer == Answer::Yes)
+    }
+
     /// Answer to a question; none where the trial does not ask it.
     pub fn answer(&self, question: Question, trial: Trial) -> Option<Answer> {
         let asked = trial != Trial::ColdStart || question == Question::Draw;
@@ -344,21 +351,17 @@ pub fn try_one(design: &Design, trial: Trial) -> Tried {
     Tried { trial, day: figures(&trial.apply(design), &Setup::STANDARD) }
 }
 
-/// One trial, with a coarse day where its judgment hangs on nothing that such a day may miss.
+/// One trial, with a coarse day unless that would pass and the judgment hangs on less than it may
+/// be off.
 pub(super) fn try_surely(design: &Design, trial: Trial) -> Tried {
-    let coarse = Tried { trial, day: figures(&trial.apply(design), &super::figures::COARSE) };
-    let weights = |kelvins: f64| {
-        let day = coarse.day.clone().map(|day| super::figures::warmer(day, kelvins));
-        let verdict = judge(design, &Tried { trial, day }).ok()?;
-        let weight = |found: &Finding| (found.rule.id(), found.severity);
-        Some(verdict.findings.iter().map(weight).collect::<Vec<_>>())
+    let coarse = Tried { trial, day: figures(&trial.apply(design), &COARSE) };
+    let with = |kelvins: f64| {
+        let day = coarse.day.clone().map(|day| warmer(day, kelvins));
+        judge(design, &Tried { trial, day }).is_ok_and(|verdict| verdict.passes(trial))
     };
-    let found = weights(0.0);
-    let error = super::figures::COARSE_ERROR;
-    let is_sure =
-        coarse.day.as_ref().is_ok_and(|day| super::figures::is_clear(day.least_margin))
-            && [-error, error].into_iter().all(|kelvins| weights(kelvins) == found);
-    if is_sure { coarse } else { try_one(design, trial) }
+    let is_sure = coarse.day.as_ref().is_ok_and(|day| is_clear(day.least_margin))
+        && [-COARSE_ERROR, COARSE_ERROR].into_iter().all(with);
+    if is_sure || !with(0.0) { coarse } else { try_one(design, trial) }
 }
 
 fn figures(design: &Design, setup: &Setup) -> Result<DayFigures, Failure> {

@@ -8,7 +8,6 @@ mod judging;
 mod space;
 mod wish;
 
-pub use judging::Judging;
 pub use space::{Puts, Space, changed, labor, with};
 pub use wish::{Aim, Wish};
 
@@ -19,7 +18,7 @@ use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::rules::{Finding, Severity, check};
 use crate::units::kelvin;
-use judging::Verdict;
+use judging::{Judging, Range, Verdict};
 use space::is_of_the_shell;
 use std::cmp::Ordering;
 use std::collections::VecDeque;
@@ -33,6 +32,10 @@ const AT_ONCE: usize = 40;
 /// Gas into the chimney at the height of the fire from which the means of the days mostly lie
 /// within what is good (K).
 const LIKELY: (f64, f64) = (kelvin(95.0), kelvin(145.0));
+/// Of so many designs one is looked at before the first is judged.
+const STRIDE: usize = 3;
+/// Days after which the rest is looked at, though none was judged.
+const EARLY_DAYS: usize = 4;
 /// Kelvins off that weigh as much as an aim's whole step.
 const OFF: f64 = 10.0;
 /// Draft to spare on a mild day at the height of the fire that a whole burn seems to ask (Pa).
@@ -108,8 +111,19 @@ struct Followed {
     design: Design,
     figures: Figures,
     score: f64,
-    /// None before it was judged under all conditions.
+    /// Its judgment under all conditions, as far as it has come.
+    judging: Judging,
+    /// Whether it passed the conditions that were tried, and which those were.
+    screened: Option<(Range, bool)>,
+    /// What it came to at the edge.
     verdict: Option<Verdict>,
+}
+
+/// A design that is being judged, by its place, and how.
+#[derive(Clone, Copy, Debug)]
+enum Work {
+    Screen(usize, Range),
+    Edge(usize),
 }
 
 /// The search, part by part.
@@ -118,16 +132,17 @@ pub struct Suggest {
     design: Design,
     wish: Wish,
     space: Space,
-    present: Option<Result<Figures, Failure>>,
+    /// In which order the variants are looked at: every third first.
+    order: Vec<usize>,
     looked: usize,
     /// What was looked at, with how unlikely it is.
     rated: Vec<(Rate, usize)>,
     waiting: Option<VecDeque<Likely>>,
+    /// Variants whose day was computed.
+    tried: Vec<usize>,
     followed: Vec<Followed>,
     days: usize,
-    judging: Option<(usize, Judging)>,
-    judged: usize,
-    told: usize,
+    work: Option<Work>,
     ended: bool,
 }
 
@@ -143,37 +158,38 @@ impl Suggest {
 
     /// A search within a space.
     pub fn within(design: &Design, wish: Wish, space: Space) -> Self {
+        let count = space.variants.len();
         Self {
             design: design.clone(),
             wish,
+            order: (0..STRIDE).flat_map(|first| (first..count).step_by(STRIDE)).collect(),
             space,
-            present: None,
             looked: 0,
             rated: Vec::new(),
             waiting: None,
+            tried: Vec::new(),
             followed: Vec::new(),
             days: 0,
-            judging: None,
-            judged: 0,
-            told: 0,
+            work: None,
             ended: false,
         }
     }
 
     fn progress(&self) -> Part {
         let steps = |count: usize| count.div_ceil(AT_ONCE);
-        let conditions = Trial::ALL.len();
-        let left = self.judging.as_ref().map_or(0, |(_, judging)| judging.done());
-        let done = steps(self.looked) + self.days + conditions * self.judged + left;
-        let all = steps(self.space.variants.len()) + self.space.days;
-        let all = all + conditions * self.space.judged;
+        let tried = self.followed.iter().map(|each| each.judging.done()).sum::<usize>();
+        let at_the_edge = self.followed.iter().filter(|each| each.verdict.is_some()).count();
+        let edge = Trial::ALL.len();
+        let done = steps(self.looked) + self.days + tried + edge * at_the_edge;
+        let all = steps(self.order.len()) + self.space.days;
+        let all = all + edge * (self.space.judged + MOST);
         Part::Done(done.min(all), all)
     }
 
     /// Looks at some designs at the height of the fire.
     fn look(&mut self) {
-        let end = (self.looked + AT_ONCE).min(self.space.variants.len());
-        for place in self.looked..end {
+        let end = (self.looked + AT_ONCE).min(self.order.len());
+        for place in self.order.iter().take(end).skip(self.looked).copied() {
             if let Some(puts) = self.space.variants.get(place)
                 && let Some(rate) = rate(&with(&self.design, puts), self.wish)
             {
@@ -181,9 +197,12 @@ impl Suggest {
             }
         }
         self.looked = end;
-        if self.looked == self.space.variants.len() {
-            self.waiting = Some(self.shortlist());
-        }
+    }
+
+    /// Whether something was told early, or sought for long enough.
+    fn is_early(&self) -> bool {
+        let is_told = self.followed.iter().any(|each| each.screened.is_some());
+        !is_told && self.days < EARLY_DAYS
     }
 
     /// The likeliest designs, of each number of runs in turn.
@@ -201,11 +220,13 @@ impl Suggest {
         }
         turns.sort_unstable();
         let likely = |(.., variant): (usize, usize, usize)| Likely { variant, shell: 0 };
-        turns.into_iter().map(likely).collect()
+        let is_new = |each: &(usize, usize, usize)| !self.tried.contains(&each.2);
+        turns.into_iter().filter(is_new).map(likely).collect()
     }
 
     /// Follows the next design through its day.
     fn follow(&mut self, likely: &Likely) {
+        self.tried.push(likely.variant);
         let variant = self.space.variants.get(likely.variant).cloned().unwrap_or_default();
         let shell = self.space.shells.get(likely.shell).cloned().unwrap_or_default();
         let puts = changed(&self.design, &[variant, shell].concat());
@@ -224,70 +245,117 @@ impl Suggest {
             let next = Likely { shell: likely.shell + 1, ..*likely };
             self.waiting.get_or_insert_default().push_front(next);
         }
-        self.followed.push(Followed { puts, design, figures, score, verdict: None });
+        let judging = Judging::new(&design, self.wish);
+        let (screened, verdict) = (None, None);
+        self.followed.push(Followed {
+            puts,
+            design,
+            figures,
+            score,
+            judging,
+            screened,
+            verdict,
+        });
     }
 
-    /// The best design that passes its day and was not judged yet, unlike those that were found.
-    fn next_to_judge(&self) -> Option<usize> {
-        if self.judged == self.space.judged || self.found().count() == MOST {
+    /// The best design that passes its day and was not tried, unlike those that were.
+    fn next_to_screen(&self) -> Option<usize> {
+        let screened = || self.followed.iter().filter(|each| each.screened.is_some());
+        let passed = || screened().filter(|each| is_screened(each));
+        if self.space.judged <= screened().count() {
             return None;
         }
-        let taken = |each: &Followed| {
-            self.found().any(|(other, _)| is_alike(&other.design, &each.design))
-        };
         let open = self.followed.iter().enumerate().filter(|(_, each)| {
-            each.verdict.is_none() && each.figures.passes() && !taken(each)
+            let is_like = |other: &Followed| is_alike(&other.design, &each.design);
+            each.screened.is_none() && each.figures.passes() && !passed().any(is_like)
         });
         open.min_by(|(_, a), (_, b)| b.score.total_cmp(&a.score)).map(|(place, _)| place)
     }
 
-    fn found(&self) -> impl Iterator<Item = (&Followed, &Verdict)> {
-        let judged = self.followed.iter();
-        judged.filter_map(|each| Some((each, each.verdict.as_ref().filter(|v| v.passes)?)))
+    /// One that was tried only under what must pass.
+    fn half_screened(&self) -> Option<usize> {
+        let half = Some((Range::Asked, true));
+        self.followed.iter().position(|each| each.screened == half)
     }
 
-    /// A step of the judgment under all conditions.
-    fn judge(&mut self, place: usize, mut judging: Judging) -> Part {
-        let Some(verdict) = judging.step() else {
-            self.judging = Some((place, judging));
-            return self.progress();
-        };
-        self.judged += 1;
+    /// The best of those that meet most of what is asked, for the edge of safety.
+    fn next_at_the_edge(&self) -> Option<usize> {
+        let asked = self.asked();
+        let least = self.found().map(|each| missed(each, &asked)).min();
+        if self.found().count() == MOST {
+            return None;
+        }
+        let open = self.followed.iter().enumerate().filter(|(_, each)| {
+            let is_worse = least.is_some_and(|least| least < missed(each, &asked));
+            is_screened(each) && each.verdict.is_none() && !is_worse
+        });
+        let first = open.min_by(|(_, a), (_, b)| {
+            let order = missed(a, &asked).cmp(&missed(b, &asked));
+            order.then(b.score.total_cmp(&a.score))
+        });
+        first.map(|(place, _)| place)
+    }
+
+    fn found(&self) -> impl Iterator<Item = &Followed> {
+        self.followed.iter().filter(|each| is_found(each))
+    }
+
+    /// Conditions that are asked: those of the wish, or all in which some design passes.
+    fn asked(&self) -> Vec<Trial> {
+        self.wish.trials().unwrap_or_else(|| {
+            let mut passed = self.followed.iter().filter(|each| is_screened(each)).peekable();
+            if passed.peek().is_none() {
+                return Vec::new();
+            }
+            let passed: Vec<_> = passed.collect();
+            let met =
+                |trial: &Trial| passed.iter().any(|each| !each.judging.unmet().contains(trial));
+            Trial::ALL.into_iter().filter(met).collect()
+        })
+    }
+
+    /// A step of a judgment.
+    fn judge(&mut self, work: Work) -> Part {
+        let (Work::Screen(place, _) | Work::Edge(place)) = work;
+        let wish = self.wish;
         let Some(followed) = self.followed.get_mut(place) else {
             return self.progress();
         };
-        let figures = Figures::new(&followed.design);
-        let passes = verdict.passes && figures.as_ref().is_ok_and(Figures::passes);
-        if let Ok(figures) = figures {
-            followed.figures = figures;
-            followed.score = score(&followed.design, &followed.figures, self.wish);
+        self.work = Some(work);
+        match work {
+            Work::Screen(_, range) => {
+                if let Some(passes) = followed.judging.screen(range) {
+                    followed.take_figures(wish);
+                    followed.screened = Some((range, passes));
+                    // What is tried early is told early.
+                    let is_early = range == Range::Asked && passes;
+                    self.work = is_early.then_some(Work::Edge(place));
+                }
+            }
+            Work::Edge(_) => {
+                if let Some(verdict) = followed.judging.edge() {
+                    self.work = None;
+                    let passes = verdict.passes;
+                    followed.verdict = Some(verdict);
+                    if passes {
+                        return Part::Found(proposal(followed));
+                    }
+                }
+            }
         }
-        let verdict = Verdict { passes, ..verdict };
-        followed.verdict = Some(verdict.clone());
-        if passes {
-            self.told += 1;
-            Part::Found(proposal(followed, &verdict))
-        } else {
-            self.progress()
-        }
+        self.progress()
     }
 
-    fn outcome(&mut self) -> Outcome {
-        let mut proposals: Vec<Proposal> =
-            self.found().map(|(each, verdict)| proposal(each, verdict)).collect();
-        let asked = self.wish.trials().unwrap_or_else(|| {
-            let met = |trial: &Trial| proposals.iter().any(|each| !each.unmet.contains(trial));
-            Trial::ALL.into_iter().filter(met).collect()
-        });
+    fn outcome(&self) -> Outcome {
+        let asked = self.asked();
         // Where the conditions are left to what is found, those that meet most of them.
-        let missed = |each: &Proposal| each.unmet.iter().filter(|t| asked.contains(t)).count();
-        let least = proposals.iter().map(missed).min().unwrap_or_default();
-        proposals.retain(|each| missed(each) == least);
+        let least = self.found().map(|each| missed(each, &asked)).min().unwrap_or_default();
+        let best = self.found().filter(|each| missed(each, &asked) == least);
+        let mut proposals: Vec<Proposal> = best.map(proposal).collect();
         proposals.sort_by(|a, b| b.score.total_cmp(&a.score));
         let nearest = if proposals.is_empty() { self.nearest() } else { Vec::new() };
-        let present = self.present.take();
         Outcome {
-            present: present.unwrap_or(Err(Failure::NotFinite)),
+            present: Figures::new(&self.design),
             proposals,
             nearest,
             looked: self.looked,
@@ -324,7 +392,7 @@ impl Suggest {
                 puts: each.puts.clone(),
                 figures: each.figures,
                 against,
-                unmet: verdict.map(|verdict| verdict.unmet.clone()).unwrap_or_default(),
+                unmet: each.judging.unmet().to_vec(),
             });
         }
         nearest
@@ -341,20 +409,21 @@ impl Iterator for Suggest {
         if self.ended {
             return None;
         }
-        if self.present.is_none() {
-            self.present = Some(Figures::new(&self.design));
-            return Some(self.progress());
+        if let Some(work) = self.work.take() {
+            return Some(self.judge(work));
         }
-        if let Some((place, judging)) = self.judging.take() {
-            return Some(self.judge(place, judging));
+        let early = self.is_early();
+        let first = self.order.len() / STRIDE;
+        if self.looked < self.order.len() && (!early || self.looked < first) {
+            self.look();
+            self.waiting = None;
+            return Some(self.progress());
         }
         if self.waiting.is_none() {
-            self.look();
-            return Some(self.progress());
+            self.waiting = Some(self.shortlist());
         }
         // The first that passes is judged at once, so that something is told early.
-        let first =
-            if self.told == 0 && self.judged == 0 { self.next_to_judge() } else { None };
+        let first = if early { self.next_to_screen() } else { None };
         let likely = match (first, self.days < self.space.days) {
             (None, true) => self.waiting.as_mut().and_then(VecDeque::pop_front),
             _ => None,
@@ -363,22 +432,46 @@ impl Iterator for Suggest {
             self.follow(&likely);
             return Some(self.progress());
         }
-        if let Some(place) = first.or_else(|| self.next_to_judge()) {
-            let design = self.followed.get(place).map(|each| each.design.clone());
-            let design = design.unwrap_or_else(|| self.design.clone());
-            self.judging = Some((place, Judging::new(&design, self.wish)));
-            return Some(self.progress());
+        let early = first.map(|place| Work::Screen(place, Range::Asked));
+        let all = || self.half_screened().or_else(|| self.next_to_screen());
+        let screen = || all().map(|place| Work::Screen(place, Range::All));
+        let work = early.or_else(screen).or_else(|| self.next_at_the_edge().map(Work::Edge));
+        if let Some(work) = work {
+            return Some(self.judge(work));
         }
         self.ended = true;
         Some(Part::End(Box::new(self.outcome())))
     }
 }
 
-fn proposal(followed: &Followed, verdict: &Verdict) -> Proposal {
+impl Followed {
+    /// The figures by which it was judged.
+    fn take_figures(&mut self, wish: Wish) {
+        if let Some(figures) = self.judging.figures() {
+            self.figures = figures;
+            self.score = score(&self.design, &figures, wish);
+        }
+    }
+}
+
+fn is_screened(followed: &Followed) -> bool {
+    followed.screened.is_some_and(|(_, passes)| passes)
+}
+
+fn is_found(followed: &Followed) -> bool {
+    is_screened(followed) && followed.verdict.as_ref().is_some_and(|verdict| verdict.passes)
+}
+
+/// How many of the conditions that are asked a design does not meet.
+fn missed(followed: &Followed, asked: &[Trial]) -> usize {
+    followed.judging.unmet().iter().filter(|trial| asked.contains(trial)).count()
+}
+
+fn proposal(followed: &Followed) -> Proposal {
     Proposal {
         puts: followed.puts.clone(),
         figures: followed.figures,
-        unmet: verdict.unmet.clone(),
+        unmet: followed.judging.unmet().to_vec(),
         score: followed.score,
     }
 }

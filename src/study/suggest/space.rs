@@ -11,8 +11,6 @@ use crate::rules::{GAS_SPEED, Rule, Severity};
 use crate::study::bricks::Format;
 use crate::study::variant::{put, value};
 
-use super::MOST;
-
 /// Inputs with the values that are put in.
 pub type Puts = Vec<(FieldId, f64)>;
 
@@ -77,7 +75,7 @@ impl Space {
             }
         }
         variants.retain(|puts| is_thinkable(&with(design, puts), analysis.as_ref()));
-        Self { variants, shells: shells(design), days: 14, judged: MOST }
+        Self { variants, shells: shells(design), days: 12, judged: 6 }
     }
 }
 
