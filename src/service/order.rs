@@ -3,7 +3,9 @@
 use super::news::News;
 use super::{tell, variants};
 use crate::design::Design;
-use crate::design::document;
+use crate::design::field::{FIELDS, FieldId, field};
+use crate::design::{document, link};
+use crate::study::suggest::Wish;
 use crate::units::System;
 use std::fmt;
 use std::str::FromStr;
@@ -12,7 +14,7 @@ use std::str::FromStr;
 pub const END: &str = "end";
 
 /// What a worker can be asked for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Job {
     /// Compares one to ten runs.
     Strip,
@@ -32,34 +34,76 @@ pub enum Job {
     Remedies(System),
     /// Sets one to ten runs side by side, each with a day.
     Compare,
+    /// Seeks other designs.
+    Suggest(Wish),
+    /// Tries an input at so many values over its usual range.
+    Sweep(FieldId, u32),
+    /// Tries two inputs over their usual ranges.
+    Map(FieldId, FieldId),
+    /// Ranks what matters most, sizes as they are built among it.
+    Matters,
+    /// Sets up to three other designs beside the design.
+    Pinned(Vec<Design>),
 }
 
 impl Job {
-    const ALL: [Self; 10] = [
-        Self::Strip,
-        Self::Day,
-        Self::Examples,
-        Self::Route,
-        Self::Trials,
-        Self::Samples,
-        Self::Edges,
-        Self::Remedies(System::Metric),
-        Self::Remedies(System::Us),
-        Self::Compare,
+    /// Those that are asked for by their name alone.
+    const PLAIN: [(&'static str, Self); 11] = [
+        ("strip", Self::Strip),
+        ("day", Self::Day),
+        ("examples", Self::Examples),
+        ("route", Self::Route),
+        ("trials", Self::Trials),
+        ("samples", Self::Samples),
+        ("edges", Self::Edges),
+        ("remedies-metric", Self::Remedies(System::Metric)),
+        ("remedies-us", Self::Remedies(System::Us)),
+        ("compare", Self::Compare),
+        ("matters", Self::Matters),
     ];
 
-    const fn id(self) -> &'static str {
+    /// Its name, then what belongs to it behind commas: inputs by their keys in links, designs as
+    /// links.
+    fn id(&self) -> String {
+        let link = |id: &FieldId| field(*id).link;
         match self {
-            Self::Strip => "strip",
-            Self::Day => "day",
-            Self::Examples => "examples",
-            Self::Route => "route",
-            Self::Trials => "trials",
-            Self::Samples => "samples",
-            Self::Edges => "edges",
-            Self::Remedies(System::Metric) => "remedies-metric",
-            Self::Remedies(System::Us) => "remedies-us",
-            Self::Compare => "compare",
+            Self::Suggest(wish) => {
+                let (trials, aims) = wish.bits();
+                format!("suggest,{trials},{aims}")
+            }
+            Self::Sweep(id, steps) => format!("sweep,{},{steps}", link(id)),
+            Self::Map(one, other) => format!("map,{},{}", link(one), link(other)),
+            Self::Pinned(designs) => {
+                let links = designs.iter().map(|design| format!(",{}", link::encode(design)));
+                format!("pinned{}", links.collect::<String>())
+            }
+            plain => {
+                let known = Self::PLAIN.iter().find(|(_, job)| job == plain);
+                known.map_or("", |(id, _)| *id).to_owned()
+            }
+        }
+    }
+
+    fn from_id(id: &str) -> Option<Self> {
+        let mut words = id.split(',');
+        let name = words.next()?;
+        let words: Vec<&str> = words.collect();
+        let input = |link: &str| FIELDS.iter().find(|field| field.link == link).map(|f| f.id);
+        match (name, words.as_slice()) {
+            (name, []) if name != "pinned" => {
+                Self::PLAIN.into_iter().find(|(id, _)| *id == name).map(|(_, job)| job)
+            }
+            ("suggest", [trials, aims]) => {
+                let wish = Wish::from_bits(trials.parse().ok()?, aims.parse().ok()?);
+                Some(Self::Suggest(wish))
+            }
+            ("sweep", [id, steps]) => Some(Self::Sweep(input(id)?, steps.parse().ok()?)),
+            ("map", [one, other]) => Some(Self::Map(input(one)?, input(other)?)),
+            ("pinned", links) => {
+                let designs = links.iter().map(|link| link::decode(link).ok());
+                designs.collect::<Option<Vec<Design>>>().map(Self::Pinned)
+            }
+            _ => None,
         }
     }
 
@@ -75,6 +119,11 @@ impl Job {
             Self::Edges => tell::edges(design),
             Self::Remedies(system) => tell::remedies(design, system),
             Self::Compare => variants::compare(design),
+            Self::Suggest(wish) => variants::suggest(design, wish),
+            Self::Sweep(id, steps) => variants::sweep(design, id, steps),
+            Self::Map(one, other) => variants::map(design, (one, other)),
+            Self::Matters => variants::matters(design),
+            Self::Pinned(others) => variants::pinned(design, &others),
         }
     }
 }
@@ -131,7 +180,7 @@ impl FromStr for Order {
             ("ping", None) => Ok(Self::Ping { ticket }),
             ("stop", None) => Ok(Self::Stop { ticket }),
             (what, Some(file)) => {
-                let job = Job::ALL.into_iter().find(|job| job.id() == what);
+                let job = Job::from_id(what);
                 let document = document::read(file).map_err(|_| NotAnOrder)?;
                 let design = Box::new(document.design);
                 Ok(Self::Begin { job: job.ok_or(NotAnOrder)?, ticket, design })
@@ -144,21 +193,35 @@ impl FromStr for Order {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::study::suggest::Aim;
+    use crate::study::trials::Trial;
 
     #[test]
     fn an_order_survives_its_words() {
         let design = Box::new(Design { name: "two words".into(), ..Design::demonstration() });
+        let wish = Wish::new(&[Trial::Wind], &[Aim::Wood]);
+        let pinned = Design { name: "a, b".into(), ..Design::demonstration() };
+        let others = [
+            Job::Suggest(wish),
+            Job::Sweep(FieldId::RunLength, 9),
+            Job::Map(FieldId::RunLength, FieldId::RunCount),
+            Job::Pinned(vec![pinned, Design::demonstration()]),
+            Job::Pinned(Vec::new()),
+        ];
+        let jobs = Job::PLAIN.into_iter().map(|(_, job)| job).chain(others);
         let begun =
-            Job::ALL.map(|job| Order::Begin { job, ticket: u64::MAX, design: design.clone() });
+            jobs.map(|job| Order::Begin { job, ticket: u64::MAX, design: design.clone() });
         let others = [Order::Ping { ticket: 0 }, Order::Stop { ticket: 7 }];
-        for order in begun.into_iter().chain(others) {
+        for order in begun.chain(others) {
             assert_eq!(order.to_string().parse(), Ok(order));
         }
     }
 
     #[test]
     fn other_words_are_no_order() {
-        for text in ["", "ping", "ping x", "ping 1 2", "day 1", "day 1 {", "dig 1 {}"] {
+        for text in
+            ["", "ping", "ping x", "ping 1 2", "day 1", "day 1 {", "dig 1 {}", "sweep,rl 1 {}"]
+        {
             assert_eq!(text.parse::<Order>(), Err(NotAnOrder), "{text}");
         }
     }

@@ -2,14 +2,20 @@
 //! as the design, and at the end what is read of them all.
 
 use super::news::News;
-use super::tell::Telling;
+use super::tell::{Telling, failed};
 use super::wire::{read, write};
 use super::{InUnits, Told};
 use crate::design::Design;
+use crate::design::field::FieldId;
 use crate::study::compare::{Column, Compare};
+use crate::study::matters::effects;
+use crate::study::pinned::{Pin, Pinned};
 use crate::study::strip::RUNS;
+use crate::study::suggest::{Part, Suggest, Wish};
+use crate::study::sweep::{Axis, Point, Sweep};
 use crate::study::variant::Variant;
 use crate::words;
+use crate::words::passage::Passage;
 use std::fmt;
 use std::str::FromStr;
 
@@ -18,15 +24,22 @@ use std::str::FromStr;
 pub enum VariantsTold {
     /// One of them.
     One(Variant),
+    /// Those that are chosen in the end, the best first.
+    Best(Vec<Variant>),
     /// What is read of all of them.
     Read(Told),
 }
 
-/// Its kind, then its words.
+/// Its kind, then its words; several have commas between them.
 impl fmt::Display for VariantsTold {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::One(variant) => write!(f, "variant {variant}"),
+            Self::Best(variants) => {
+                f.write_str("best ")?;
+                let texts: Vec<_> = variants.iter().map(ToString::to_string).collect();
+                f.write_str(&texts.join(","))
+            }
             Self::Read(told) => write!(f, "read {}", write(told)),
         }
     }
@@ -43,6 +56,12 @@ impl FromStr for VariantsTold {
         let (kind, rest) = text.split_once(' ').ok_or(NotVariants)?;
         match kind {
             "variant" => rest.parse().map(Self::One).map_err(|_| NotVariants),
+            "best" if rest.is_empty() => Ok(Self::Best(Vec::new())),
+            "best" => {
+                let variants =
+                    rest.split(',').map(|text| text.parse().map_err(|_| NotVariants));
+                variants.collect::<Result<_, _>>().map(Self::Best)
+            }
             "read" => read(rest).map(Self::Read).ok_or(NotVariants),
             _ => Err(NotVariants),
         }
@@ -75,10 +94,98 @@ pub(super) fn compare(design: &Design) -> Telling {
     Box::new(std::iter::once(begun).chain(news))
 }
 
+/// Other designs: each as it is found, at the end the best in their order.
+pub(super) fn suggest(design: &Design, wish: Wish) -> Telling {
+    let parts = Suggest::new(design, wish);
+    let design = design.clone();
+    Box::new(parts.flat_map(move |part| match part {
+        Part::Done(done, of) => vec![News::Progress { done, of }],
+        Part::Found(proposal) => vec![one(Variant::from(&*proposal))],
+        Part::End(outcome) => {
+            let best = outcome.proposals.iter().map(Variant::from).collect();
+            let say = |system| words::suggest::passage(&design, wish, &outcome, system);
+            vec![
+                found(&VariantsTold::Best(best)),
+                found(&VariantsTold::Read(InUnits::say(say))),
+            ]
+        }
+    }))
+}
+
+/// Values of each input of a map.
+const MAP_STEPS: u32 = 7;
+
+/// An input over its usual range.
+pub(super) fn sweep(design: &Design, id: FieldId, steps: u32) -> Telling {
+    let steps = steps.min(MOST_STEPS);
+    points(Sweep::new(design, vec![Axis::new(id, None, steps)]))
+}
+
+/// Most values of an input.
+const MOST_STEPS: u32 = 50;
+
+/// Two inputs over their usual ranges.
+pub(super) fn map(design: &Design, (one, other): (FieldId, FieldId)) -> Telling {
+    let axes = [one, other].map(|id| Axis::new(id, None, MAP_STEPS));
+    points(Sweep::new(design, axes.to_vec()))
+}
+
+fn points(sweep: Sweep) -> Telling {
+    let (of, mut points) = (sweep.len(), Vec::<Point>::new());
+    let begun = News::Progress { done: 0, of };
+    let news = (0..of).flat_map(move |index| {
+        let Some(point) = sweep.point(index) else {
+            return Vec::new();
+        };
+        let told = one(sweep.variant(&point));
+        points.push(point);
+        let mut news = vec![told, News::Progress { done: points.len(), of }];
+        if points.len() == of {
+            let say = |system| match sweep.axes() {
+                [down, across] => words::sweep::map((down, across), &points, system),
+                [axis, ..] => words::sweep::passage(axis, &points, system),
+                [] => Passage::default(),
+            };
+            news.push(found(&VariantsTold::Read(InUnits::say(say))));
+        }
+        news
+    });
+    Box::new(std::iter::once(begun).chain(news))
+}
+
+/// What matters most.
+pub(super) fn matters(design: &Design) -> Telling {
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || match effects(&design) {
+        Ok(effects) => {
+            let say = |system| words::matters::passage(&effects, system);
+            found(&VariantsTold::Read(InUnits::say(say)))
+        }
+        Err(failure) => failed(&failure),
+    }))
+}
+
+/// Designs beside each other.
+pub(super) fn pinned(design: &Design, others: &[Design]) -> Telling {
+    let study = Pinned::new(design, others);
+    let (of, mut pins) = (study.len(), Vec::<Pin>::new());
+    let begun = News::Progress { done: 0, of };
+    let news = study.flat_map(move |pin| {
+        pins.push(pin);
+        let done = pins.len();
+        let mut news = vec![News::Progress { done, of }];
+        if done == of {
+            let say = |system| words::pinned::passage(&pins, system);
+            news.push(found(&VariantsTold::Read(InUnits::say(say))));
+        }
+        news
+    });
+    Box::new(std::iter::once(begun).chain(news))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::field::FieldId;
     use crate::service::order::Job;
 
     #[test]

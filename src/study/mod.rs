@@ -8,6 +8,8 @@ pub mod compare;
 pub mod day;
 pub mod edges;
 pub mod figures;
+pub mod matters;
+pub mod pinned;
 pub mod remedy;
 pub mod strip;
 pub mod suggest;

@@ -102,7 +102,8 @@ impl Trial {
         }
     }
 
-    fn from_id(id: &str) -> Option<Self> {
+    /// The one of that name.
+    pub fn from_id(id: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|trial| trial.id() == id)
     }
 

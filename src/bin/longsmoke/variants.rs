@@ -7,7 +7,10 @@ use longsmoke::rules::{Answer, Question};
 use longsmoke::study::compare::{Column, best};
 use longsmoke::study::figures::{Figures, Line};
 use longsmoke::study::strip::RUNS;
+use longsmoke::study::suggest::{Aim, Part, Proposal, Suggest, Wish, with};
 use longsmoke::study::sweep::{Axis, Point, Sweep};
+use longsmoke::study::trials::Trial;
+use longsmoke::study::variant::value;
 use longsmoke::units::{Quantity, System, celsius, figure, kelvin};
 use longsmoke::words;
 use serde_json::{Map, Value, json};
@@ -69,6 +72,33 @@ impl Asked {
     }
 }
 
+/// What is wished of a suggestion, option by option.
+#[derive(Default)]
+pub struct Wished {
+    trials: Vec<Trial>,
+    aims: Vec<Aim>,
+}
+
+impl Wished {
+    /// Takes a condition or an aim by its name.
+    pub fn take(&mut self, option: &str, name: &str) -> Result<(), String> {
+        if option == "aim" {
+            let aim = Aim::from_id(name).ok_or_else(|| format!("{name} is no aim"))?;
+            self.aims.push(aim);
+        } else {
+            let trial =
+                Trial::from_id(name).ok_or_else(|| format!("{name} is no condition"))?;
+            self.trials.push(trial);
+        }
+        Ok(())
+    }
+
+    /// All of it.
+    pub fn wish(&self) -> Wish {
+        Wish::new(&self.trials, &self.aims)
+    }
+}
+
 fn from_file(field: &Field, value: f64) -> f64 {
     match &field.kind {
         Kind::Number(number) if number.quantity == Quantity::Temperature => kelvin(value),
@@ -115,6 +145,52 @@ pub fn compare(file: &str, form: Form) -> Outcome {
             say(&format!("{}\n", json!({ "columns": columns, "best": sentence })))
         }
     }
+}
+
+/// Other designs for the same house, wood and chimney.
+pub fn suggest(file: &str, wish: Wish, form: Form) -> Outcome {
+    let design = match open(file) {
+        Ok(design) => design,
+        Err(outcome) => return outcome,
+    };
+    let end = Suggest::new(&design, wish).find_map(|part| match part {
+        Part::End(outcome) => Some(*outcome),
+        Part::Done(..) | Part::Found(_) => None,
+    });
+    let Some(found) = end else {
+        return Outcome::Unreadable;
+    };
+    if let Form::Table(system) = form {
+        return say(&words::suggest::passage(&design, wish, &found, system).plain());
+    }
+    // A table of files has the same columns in every row.
+    let fields = found.proposals.iter().flat_map(|each| &each.puts).map(|(id, _)| *id);
+    let mut ids: Vec<FieldId> = fields.collect();
+    ids.sort_by_key(|id| field(*id).path);
+    ids.dedup();
+    let row = |proposal: &Proposal| {
+        let proposed = with(&design, &proposal.puts);
+        let changed = ids.iter().map(|id| {
+            let field = field(*id);
+            (field.path, in_file(field, value(&proposed, *id)))
+        });
+        Row { changed: changed.collect(), head: String::new(), result: Ok(proposal.figures) }
+    };
+    let rows: Vec<Row> = found.proposals.iter().map(row).collect();
+    if form == Form::Csv {
+        return say(&csv(&rows));
+    }
+    let told = found.proposals.iter().zip(&rows).map(|(proposal, row)| {
+        let mut object = object(row);
+        let unmet: Vec<_> = proposal.unmet.iter().map(|trial| trial.id()).collect();
+        object["unmet_conditions"] = json!(unmet);
+        object
+    });
+    let asked: Vec<_> = found.asked.iter().map(|trial| trial.id()).collect();
+    let reading = words::suggest::passage(&design, wish, &found, System::Metric).plain();
+    let told: Vec<Value> = told.collect();
+    let all = json!({ "proposals": told, "asked_conditions": asked, "in_words": reading });
+    say(&format!("{all}\n"))
 }
 
 /// One input or several over their ranges.

@@ -14,6 +14,7 @@ pub use wish::{Aim, Wish};
 use super::compare::Wrong;
 use super::figures::{Figures, Line};
 use super::trials::Trial;
+use super::variant::{Brief, Variant};
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::rules::{Finding, Severity, check};
@@ -56,6 +57,13 @@ pub struct Proposal {
     pub score: f64,
 }
 
+/// What is put into the design, and what it comes to.
+impl From<&Proposal> for Variant {
+    fn from(proposal: &Proposal) -> Self {
+        Self { puts: proposal.puts.clone(), brief: Some(Brief::from(&proposal.figures)) }
+    }
+}
+
 /// A design that does not pass, with what speaks against it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Near {
@@ -92,7 +100,7 @@ pub enum Part {
     /// So many steps of at most so many are done.
     Done(usize, usize),
     /// A design was found; its place among others comes with the outcome.
-    Found(Proposal),
+    Found(Box<Proposal>),
     /// All of it; the last part.
     End(Box<Outcome>),
 }
@@ -338,7 +346,7 @@ impl Suggest {
                     let passes = verdict.passes;
                     followed.verdict = Some(verdict);
                     if passes {
-                        return Part::Found(proposal(followed));
+                        return Part::Found(Box::new(proposal(followed)));
                     }
                 }
             }
