@@ -183,7 +183,9 @@ pub fn suggest(file: &str, wish: Wish, form: Form) -> Outcome {
     let told = found.proposals.iter().zip(&rows).map(|(proposal, row)| {
         let mut object = object(row);
         let unmet: Vec<_> = proposal.unmet.iter().map(|trial| trial.id()).collect();
-        object["unmet_conditions"] = json!(unmet);
+        if let Value::Object(object) = &mut object {
+            object.insert("unmet_conditions".into(), json!(unmet));
+        }
         object
     });
     let asked: Vec<_> = found.asked.iter().map(|trial| trial.id()).collect();
