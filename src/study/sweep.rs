@@ -1,10 +1,10 @@
 //! A design with one input or several at many values.
 
 use super::figures::Figures;
-use super::variant::{Brief, Variant};
+use super::variant::{Brief, Variant, put};
 use crate::analysis::Failure;
 use crate::design::Design;
-use crate::design::field::{FieldId, Kind, field};
+use crate::design::field::{FieldId, Kind, Number, field};
 use crate::units::Quantity;
 use std::ops::RangeInclusive;
 
@@ -21,21 +21,25 @@ impl Axis {
     /// So many values over a range, its ends included. A whole number takes each once, a choice all
     /// that it has.
     ///
-    /// * `range`: that of the catalog which is usual where missing.
+    /// * `range`: that of the catalog which is usual where missing, in whole steps of the arrow
+    ///   keys.
     pub fn new(id: FieldId, range: Option<RangeInclusive<f64>>, steps: u32) -> Self {
-        let mut values = match &field(id).kind {
-            Kind::Choice(choice) => {
-                (0..).take(choice.keys.len()).map(f64::from).collect::<Vec<_>>()
-            }
-            Kind::Number(number) => {
-                let range = range.unwrap_or_else(|| number.usual.clone());
-                let (from, to) = (*range.start(), *range.end());
-                let last = f64::from(steps.max(2) - 1);
-                let even = |step: u32| from + (to - from) * f64::from(step) / last;
-                let whole = number.quantity == Quantity::Count;
-                let round = |value: f64| if whole { value.round() } else { value };
-                (0..steps.max(2)).map(|step| round(even(step))).collect()
-            }
+        let mut values: Vec<f64> = match &field(id).kind {
+            Kind::Choice(choice) => (0..).take(choice.keys.len()).map(f64::from).collect(),
+            Kind::Number(number) => match range {
+                Some(range) => spread(number, &range, steps),
+                None if number.quantity == Quantity::Count => {
+                    spread(number, &number.usual, u32::MAX)
+                }
+                // In whole steps of the arrow keys, which for a temperature are not those of kelvin.
+                None if number.quantity == Quantity::Temperature => {
+                    spread(number, &number.usual, steps)
+                }
+                None => {
+                    let values = spread(number, &number.usual, steps);
+                    values.into_iter().map(|value| number.nearest(value)).collect()
+                }
+            },
         };
         values.dedup();
         Self { field: id, values }
@@ -43,13 +47,26 @@ impl Axis {
 
     fn set(&self, design: &mut Design, place: usize) -> Option<f64> {
         let value = *self.values.get(place)?;
-        match &field(self.field).kind {
-            Kind::Number(number) => (number.set)(design, value),
-            Kind::Choice(choice) => (choice.set)(design, place),
-        }
+        put(design, self.field, value);
         Some(value)
     }
 }
+
+/// So many values over a range; of whole numbers no more than there are.
+fn spread(number: &Number, range: &RangeInclusive<f64>, steps: u32) -> Vec<f64> {
+    let (from, to) = (*range.start(), *range.end());
+    let whole = number.quantity == Quantity::Count;
+    let spans = (1..MOST_WHOLE).find(|span| to - from <= f64::from(*span));
+    let most = spans.map_or(MOST_WHOLE, |span| span + 1);
+    let steps = if whole { steps.min(most) } else { steps }.max(2);
+    let last = f64::from(steps - 1);
+    let even = |step: u32| from + (to - from) * f64::from(step) / last;
+    let round = |value: f64| if whole { value.round() } else { value };
+    (0..steps).map(|step| round(even(step))).collect()
+}
+
+/// Most whole numbers of an axis.
+const MOST_WHOLE: u32 = 50;
 
 /// One point of a sweep.
 #[derive(Clone, Debug, PartialEq)]

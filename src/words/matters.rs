@@ -58,8 +58,15 @@ fn change(question: Question, by: f64, system: System) -> String {
         Question::Heat => figure(by, Quantity::Share, system),
         Question::Safe => difference(by, system),
     };
-    let is_more = by > 0.0;
-    if is_more { format!("+{text}") } else { text }
+    if shows_nothing(&text) {
+        return text.trim_start_matches(['-', '\u{2212}']).to_owned();
+    }
+    if by > 0.0 { format!("+{text}") } else { text }
+}
+
+/// Whether a figure is zero in the digits that are shown.
+fn shows_nothing(text: &str) -> bool {
+    !text.chars().any(|c| ('1'..='9').contains(&c))
 }
 
 /// For each question what moves its figure most.
@@ -67,7 +74,10 @@ pub fn passage(effects: &[Effect], system: System) -> Passage {
     let of = |question| {
         let ranked = ranked(effects, question);
         let most = ranked.first().map_or(1.0, |first| first.most(question).abs());
-        let rows = ranked.iter().take(ROWS).map(|effect| {
+        let shown = ranked
+            .iter()
+            .filter(|effect| !shows_nothing(&change(question, effect.most(question), system)));
+        let rows = shown.take(ROWS).map(|effect| {
             let (low, high) = Question::ALL
                 .into_iter()
                 .zip(effect.changes)

@@ -68,8 +68,8 @@ fn summary(outcome: &Outcome) -> String {
     let Outcome { looked, followed, proposals, .. } = outcome;
     let found = match proposals.len() {
         0 => "None of them answers yes three times.".into(),
-        1 => "One answers yes three times.".into(),
-        count => format!("{count} that are told answer yes three times, the best first."),
+        1 => "One that answers yes three times follows.".into(),
+        count => format!("{count} that answer yes three times follow, the best first."),
     };
     format!(
         "{looked} sizes were looked at by the height of the fire, {followed} of them followed \
