@@ -10,6 +10,7 @@ pub mod plan;
 pub mod plot;
 pub mod section;
 mod sheet;
+pub mod variants;
 mod walls;
 
 #[cfg(test)]
