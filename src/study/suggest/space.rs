@@ -35,7 +35,7 @@ const COURSE: f64 = Format::FIREBRICK.height + Format::FIREBRICK.joint;
 /// Widths of the runs (m).
 const WIDTHS: [f64; 4] = [0.12, 0.14, 0.17, 0.20];
 /// Courses of a run.
-const COURSES: [u32; 4] = [3, 4, 5, 6];
+const COURSES: [u32; 5] = [2, 3, 4, 5, 6];
 /// Half bricks of a run.
 const HALVES: [u32; 6] = [7, 9, 11, 13, 15, 17];
 /// Runs that are usual.
@@ -50,7 +50,7 @@ const BYPASS: f64 = 0.5;
 const GAS_CONSTANT: f64 = 290.0;
 /// Gas into the last run is at most so hot, and into the first at least (K), to leave out what
 /// cannot be.
-const BETWEEN: (f64, f64) = (800.0, 600.0);
+const BETWEEN: (f64, f64) = (650.0, 800.0);
 /// By how much a path may seem too short and still be looked at (m).
 const SLACK: f64 = 0.5;
 
