@@ -236,6 +236,12 @@ pub fn name(shown: Shown) -> String {
         Shown::DewPoint => "Dew point",
         Shown::MouthWall => "Wall at the mouth",
         Shown::Speed(run) => return format!("Speed of the gas into run {}", run + 1),
+        Shown::Buoyancy(run) => {
+            return format!("Buoyancy over inertia in run {}", run + 1);
+        }
+        Shown::BaseRatio => "Longer side of the base over the other",
+        Shown::GlassShare => "Glass over the surface of the firebox",
+        Shown::BleedAsked => "Bleed slot that the route asks for",
         Shown::Inflow => "Speed of the air through its inlet",
         Shown::FireboxSurface => "Inner surface of the firebox",
         Shown::SurfaceAsked => "Inner surface that the route asks for",
