@@ -28,7 +28,7 @@ fn code() -> String {
 fn the_readme_lists_the_register() {
     let (_, rest) = README.split_once("<!-- sources -->\n").unwrap();
     let (table, _) = rest.split_once("<!-- end of sources -->").unwrap();
-    assert_eq!(table, markdown(), "make sources writes it");
+    assert!(table == markdown(), "the table is another one: make sources writes it");
 }
 
 #[test]

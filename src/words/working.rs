@@ -7,10 +7,10 @@ use crate::analysis::Failure;
 use crate::analysis::structure::Part;
 use crate::design::Design;
 use crate::physics::formula::{Formula, Symbol};
-use crate::rules::{Day, Finding, Start};
+use crate::rules::{Day, Finding, Rule, Start};
 use crate::study::working::{Inputs, Shown, Spot, Step, Term, Total, Working, behind};
-use crate::units::System;
 use crate::units::measure::Measure;
+use crate::units::{Quantity, System};
 
 /// What a working is asked for.
 #[derive(Clone, Copy, Debug)]
@@ -87,11 +87,17 @@ pub fn finding(inputs: &Inputs<'_>, found: &Finding, system: System) -> Passage 
     passage = passage.text(format!("Judged by: {}.", cited(found.source)));
     let behind = behind(found);
     if behind.is_empty() && found.limit.is_some() {
-        passage = passage.text(if found.rule.is_of_the_day() { OF_THE_DAY } else { ENTERED });
+        passage = passage.text(if is_of_many_steps(found) { OF_THE_DAY } else { ENTERED });
     }
     behind
         .into_iter()
         .fold(passage, |passage, each| passage.folded(figure(inputs, each, system)))
+}
+
+/// Whether the figure of a finding comes out of the firing day, once or in many cases.
+fn is_of_many_steps(found: &Finding) -> bool {
+    let of_time = found.found.quantity == Quantity::Duration;
+    of_time || found.rule.is_of_the_day() || matches!(found.rule, Rule::AtTheEdge(..))
 }
 
 /// What is said where a figure was not computed by a formula of its own.
@@ -236,6 +242,12 @@ pub fn name(shown: Shown) -> String {
         Shown::DewPoint => "Dew point",
         Shown::MouthWall => "Wall at the mouth",
         Shown::Speed(run) => return format!("Speed of the gas into run {}", run + 1),
+        Shown::Buoyancy(run) => {
+            return format!("Buoyancy over inertia in run {}", run + 1);
+        }
+        Shown::BaseRatio => "Longer side of the base over the other",
+        Shown::GlassShare => "Glass over the surface of the firebox",
+        Shown::BleedAsked => "Bleed slot that the route asks for",
         Shown::Inflow => "Speed of the air through its inlet",
         Shown::FireboxSurface => "Inner surface of the firebox",
         Shown::SurfaceAsked => "Inner surface that the route asks for",
