@@ -10,7 +10,7 @@ mod tell;
 mod wire;
 
 pub use bands::Bands;
-pub use tell::{EdgesTold, Offer};
+pub use tell::{DayTold, EdgesTold, Offer, Register, Workings};
 
 use crate::units::System;
 use crate::words::passage::Passage;

@@ -20,6 +20,12 @@ pub enum Job {
     Day,
     /// Lists the designs to begin with.
     Examples,
+    /// Shows how the figures came about.
+    Working,
+    /// Says how the heater is run without harm.
+    Operation,
+    /// Lists the sources.
+    Sources,
     /// Follows the standard route.
     Route,
     /// Judges the heater under other conditions.
@@ -33,10 +39,13 @@ pub enum Job {
 }
 
 impl Job {
-    const ALL: [Self; 9] = [
+    const ALL: [Self; 12] = [
         Self::Strip,
         Self::Day,
         Self::Examples,
+        Self::Working,
+        Self::Operation,
+        Self::Sources,
         Self::Route,
         Self::Trials,
         Self::Samples,
@@ -50,6 +59,9 @@ impl Job {
             Self::Strip => "strip",
             Self::Day => "day",
             Self::Examples => "examples",
+            Self::Working => "working",
+            Self::Operation => "operation",
+            Self::Sources => "sources",
             Self::Route => "route",
             Self::Trials => "trials",
             Self::Samples => "samples",
@@ -65,6 +77,9 @@ impl Job {
             Self::Strip => tell::strip(design),
             Self::Day => tell::day(design),
             Self::Examples => tell::examples(),
+            Self::Working => tell::working(design),
+            Self::Operation => tell::operation(design),
+            Self::Sources => tell::sources(),
             Self::Route => tell::route(design),
             Self::Trials => tell::trials(design),
             Self::Samples => tell::samples(design),

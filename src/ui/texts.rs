@@ -92,6 +92,7 @@ pub const WAITING: &str = "Waiting for your last change";
 pub const STOPPED: &str = "This computation stopped. It starts again with your next change.";
 pub const GO_TO: &str = "Go to";
 pub const TRY_IT: &str = "Try it";
+pub const WORKING: &str = "Show the working";
 pub const STRIP: &str = "One to ten runs";
 pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
 pub const STRIP_RUNS: &str = "Runs";

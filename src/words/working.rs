@@ -1,6 +1,6 @@
 //! How a figure came about, to read: formula, numbers put in, result, source.
 
-use super::passage::Passage;
+use super::passage::{Block, Passage};
 use super::sources::cited;
 use super::{finding as words_of, item};
 use crate::analysis::Failure;
@@ -46,7 +46,16 @@ pub fn all(design: &Design, findings: &[Finding], system: System) -> Result<Pass
     Ok(figures.chain(found).fold(Passage::new(TITLE).text(INTRODUCTION), Passage::folded))
 }
 
-const TITLE: &str = "The working";
+/// The figures at the head of the page, to choose from.
+pub fn choice(inputs: &Inputs<'_>, system: System) -> Passage {
+    let figures = Shown::HEADLINES.map(|shown| figure(inputs, shown, system));
+    Passage::new(TITLE)
+        .text(INTRODUCTION)
+        .with(Block::Choice("Figure".into(), figures.to_vec()))
+}
+
+/// Heading over the workings.
+pub const TITLE: &str = "How the figures came about";
 const INTRODUCTION: &str = "Each figure step by step: the formula, the numbers put in, what it \
      comes to, where it comes from. Formulas are worked in meters, kilograms, seconds, watts, \
      pascals and kelvin.";

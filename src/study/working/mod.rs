@@ -6,6 +6,7 @@ mod draft;
 mod heat;
 
 use crate::analysis::draft::Item;
+use crate::analysis::extrapolation::Formula as Published;
 use crate::analysis::path::{Path, path};
 use crate::analysis::standard_route::sizes::{
     BLEED_AREA, FIREBOX_SURFACE, LEAST_FIREBOX_BASE, LEAST_FIREBOX_HEIGHT, PATH_OF_CHARGE,
@@ -171,6 +172,19 @@ impl Shown {
         Self::Mass,
         Self::SoilPressure,
     ];
+
+    /// Name in messages.
+    pub fn id(self) -> String {
+        format!("{self:?}")
+    }
+
+    /// All figures of a design with so many runs.
+    pub fn of(runs: usize) -> Vec<Self> {
+        let each = |shown: fn(usize) -> Self| (0..runs).map(shown);
+        let apart = |shown: &Self| matches!(shown, Self::Speed(_) | Self::Buoyancy(_));
+        let others = Self::ALL.into_iter().filter(|shown| !apart(shown));
+        others.chain(each(Self::Speed)).chain(each(Self::Buoyancy)).collect()
+    }
 
     /// All, of the runs the first.
     pub const ALL: [Self; 38] = [
@@ -497,7 +511,8 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
     if let (Rule::GasSlow | Rule::GasFast, Place::Run(run)) = (finding.rule, finding.place) {
         return vec![Shown::Speed(run)];
     }
-    if let (Rule::OutsideFormula, Place::Run(run)) = (finding.rule, finding.place) {
+    let slow = Rule::OutsideFormula(Published::ForcedConvection);
+    if let (true, Place::Run(run)) = (finding.rule == slow, finding.place) {
         return vec![Shown::Buoyancy(run)];
     }
     let shown: &[Shown] = match finding.rule {
