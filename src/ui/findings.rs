@@ -15,8 +15,8 @@ use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
 use longsmoke::words;
 
-pub fn findings(workspace: Workspace, known: Known) -> Tag {
-    let Known { worth, working, cited } = known;
+pub fn findings(workspace: Workspace, known: &Known) -> Tag {
+    let Known { worth, working, cited } = *known;
     let below = Below { remedies: Remedies::new(workspace), working, cited };
     let below = StoredValue::new(below);
     let always = words::CAUTIONS.into_iter().skip(1);

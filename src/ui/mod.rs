@@ -73,12 +73,12 @@ pub fn start(page: web_sys::Element) {
     let side = tag("div")
         .class("side")
         .child(decisions::decisions(workspace))
-        .child(findings::findings(workspace, known));
+        .child(findings::findings(workspace, &known));
     let sheet = tag("main")
         .class("sheet")
         .child(drawing(workspace, known.worth))
         .child(side)
-        .child(pictures(workspace, theme, known));
+        .child(pictures(workspace, theme, &known));
     // Always in view: who decides.
     let caution = words::CAUTIONS.first().copied().unwrap_or_default();
     let (to_shelf, shelf) = shelf::shelf(workspace);
@@ -190,8 +190,8 @@ fn views(workspace: Workspace) -> Tag {
 }
 
 /// What explains the answers.
-fn pictures(workspace: Workspace, theme: Theme, known: Known) -> Tag {
-    let Known { worth, working, .. } = known;
+fn pictures(workspace: Workspace, theme: Theme, known: &Known) -> Tag {
+    let Known { worth, working, .. } = *known;
     let path = sketch::Sketch {
         name: "path",
         paint: |shown, system, _| path::unrolled(&shown.design, &shown.analysis, system),
