@@ -21,6 +21,7 @@ mod passage;
 mod plot;
 mod reading;
 mod remedies;
+mod runs;
 mod shelf;
 mod sketch;
 mod sources;
@@ -164,6 +165,7 @@ fn drawing(workspace: Workspace, worth: Worth) -> Tag {
         .child(tag("h2").id("section-title").text(texts::SECTION))
         .child(section)
         .child(sketch::legend(workspace))
+        .child(runs::run_card(workspace))
         .child(views(workspace))
 }
 
