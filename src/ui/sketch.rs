@@ -143,7 +143,7 @@ pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
             None => items.clone(),
         })
     });
-    mark(workspace, picture, placed);
+    mark_meant(workspace, picture, placed);
     let drawn = pointed(workspace, drawn, placed);
     let sheet = tag("div").class("frame").child(drawn);
     let sheet = match grips {
@@ -157,7 +157,7 @@ pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
 type Placed = StoredValue<Vec<(Place, Tag)>, LocalStorage>;
 
 /// Marks the part that is meant elsewhere.
-fn mark(workspace: Workspace, picture: Memo<Option<Picture>>, placed: Placed) {
+fn mark_meant(workspace: Workspace, picture: Memo<Option<Picture>>, placed: Placed) {
     watch(move || {
         let marked = workspace.marked.get();
         picture.track();
