@@ -20,6 +20,8 @@ pub enum Job {
     Day,
     /// Lists the designs to begin with.
     Examples,
+    /// Makes the link that carries the design.
+    Link,
     /// Shows how the figures came about.
     Working,
     /// Says how the heater is run without harm.
@@ -39,10 +41,11 @@ pub enum Job {
 }
 
 impl Job {
-    const ALL: [Self; 12] = [
+    const ALL: [Self; 13] = [
         Self::Strip,
         Self::Day,
         Self::Examples,
+        Self::Link,
         Self::Working,
         Self::Operation,
         Self::Sources,
@@ -59,6 +62,7 @@ impl Job {
             Self::Strip => "strip",
             Self::Day => "day",
             Self::Examples => "examples",
+            Self::Link => "link",
             Self::Working => "working",
             Self::Operation => "operation",
             Self::Sources => "sources",
@@ -77,6 +81,7 @@ impl Job {
             Self::Strip => tell::strip(design),
             Self::Day => tell::day(design),
             Self::Examples => tell::examples(),
+            Self::Link => tell::link(design),
             Self::Working => tell::working(design),
             Self::Operation => tell::operation(design),
             Self::Sources => tell::sources(),

@@ -9,6 +9,7 @@ use crate::analysis::{Failure, analyze};
 use crate::design::Design;
 use crate::design::document;
 use crate::design::examples::Example;
+use crate::design::link;
 use crate::rules::Edges;
 use crate::sources::{ALL, Entry, Source};
 use crate::study::trials::{Trial, Trials, Tried, has_mild_day, try_one};
@@ -97,6 +98,11 @@ pub(super) fn operation(design: &Design) -> Telling {
         }
         Err(failure) => failed(&failure),
     }))
+}
+
+pub(super) fn link(design: &Design) -> Telling {
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || News::Found(link::encode(&design))))
 }
 
 pub(super) fn sources() -> Telling {

@@ -22,6 +22,7 @@ mod plot;
 mod reading;
 mod remedies;
 mod runs;
+mod share;
 mod shelf;
 mod sketch;
 mod sources;
@@ -99,7 +100,6 @@ pub fn start(page: web_sys::Element) {
 fn tell_browser(workspace: Workspace, theme: Theme) {
     Effect::new(move |last: Option<()>| {
         workspace.design.with(|design| {
-            browser::set_global("longsmokeLink", &bar::link_of(design));
             let name = match design.name.trim() {
                 "" => texts::UNNAMED,
                 name => name,
