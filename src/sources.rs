@@ -745,4 +745,14 @@ pub const NOT_STATED: Source = practice("The design does not state it");
 pub const NO_RULE_IN_SET: Source = practice(
     "The rule set holds no rule for it that is known here: local code was not looked at",
 );
+/// Sizes of bricks and their joints.
+pub const BRICK_FORMATS: Source = memory(
+    "Firebrick 9 x 4 1/2 x 2 1/2 in with joints of 1/16 in, modular brick 7 5/8 x 3 5/8 x 2 1/4 in \
+     with joints of 3/8 in",
+);
+/// Sizes as they are built.
+pub const BUILDING_TOLERANCES: Source = practice(
+    "Brick and stone are laid to 5 mm in a thickness or section and 10 mm in a length, a chimney to \
+     50 mm in its height; openings come out within 10 %",
+);
 }

@@ -5,11 +5,18 @@ use longsmoke::analysis::day::{DayState, Setup, day};
 use longsmoke::design::field::FieldId;
 use longsmoke::design::{ChimneyDuty, Design};
 use longsmoke::rules::{DayFigures, Known, Question, answer, judge};
-use longsmoke::study::compare::{Best, Column, Compare, End, LEAST_GAIN, best};
-use longsmoke::study::figures::{COARSE, Line};
+use longsmoke::service::VariantsTold;
+use longsmoke::service::news::News;
+use longsmoke::service::order::Job;
+use longsmoke::study::compare::{Best, Column, Compare, End, LEAST_GAIN, best, crossing};
+use longsmoke::study::figures::{COARSE, Figures, Line};
+use longsmoke::study::matters::{What, effects, ranked};
+use longsmoke::study::pinned::{MOST, Pin, Pinned, differing};
 use longsmoke::study::sweep::{Axis, Sweep};
 use longsmoke::study::trials::mild_day;
-use longsmoke::units::kelvin;
+use longsmoke::study::variant::Brief;
+use longsmoke::units::{System, kelvin};
+use longsmoke::words;
 
 fn with_runs(runs: usize) -> Design {
     let mut design = Design::demonstration();
@@ -40,6 +47,7 @@ fn each_column_is_the_design_alone() {
                 (Line::HottestFace, state.peak.surface.temperature),
                 (Line::Output, state.energy.to_room() / state.period_s),
                 (Line::HalfWarm, 3600.0 * day.hours_to_half.unwrap()),
+                (Line::Mass, analysis.structure.heater),
             ];
             let judged = DayFigures::new(&design, &day.first_fire, &day.periodic);
             let mild = mild_day(&design, setup);
@@ -169,4 +177,134 @@ fn a_sweep_changes_its_inputs_alone() {
     assert_eq!(layout.values.len(), 3);
     let outdoors = Axis::new(FieldId::OutdoorTemperature, None, 2);
     assert_eq!(outdoors.values, [kelvin(-35.0), kelvin(20.0)]);
+}
+
+/// By hand from two runs that differ in nothing else: one run more is one more ring of core, one
+/// baffle and one ring of facing.
+#[test]
+fn a_run_more_takes_the_bricks_of_its_walls() {
+    let [four, five] = [4, 5].map(|runs| Column::new(&Design::demonstration(), runs));
+    let more = |line| {
+        let of = |column: &Column| column.result.as_ref().unwrap().line(line).unwrap();
+        of(&five) - of(&four)
+    };
+    let design = Design::demonstration();
+    let (path, shell) = (&design.path, &design.shell);
+    let core = shell.core_thickness;
+    let (length, width) = (path.run_length + 2.0 * core, path.run_width + 2.0 * core);
+    let walls = (length * width - path.run_length * path.run_width) * path.run_height;
+    let slot = path.run_height * path.run_width;
+    let baffle = path.baffle_thickness * (length * width - slot);
+    // 9 1/16 x 2 9/16 in of face, 4 1/2 in deep, in m.
+    let brick = 0.0254_f64.powi(3) * 9.0625 * 2.5625 * 4.5;
+    assert!((more(Line::CoreBricks) - (walls + baffle) / brick).abs() <= 1.0);
+    let skin = shell.facing_thickness;
+    let girth = 2.0 * (length + width) + 8.0 * shell.gap + 4.0 * skin;
+    let ring = girth * skin * (path.run_height + path.baffle_thickness);
+    // 8 x 2 5/8 in of face, 3 5/8 in deep, in m.
+    let brick = 0.0254_f64.powi(3) * 8.0 * 2.625 * 3.625;
+    assert!((more(Line::FacingBricks) - ring / brick).abs() <= 1.0);
+}
+
+#[test]
+fn draft_and_heat_cross_where_the_columns_say() {
+    let columns: Vec<Column> = Compare::new(&Design::demonstration()).collect();
+    let figures = |runs: usize| *columns[runs - 1].result.as_ref().unwrap();
+    let crossing = crossing(&columns);
+    let (last, has, lacks) = crossing.draft.unwrap();
+    assert!((1..=last).all(|runs| 0.0 <= figures(runs).spare));
+    assert!(figures(last + 1).spare < 0.0);
+    assert_eq!((has, lacks), (figures(last).spare, figures(last + 1).spare));
+    if let Some((first, gain)) = crossing.gain {
+        assert!(gain < LEAST_GAIN);
+        let gained = |runs| figures(runs + 1).efficiency() - figures(runs).efficiency();
+        assert!((1..first).all(|runs| LEAST_GAIN <= gained(runs)));
+    }
+    let said = words::compare::passage(&columns, System::Metric).plain();
+    assert!(said.contains(&format!("The draft lasts for {last} runs")), "{said}");
+    assert!(said.contains("(best)"), "{said}");
+}
+
+#[test]
+fn a_column_that_cannot_stand_is_told_so() {
+    let mut design = Design::demonstration();
+    design.chimney.mouth_height = 3.0;
+    design.chimney.outdoor_length = 0.0;
+    let columns: Vec<Column> = Compare::new(&design).collect();
+    let failed = columns.iter().filter(|column| column.result.is_err()).count();
+    assert!(0 < failed && failed < columns.len());
+    let said = words::compare::passage(&columns, System::Us).plain();
+    assert_eq!(said.matches("must reach above the heater").count(), failed, "{said}");
+}
+
+#[test]
+fn pinned_designs_show_what_differs() {
+    let first = Design::demonstration();
+    let mut other = with_runs(4);
+    other.name = "Four runs".into();
+    other.path.run_length = 1.8;
+    let pins: Vec<Pin> = Pinned::new(&first, &[other.clone(), first.clone()]).collect();
+    assert_eq!(differing(&pins), [FieldId::RunCount, FieldId::RunLength]);
+    assert_eq!(pins[1].result, Figures::new(&other));
+    assert_eq!(differing(&pins[..1]), []);
+    assert_eq!(Pinned::new(&first, &vec![other; 9]).len(), MOST);
+    let said = words::pinned::passage(&pins, System::Metric).plain();
+    assert!(said.contains("Four runs") && said.contains("1.8 m"), "{said}");
+    // A difference stands only where the figures shown differ.
+    let mass = |pin: &Pin| pin.result.as_ref().unwrap().line(Line::Mass).unwrap();
+    let less = mass(&pins[0]) - mass(&pins[1]);
+    assert!(said.contains(&format!("(\u{2212}{less:.1})")), "{less} {said}");
+}
+
+/// A size matters by what the analysis says at both of its ends, by itself.
+#[test]
+fn what_matters_is_what_the_analysis_says() {
+    let design = Design::demonstration();
+    let effects = effects(&design).unwrap();
+    let nominal = analyze(&design).unwrap().height_of_fire.chimney_inlet;
+    let width = What::Size(FieldId::RunWidth);
+    let found = effects.iter().find(|effect| effect.what == width).unwrap();
+    for (by, change) in [(-0.005, found.changes[2].0), (0.005, found.changes[2].1)] {
+        let mut varied = design.clone();
+        varied.path.run_width += by;
+        let inlet = analyze(&varied).unwrap().height_of_fire.chimney_inlet;
+        assert!((inlet - nominal - change).abs() < 1e-9, "{by}");
+    }
+    for question in Question::ALL {
+        let ranked = ranked(&effects, question);
+        let sizes: Vec<f64> = ranked.iter().map(|each| each.most(question).abs()).collect();
+        assert!(sizes.is_sorted_by(|one, other| other <= one));
+        assert!(ranked.iter().any(|each| matches!(each.what, What::Rough(_))));
+        assert!(ranked.iter().any(|each| matches!(each.what, What::Size(_))));
+    }
+    // A bleed slot that is not there comes out so.
+    assert!(effects.iter().all(|effect| effect.what != What::Size(FieldId::Bleed)));
+    let said = words::matters::passage(&effects, System::Us).plain();
+    assert!(said.contains("common practice"), "{said}");
+}
+
+#[test]
+fn sweep_and_map_are_told_point_by_point() {
+    let design = Design::demonstration();
+    let told = |job: Job| {
+        let news = job.news(&design).filter_map(|news| match news {
+            News::Found(words) => Some(words.parse::<VariantsTold>().unwrap()),
+            _ => None,
+        });
+        news.collect::<Vec<_>>()
+    };
+    let swept = told(Job::Sweep(FieldId::RunLength, 3));
+    let [VariantsTold::One(first), _, _, VariantsTold::Read(read)] = swept.as_slice() else {
+        panic!("{swept:?}");
+    };
+    assert_eq!(first.puts, [(FieldId::RunLength, 0.5)]);
+    let mut short = design.clone();
+    first.apply(&mut short);
+    assert_eq!(first.brief.unwrap(), Brief::from(&Figures::new(&short).unwrap()));
+    assert_eq!(read.metric.title, words::label(FieldId::RunLength));
+    let mapped = told(Job::Map(FieldId::Layout, FieldId::AirControl));
+    // Three layouts by two kinds of air.
+    assert_eq!(mapped.len(), 7);
+    let Some(VariantsTold::Read(read)) = mapped.last() else { panic!("{mapped:?}") };
+    assert!(read.metric.plain().contains("of 6 pairs"), "{}", read.metric.plain());
 }

@@ -30,6 +30,7 @@ mod remedies;
 mod rules;
 mod sources;
 mod standard_route;
+mod suggest;
 mod trials;
 mod uncertainty;
 mod whole_designs;

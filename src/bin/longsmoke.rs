@@ -14,6 +14,7 @@ use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answ
 use longsmoke::study::day::First;
 use longsmoke::study::edges::Study;
 use longsmoke::study::remedy::{Key, Part, Remedies, Remedy};
+use longsmoke::study::suggest::Wish;
 use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, mild_of, try_one};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
@@ -37,6 +38,9 @@ longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...]
     inputs over their ranges, by their keys and in the units of a design file; two make a map
 longsmoke sources [--markdown]
     where formulas, limits and values come from, and how far that was checked
+longsmoke suggest FILE [--aim AIM ...] [--when CONDITION ...] [--csv|--json] [--units metric|us]
+    other designs for the same house, wood and chimney that answer yes three times; aims are warmth,
+    wood, masonry and simplicity, conditions those of the result; all of them where none is named
 longsmoke schema [design|result]
     JSON Schema of the design file, of the result, or of both
 longsmoke example [NAME]
@@ -67,6 +71,7 @@ enum Request {
     Check { files: Vec<String>, form: Form, system: System },
     Compare { file: String, form: variants::Form },
     Sweep { file: String, asked: Vec<variants::Asked>, form: variants::Form },
+    Suggest { file: String, wish: Wish, form: variants::Form },
 }
 
 /// How the sources are listed.
@@ -103,7 +108,7 @@ fn request() -> Result<Request, lexopt::Error> {
     let mut words = Vec::new();
     let (mut form, mut system) = (Form::Text, System::Metric);
     let (mut csv, mut asked) = (false, Vec::new());
-    let mut listing = Listing::Plain;
+    let (mut listing, mut wished) = (Listing::Plain, variants::Wished::default());
     while let Some(argument) = parser.next()? {
         match argument {
             Long("json") => form = Form::Json,
@@ -116,6 +121,10 @@ fn request() -> Result<Request, lexopt::Error> {
             Long(option @ ("from" | "to" | "steps")) => {
                 let option = option.to_owned();
                 range(&option, asked.last_mut(), &parser.value()?)?;
+            }
+            Long(option @ ("aim" | "when")) => {
+                let option = option.to_owned();
+                wished.take(&option, &parser.value()?.string()?)?;
             }
             Long("units") => system = units(&parser.value()?.string()?)?,
             Short('h') | Long("help") => return Ok(Request::Help),
@@ -136,6 +145,10 @@ fn request() -> Result<Request, lexopt::Error> {
         Some("sweep") if words.len() == 1 && !asked.is_empty() => {
             let file = words.next().unwrap_or_default();
             Ok(Request::Sweep { file, asked, form: many })
+        }
+        Some("suggest") if words.len() == 1 => {
+            let file = words.next().unwrap_or_default();
+            Ok(Request::Suggest { file, wish: wished.wish(), form: many })
         }
         Some("check") if words.len() > 0 => {
             Ok(Request::Check { files: words.collect(), form, system })
@@ -185,6 +198,7 @@ fn run(request: Request) -> Outcome {
         Request::Sources(Listing::Plain) => say(&words::sources::passage().plain()),
         Request::Sources(Listing::Markdown) => say(&words::sources::markdown()),
         Request::Compare { file, form } => variants::compare(&file, form),
+        Request::Suggest { file, wish, form } => variants::suggest(&file, wish, form),
         Request::Sweep { file, asked, form } => variants::sweep(&file, &asked, form),
         Request::Check { files, form, system } => files
             .iter()

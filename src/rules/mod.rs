@@ -22,7 +22,7 @@ mod structure;
 
 pub use around::Around;
 pub use day::HOTTEST_FACE;
-pub use draft::{Condition, Start, WANTED, conditions, wanted};
+pub use draft::{Condition, GAS_SPEED, Start, WANTED, conditions, wanted};
 pub use edges::{
     BEYOND, Edges, Hazard, LEAST_AIR, OVERLOAD, Standing, TESTED_AIR, TemperatureEdge,
     TimeEdge, air_it_gets, starved,

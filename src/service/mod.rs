@@ -7,10 +7,12 @@ mod bands;
 pub mod news;
 pub mod order;
 mod tell;
+mod variants;
 mod wire;
 
 pub use bands::Bands;
 pub use tell::{DayTold, EdgesTold, Offer, Register, Workings};
+pub use variants::VariantsTold;
 
 use crate::units::System;
 use crate::words::passage::Passage;

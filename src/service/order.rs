@@ -1,18 +1,23 @@
 //! What is asked for, as words.
 
 use super::news::News;
-use super::tell;
+use super::{tell, variants};
 use crate::design::Design;
 use crate::design::document;
+use crate::design::field::{FIELDS, FieldId, field};
+use crate::study::suggest::Wish;
 use crate::units::System;
 use std::fmt;
 use std::str::FromStr;
+
+/// Parts designs: the record separator of ASCII, which no file has.
+const BETWEEN: char = '\u{1e}';
 
 /// What a worker says of a ticket when its work has ended.
 pub const END: &str = "end";
 
 /// What a worker can be asked for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Job {
     /// Compares one to ten runs.
     Strip,
@@ -38,40 +43,84 @@ pub enum Job {
     Edges,
     /// Seeks what mends the findings, in the steps of a system of units.
     Remedies(System),
+    /// Sets one to ten runs side by side, each with a day.
+    Compare,
+    /// Seeks other designs.
+    Suggest(Wish),
+    /// Tries an input at so many values over its usual range.
+    Sweep(FieldId, u32),
+    /// Tries two inputs over their usual ranges.
+    Map(FieldId, FieldId),
+    /// Ranks what matters most, sizes as they are built among it.
+    Matters,
+    /// Sets up to three other designs beside the design.
+    Pinned(Vec<Design>),
 }
 
 impl Job {
-    const ALL: [Self; 13] = [
-        Self::Strip,
-        Self::Day,
-        Self::Examples,
-        Self::Link,
-        Self::Working,
-        Self::Operation,
-        Self::Sources,
-        Self::Route,
-        Self::Trials,
-        Self::Samples,
-        Self::Edges,
-        Self::Remedies(System::Metric),
-        Self::Remedies(System::Us),
+    /// Those that are asked for by their name alone.
+    const PLAIN: [(&'static str, Self); 15] = [
+        ("strip", Self::Strip),
+        ("day", Self::Day),
+        ("examples", Self::Examples),
+        ("link", Self::Link),
+        ("working", Self::Working),
+        ("operation", Self::Operation),
+        ("sources", Self::Sources),
+        ("route", Self::Route),
+        ("trials", Self::Trials),
+        ("samples", Self::Samples),
+        ("edges", Self::Edges),
+        ("remedies-metric", Self::Remedies(System::Metric)),
+        ("remedies-us", Self::Remedies(System::Us)),
+        ("compare", Self::Compare),
+        ("matters", Self::Matters),
     ];
 
-    const fn id(self) -> &'static str {
+    /// Its name, then what belongs to it behind commas: inputs by their keys in links. Designs beside
+    /// the first follow it as files.
+    fn id(&self) -> String {
+        let link = |id: &FieldId| field(*id).link;
         match self {
-            Self::Strip => "strip",
-            Self::Day => "day",
-            Self::Examples => "examples",
-            Self::Link => "link",
-            Self::Working => "working",
-            Self::Operation => "operation",
-            Self::Sources => "sources",
-            Self::Route => "route",
-            Self::Trials => "trials",
-            Self::Samples => "samples",
-            Self::Edges => "edges",
-            Self::Remedies(System::Metric) => "remedies-metric",
-            Self::Remedies(System::Us) => "remedies-us",
+            Self::Suggest(wish) => {
+                let (trials, aims) = wish.bits();
+                format!("suggest,{trials},{aims}")
+            }
+            Self::Sweep(id, steps) => format!("sweep,{},{steps}", link(id)),
+            Self::Map(one, other) => format!("map,{},{}", link(one), link(other)),
+            Self::Pinned(_) => "pinned".to_owned(),
+            plain => {
+                let known = Self::PLAIN.iter().find(|(_, job)| job == plain);
+                known.map_or("", |(id, _)| *id).to_owned()
+            }
+        }
+    }
+
+    /// The designs beside the first.
+    fn others(&self) -> &[Design] {
+        match self {
+            Self::Pinned(designs) => designs,
+            _ => &[],
+        }
+    }
+
+    fn from_id(id: &str, others: Vec<Design>) -> Option<Self> {
+        let mut words = id.split(',');
+        let name = words.next()?;
+        let words: Vec<&str> = words.collect();
+        let input = |link: &str| FIELDS.iter().find(|field| field.link == link).map(|f| f.id);
+        match (name, words.as_slice()) {
+            ("pinned", []) => Some(Self::Pinned(others)),
+            (name, []) => {
+                Self::PLAIN.into_iter().find(|(id, _)| *id == name).map(|(_, job)| job)
+            }
+            ("suggest", [trials, aims]) => {
+                let wish = Wish::from_bits(trials.parse().ok()?, aims.parse().ok()?);
+                Some(Self::Suggest(wish))
+            }
+            ("sweep", [id, steps]) => Some(Self::Sweep(input(id)?, steps.parse().ok()?)),
+            ("map", [one, other]) => Some(Self::Map(input(one)?, input(other)?)),
+            _ => None,
         }
     }
 
@@ -90,6 +139,12 @@ impl Job {
             Self::Samples => tell::samples(design),
             Self::Edges => tell::edges(design),
             Self::Remedies(system) => tell::remedies(design, system),
+            Self::Compare => variants::compare(design),
+            Self::Suggest(wish) => variants::suggest(design, wish),
+            Self::Sweep(id, steps) => variants::sweep(design, id, steps),
+            Self::Map(one, other) => variants::map(design, (one, other)),
+            Self::Matters => variants::matters(design),
+            Self::Pinned(others) => variants::pinned(design, &others),
         }
     }
 }
@@ -129,7 +184,11 @@ impl fmt::Display for Order {
             Self::Ping { ticket } => write!(f, "ping {ticket}"),
             Self::Stop { ticket } => write!(f, "stop {ticket}"),
             Self::Begin { job, ticket, design } => {
-                write!(f, "{} {ticket} {}", job.id(), document::write(design, None))
+                write!(f, "{} {ticket} {}", job.id(), document::write(design, None))?;
+                let mut others = job.others().iter();
+                others.try_for_each(|other| {
+                    write!(f, "{BETWEEN}{}", document::write(other, None))
+                })
             }
         }
     }
@@ -146,10 +205,13 @@ impl FromStr for Order {
             ("ping", None) => Ok(Self::Ping { ticket }),
             ("stop", None) => Ok(Self::Stop { ticket }),
             (what, Some(file)) => {
-                let job = Job::ALL.into_iter().find(|job| job.id() == what);
-                let document = document::read(file).map_err(|_| NotAnOrder)?;
-                let design = Box::new(document.design);
-                Ok(Self::Begin { job: job.ok_or(NotAnOrder)?, ticket, design })
+                let mut designs = file.split(BETWEEN).map(|file| {
+                    document::read(file).map(|document| document.design).map_err(|_| NotAnOrder)
+                });
+                let design = Box::new(designs.next().ok_or(NotAnOrder)??);
+                let others = designs.collect::<Result<_, _>>()?;
+                let job = Job::from_id(what, others).ok_or(NotAnOrder)?;
+                Ok(Self::Begin { job, ticket, design })
             }
             _ => Err(NotAnOrder),
         }
@@ -159,21 +221,35 @@ impl FromStr for Order {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::study::suggest::Aim;
+    use crate::study::trials::Trial;
 
     #[test]
     fn an_order_survives_its_words() {
         let design = Box::new(Design { name: "two words".into(), ..Design::demonstration() });
+        let wish = Wish::new(&[Trial::Wind], &[Aim::Wood]);
+        let pinned = Design { name: "a, b".into(), ..Design::demonstration() };
+        let others = [
+            Job::Suggest(wish),
+            Job::Sweep(FieldId::RunLength, 9),
+            Job::Map(FieldId::RunLength, FieldId::RunCount),
+            Job::Pinned(vec![pinned, Design::demonstration()]),
+            Job::Pinned(Vec::new()),
+        ];
+        let jobs = Job::PLAIN.into_iter().map(|(_, job)| job).chain(others);
         let begun =
-            Job::ALL.map(|job| Order::Begin { job, ticket: u64::MAX, design: design.clone() });
+            jobs.map(|job| Order::Begin { job, ticket: u64::MAX, design: design.clone() });
         let others = [Order::Ping { ticket: 0 }, Order::Stop { ticket: 7 }];
-        for order in begun.into_iter().chain(others) {
+        for order in begun.chain(others) {
             assert_eq!(order.to_string().parse(), Ok(order));
         }
     }
 
     #[test]
     fn other_words_are_no_order() {
-        for text in ["", "ping", "ping x", "ping 1 2", "day 1", "day 1 {", "dig 1 {}"] {
+        for text in
+            ["", "ping", "ping x", "ping 1 2", "day 1", "day 1 {", "dig 1 {}", "sweep,rl 1 {}"]
+        {
             assert_eq!(text.parse::<Order>(), Err(NotAnOrder), "{text}");
         }
     }

@@ -23,7 +23,7 @@ use std::str::FromStr;
 /// News, each found when it is asked for.
 pub(super) type Telling = Box<dyn Iterator<Item = News>>;
 
-fn failed(failure: &Failure) -> News {
+pub(super) fn failed(failure: &Failure) -> News {
     News::Failed(InUnits::say(|system| words::failure(failure, system)))
 }
 
@@ -366,7 +366,7 @@ mod tests {
     fn whatever_is_told_is_news_with_an_end() {
         let design = Design::demonstration();
         for job in [Job::Strip, Job::Examples, Job::Route, Job::Samples] {
-            let told: Vec<News> = job.news(&design).collect();
+            let told: Vec<News> = job.clone().news(&design).collect();
             assert!(!told.is_empty());
             for news in &told {
                 assert_eq!(news.to_string().parse().as_ref(), Ok(news));

@@ -2,8 +2,10 @@
 
 use super::figures::Figures;
 use super::strip::RUNS;
+use super::variant::{Brief, Variant};
 use crate::analysis::Failure;
 use crate::design::Design;
+use crate::design::field::FieldId;
 use crate::rules::Finding;
 use std::cmp::Ordering;
 
@@ -18,6 +20,15 @@ pub struct Column {
     pub runs: usize,
     /// What was found, or why nothing was: mostly that the heater cannot stand below its mouth.
     pub result: Result<Figures, Failure>,
+}
+
+/// What is put into the design, and what it comes to.
+impl From<&Column> for Variant {
+    fn from(column: &Column) -> Self {
+        let runs = u32::try_from(column.runs).map_or(f64::NAN, f64::from);
+        let brief = column.result.as_ref().ok().map(Brief::from);
+        Self { puts: vec![(FieldId::RunCount, runs)], brief }
+    }
 }
 
 impl Column {
@@ -76,6 +87,33 @@ pub enum Best {
         /// What speaks against it most.
         finding: Finding,
     },
+}
+
+/// Up to which number of runs draft and efficiency each speak for one run more.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Crossing {
+    /// Last number of runs with the draft to spare that is wanted, with what it has beyond that and
+    /// what one run more has (Pa).
+    pub draft: Option<(usize, f64, f64)>,
+    /// First number of runs to which one more adds less than [`LEAST_GAIN`], with what it adds (–).
+    pub gain: Option<(usize, f64)>,
+}
+
+/// Where efficiency and draft cross over the number of runs, among columns that stand in the order
+/// of their runs.
+pub fn crossing(columns: &[Column]) -> Crossing {
+    let known = |column: &Column| Some((column.runs, *column.result.as_ref().ok()?));
+    let known: Vec<(usize, Figures)> = columns.iter().filter_map(known).collect();
+    let mut pairs = known.iter().zip(known.iter().skip(1));
+    let draft = pairs.clone().find_map(|((runs, one), (_, more))| {
+        let falls = 0.0 <= one.spare && more.spare < 0.0;
+        falls.then_some((*runs, one.spare, more.spare))
+    });
+    let gain = pairs.find_map(|((runs, one), (_, more))| {
+        let gain = more.efficiency() - one.efficiency();
+        (gain < LEAST_GAIN).then_some((*runs, gain))
+    });
+    Crossing { draft, gain }
 }
 
 /// Why a further run is not taken.

@@ -7,6 +7,7 @@ use crate::design::Design;
 use crate::rules::{
     Answer, DayFigures, Finding, Known, Question, Start, answer, conditions, deciding, judge,
 };
+use crate::study::bricks;
 use crate::study::trials::mild_day;
 use crate::units::Quantity;
 
@@ -29,7 +30,7 @@ pub const COARSE: Setup = Setup {
 
 /// By how much a temperature of the coarse day may be off (K): a day whose judgment would be
 /// another with that much more or less is computed again at [`Setup::STANDARD`].
-const COARSE_ERROR: f64 = 1.0;
+pub(super) const COARSE_ERROR: f64 = 1.0;
 /// And the least draft to spare of a burn (Pa), near which smoke may come back or not.
 const COARSE_DRAFT_ERROR: f64 = 0.5;
 
@@ -54,13 +55,20 @@ pub enum Line {
     HottestFace,
     /// Heat to the room when the days repeat, mean (W).
     Output,
-    /// Time from the hottest face's peak until half of its warmth is left (s).
+    /// Time from the hottest face's peak until half of its warmth is left (s); none where that
+    /// takes days.
     HalfWarm,
+    /// Mass without chimney, base and fill (kg).
+    Mass,
+    /// Bricks of the core by volume, without waste (–); none where it is not of brick.
+    CoreBricks,
+    /// Bricks of the facing by volume, without waste (–); none where it is not of brick.
+    FacingBricks,
 }
 
 impl Line {
     /// All, in the order of a table.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 13] = [
         Self::RunsOutlet,
         Self::ChimneyInlet,
         Self::Efficiency,
@@ -71,6 +79,9 @@ impl Line {
         Self::HottestFace,
         Self::Output,
         Self::HalfWarm,
+        Self::Mass,
+        Self::CoreBricks,
+        Self::FacingBricks,
     ];
 
     /// Name in files, with the unit.
@@ -86,6 +97,9 @@ impl Line {
             Self::HottestFace => "hottest_face_celsius",
             Self::Output => "mean_output_watts",
             Self::HalfWarm => "half_warm_s",
+            Self::Mass => "mass_kg",
+            Self::CoreBricks => "core_bricks",
+            Self::FacingBricks => "facing_bricks",
         }
     }
 
@@ -99,6 +113,8 @@ impl Line {
             Self::MarginHot | Self::MarginCold | Self::MarginMild => Quantity::Pressure,
             Self::Output => Quantity::Power,
             Self::HalfWarm => Quantity::Hours,
+            Self::Mass => Quantity::Mass,
+            Self::CoreBricks | Self::FacingBricks => Quantity::Count,
         }
     }
 }
@@ -115,7 +131,7 @@ pub struct Verdict {
 /// The figures of one design.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figures {
-    /// In the order of [`Line::ALL`] (SI); none where the warmth stays for days.
+    /// In the order of [`Line::ALL`] (SI).
     lines: [Option<f64>; Line::ALL.len()],
     /// Draft to spare beyond what is wanted, where that is least (Pa).
     pub spare: f64,
@@ -131,19 +147,18 @@ impl Figures {
     ///
     /// [`Failure`]: why it could not be computed.
     pub fn new(design: &Design) -> Result<Self, Failure> {
-        let analysis = analyze(design)?;
-        let coarse = day(design, &COARSE)?;
+        Days::new(design).map(|days| days.figures)
+    }
+
+    /// The same by the coarse day alone, however near to a limit it is: for a first look.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why it could not be computed.
+    pub fn roughly(design: &Design) -> Result<Self, Failure> {
+        let (analysis, day) = (analyze(design)?, day(design, &COARSE)?);
         let mild = mild_day(design, &COARSE);
-        if hangs(design, &analysis, (&coarse, mild.as_ref())) {
-            let mild = mild_day(design, &Setup::STANDARD);
-            return Ok(Self::of(
-                design,
-                &analysis,
-                &day(design, &Setup::STANDARD)?,
-                mild.as_ref(),
-            ));
-        }
-        Ok(Self::of(design, &analysis, &coarse, mild.as_ref()))
+        Ok(Self::of(design, &analysis, &day, mild.as_ref()))
     }
 
     /// The figures of what was found already, with what is judged of the mild day where that is
@@ -165,7 +180,7 @@ impl Figures {
         let spare = conditions.iter().map(|each| each.margin - each.wanted);
         let [hot, mild, ..] = conditions.map(|each| each.margin);
         let cold = conditions.iter().filter(|each| each.start == Start::Cold);
-        let fire = &analysis.height_of_fire;
+        let Analysis { height_of_fire: fire, structure, .. } = analysis;
         let repeating = &day.periodic;
         let BurnMean { chimney_inlet, .. } = repeating.burn_mean;
         let value = |line| match line {
@@ -179,6 +194,9 @@ impl Figures {
             Line::HottestFace => Some(repeating.peak.surface.temperature),
             Line::Output => Some(repeating.energy.to_room() / repeating.period_s),
             Line::HalfWarm => day.hours_to_half.map(|hours| 3600.0 * hours),
+            Line::Mass => Some(structure.heater),
+            Line::CoreBricks => bricks::core(design, structure),
+            Line::FacingBricks => bricks::facing(design, structure),
         };
         Self {
             lines: Line::ALL.map(value),
@@ -187,7 +205,7 @@ impl Figures {
         }
     }
 
-    /// A figure (SI); none where the warmth stays for days.
+    /// A figure (SI); none as its line says.
     pub fn line(&self, line: Line) -> Option<f64> {
         let place = Line::ALL.iter().position(|each| *each == line);
         place.and_then(|place| self.lines.get(place).copied().flatten())
@@ -196,6 +214,18 @@ impl Figures {
     /// Efficiency on the lower heating value when the days repeat (–).
     pub fn efficiency(&self) -> f64 {
         self.line(Line::Efficiency).unwrap_or(f64::NAN)
+    }
+
+    /// All figures in the order of [`Line::ALL`] (SI).
+    pub const fn lines(&self) -> &[Option<f64>; Line::ALL.len()] {
+        &self.lines
+    }
+
+    /// Answer to a question.
+    pub fn answer(&self, question: Question) -> Answer {
+        let mut all = Question::ALL.into_iter().zip(&self.verdicts);
+        let mine = all.find(|(each, _)| *each == question);
+        mine.map_or(Answer::NotEnoughKnown, |(_, verdict)| verdict.answer)
     }
 
     /// Whether all three questions are answered yes.
@@ -210,6 +240,50 @@ impl Figures {
     }
 }
 
+/// Figures with the days on which they stand.
+pub(super) struct Days {
+    /// The figures.
+    pub figures: Figures,
+    /// What is judged of the day of the design.
+    pub stated: DayFigures,
+    /// And of the mild one, where that is another.
+    pub mild: Option<Result<DayFigures, Failure>>,
+}
+
+impl Days {
+    /// As [`Figures::new`].
+    pub fn new(design: &Design) -> Result<Self, Failure> {
+        let analysis = analyze(design)?;
+        let coarse = day(design, &COARSE)?;
+        let mild = mild_day(design, &COARSE);
+        let of = |day: &Day, mild: Option<Result<DayFigures, Failure>>| Self {
+            figures: Figures::of(design, &analysis, day, mild.as_ref()),
+            stated: DayFigures::new(design, &day.first_fire, &day.periodic),
+            mild,
+        };
+        if hangs(design, &analysis, (&coarse, mild.as_ref())) {
+            let mild = mild_day(design, &Setup::STANDARD);
+            return Ok(of(&day(design, &Setup::STANDARD)?, mild));
+        }
+        Ok(of(&coarse, mild))
+    }
+}
+
+/// A day with everything warmer that is judged by its temperature.
+pub(super) const fn warmer(day: DayFigures, kelvins: f64) -> DayFigures {
+    DayFigures {
+        first_mean: day.first_mean + kelvins,
+        repeating_mean: day.repeating_mean + kelvins,
+        hottest_face: day.hottest_face + kelvins,
+        ..day
+    }
+}
+
+/// Whether a least draft to spare (Pa) is clearly one or clearly none.
+pub(super) const fn is_clear(margin: f64) -> bool {
+    COARSE_DRAFT_ERROR <= margin.abs()
+}
+
 /// Whether another day within the errors of the coarse one would be judged in another way.
 fn hangs(
     design: &Design,
@@ -219,19 +293,14 @@ fn hangs(
     let states = [&coarse.first_fire, &coarse.periodic];
     let judged = DayFigures::new(design, &coarse.first_fire, &coarse.periodic);
     let weights = |kelvins: f64| {
-        let warmer = |day: DayFigures| DayFigures {
-            first_mean: day.first_mean + kelvins,
-            repeating_mean: day.repeating_mean + kelvins,
-            hottest_face: day.hottest_face + kelvins,
-            ..day
-        };
-        let (day, mild) = (warmer(judged), mild.map(|mild| mild.clone().map(warmer)));
+        let warm = |day| warmer(day, kelvins);
+        let (day, mild) = (warm(judged), mild.map(|mild| mild.clone().map(warm)));
         let known = Known { day: Some(&day), mild: mild.as_ref(), edges: None };
         let findings = judge(design, analysis, known);
         findings.iter().map(|found| (found.rule.id(), found.severity)).collect::<Vec<_>>()
     };
     let found = weights(0.0);
-    let near = |margin: f64| margin.abs() < COARSE_DRAFT_ERROR;
+    let near = |margin: f64| !is_clear(margin);
     states.iter().any(|day| near(day.draft.least_margin_pascals))
         || mild.is_some_and(|mild| mild.as_ref().is_ok_and(|day| near(day.least_margin)))
         || [-COARSE_ERROR, COARSE_ERROR].into_iter().any(|kelvins| weights(kelvins) != found)

@@ -1,6 +1,7 @@
 //! A design with one input or several at many values.
 
 use super::figures::Figures;
+use super::variant::{Brief, Variant};
 use crate::analysis::Failure;
 use crate::design::Design;
 use crate::design::field::{FieldId, Kind, field};
@@ -98,6 +99,18 @@ impl Sweep {
         }
         values.reverse();
         Some((design, values))
+    }
+
+    /// The axes.
+    pub fn axes(&self) -> &[Axis] {
+        &self.axes
+    }
+
+    /// A point in figures.
+    pub fn variant(&self, point: &Point) -> Variant {
+        let ids = self.axes.iter().map(|axis| axis.field);
+        let brief = point.result.as_ref().ok().map(Brief::from);
+        Variant { puts: ids.zip(point.values.iter().copied()).collect(), brief }
     }
 
     /// A point; none beyond the last.

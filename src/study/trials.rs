@@ -13,6 +13,7 @@ use crate::rules::{
 };
 use crate::study::day::{failure_from_id, failure_id, place_number, place_of};
 use crate::study::edges::overloaded;
+use crate::study::figures::{COARSE, COARSE_ERROR, is_clear, warmer};
 use std::fmt;
 use std::str::FromStr;
 
@@ -101,7 +102,8 @@ impl Trial {
         }
     }
 
-    fn from_id(id: &str) -> Option<Self> {
+    /// The one of that name.
+    pub fn from_id(id: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|trial| trial.id() == id)
     }
 
@@ -246,6 +248,12 @@ pub struct Verdict {
 }
 
 impl Verdict {
+    /// Whether every question that the trial asks is answered yes.
+    pub fn passes(&self, trial: Trial) -> bool {
+        let mut asked = Question::ALL.into_iter().filter_map(|each| self.answer(each, trial));
+        asked.all(|answer| answer == Answer::Yes)
+    }
+
     /// Answer to a question; none where the trial does not ask it.
     pub fn answer(&self, question: Question, trial: Trial) -> Option<Answer> {
         let asked = trial != Trial::ColdStart || question == Question::Draw;
@@ -342,6 +350,19 @@ impl Iterator for Trials {
 /// One trial with its day.
 pub fn try_one(design: &Design, trial: Trial) -> Tried {
     Tried { trial, day: figures(&trial.apply(design), &Setup::STANDARD) }
+}
+
+/// One trial, with a coarse day unless that would pass and the judgment hangs on less than it may
+/// be off.
+pub(super) fn try_surely(design: &Design, trial: Trial) -> Tried {
+    let coarse = Tried { trial, day: figures(&trial.apply(design), &COARSE) };
+    let with = |kelvins: f64| {
+        let day = coarse.day.clone().map(|day| warmer(day, kelvins));
+        judge(design, &Tried { trial, day }).is_ok_and(|verdict| verdict.passes(trial))
+    };
+    let is_sure = coarse.day.as_ref().is_ok_and(|day| is_clear(day.least_margin))
+        && [-COARSE_ERROR, COARSE_ERROR].into_iter().all(with);
+    if is_sure || !with(0.0) { coarse } else { try_one(design, trial) }
 }
 
 fn figures(design: &Design, setup: &Setup) -> Result<DayFigures, Failure> {

@@ -31,6 +31,7 @@ mod strip;
 mod texts;
 mod told;
 mod uncertainty;
+mod variants;
 mod working;
 mod workspace;
 
@@ -219,6 +220,7 @@ fn pictures(workspace: Workspace, theme: Theme, known: &Known) -> Tag {
     fading(workspace, tag("div"), "pictures")
         .child(unrolled)
         .child(strip::strip_view(workspace))
+        .child(variants::variants_view(workspace))
         .child(side_by_side)
         .child(uncertainty::worth_view(worth).child(edges::edges_view(workspace)))
         .child(day::day_view(workspace, theme))

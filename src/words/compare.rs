@@ -1,10 +1,13 @@
 //! Variants side by side in words.
 
 use super::findings::in_short;
-use crate::rules::Finding;
-use crate::study::compare::{Best, End, LEAST_GAIN};
-use crate::study::figures::Line;
-use crate::units::{Quantity, System, figure};
+use super::{answer, failure, question};
+use crate::analysis::Failure;
+use crate::rules::{Finding, Question};
+use crate::study::compare::{self, Best, Column, Crossing, End, LEAST_GAIN};
+use crate::study::figures::{Figures, Line};
+use crate::units::{Quantity, System, figure, number, unit_of};
+use crate::words::passage::{Block, Cell, Passage, Table};
 
 /// Name of a figure.
 pub const fn line(line: Line) -> &'static str {
@@ -19,12 +22,140 @@ pub const fn line(line: Line) -> &'static str {
         Line::HottestFace => "Hottest face",
         Line::Output => "Heat to the room",
         Line::HalfWarm => "Half of the warmth lasts",
+        Line::Mass => "Mass without chimney",
+        Line::CoreBricks => "Bricks of core and cap",
+        Line::FacingBricks => "Bricks of the facing",
     }
 }
 
 /// What the figures belong to.
 pub const NOTE: &str = "Gas out of the last run, wall at the mouth and draft belong to the height \
     of the fire, with the masonry cold; all else to the day that repeats.";
+
+/// How bricks are counted.
+pub const BRICKS: &str = "Bricks are estimated by volume, as if none were cut: straight firebrick of \
+    9 x 4 1/2 x 2 1/2 in (229 x 114 x 64 mm) and modular brick of 7 5/8 x 3 5/8 x 2 1/4 in (194 x 92 \
+    x 57 mm), sizes from memory. Waste comes on top.";
+
+/// Heading over the comparison of runs.
+pub const TITLE: &str = "One to ten runs";
+/// What stands where a design has no figures.
+pub const NOTHING: &str = "\u{2013}";
+/// What stands where the warmth does not fall to half within days.
+const DAYS: &str = "days";
+
+/// A figure with what stands for it where there is none.
+pub fn shown(line: Line, figures: &Figures, system: System) -> String {
+    let quantity = line.quantity();
+    match (figures.line(line), line) {
+        (Some(value), _) => number(value, quantity, system),
+        (None, Line::HalfWarm) => DAYS.into(),
+        (None, _) => NOTHING.into(),
+    }
+}
+
+/// Name of a figure with its unit.
+pub fn line_with_unit(line: Line, system: System) -> String {
+    let name = self::line(line);
+    match unit_of(line.quantity(), system).symbol {
+        "" => name.into(),
+        symbol => format!("{name} ({symbol})"),
+    }
+}
+
+/// A design beside others: its heading and what it comes to.
+pub type Beside<'a> = (String, &'a Result<Figures, Failure>);
+
+/// Figures down, designs across; then the three answers, each with what decides it.
+pub fn table(what: &str, designs: &[Beside<'_>], system: System) -> Table {
+    let heads = designs.iter().map(|(head, _)| head.clone());
+    let row = |name: String, cell: &dyn Fn(&Figures) -> Cell| {
+        let cells = designs.iter().map(|(_, found)| match found {
+            Ok(figures) => cell(figures),
+            Err(_) => NOTHING.into(),
+        });
+        std::iter::once(name.into()).chain(cells).collect::<Vec<Cell>>()
+    };
+    let figures = Line::ALL.map(|each| {
+        row(line_with_unit(each, system), &|found| shown(each, found, system).into())
+    });
+    let answers = Question::ALL
+        .map(|each| row(question(each).into(), &|found| answered(each, found, system)));
+    Table {
+        caption: None,
+        heads: std::iter::once(what.to_owned()).chain(heads).collect(),
+        rows: figures.into_iter().chain(answers).collect(),
+    }
+}
+
+/// An answer; what decides it shows when it is opened.
+pub fn answered(asked: Question, figures: &Figures, system: System) -> Cell {
+    let found = figures.answer(asked);
+    let all = Question::ALL.into_iter().zip(&figures.verdicts);
+    let mine = all.filter(|(each, _)| *each == asked);
+    let deciding = mine.filter_map(|(_, verdict)| verdict.deciding).next_back();
+    let more =
+        deciding.map(|finding| Passage::new(question(asked)).text(said(&finding, system)));
+    Cell { answer: Some((found, answer(asked, found).to_owned())), more, ..Cell::default() }
+}
+
+fn said(finding: &Finding, system: System) -> String {
+    let text = super::finding(finding, system);
+    format!("{} {} {}", text.title, text.reason, text.remedy)
+}
+
+/// The comparison of runs: which number is the best and why, and every figure.
+pub fn passage(columns: &[Column], system: System) -> Passage {
+    let found = compare::best(columns);
+    let chosen = found.and_then(|best| match best {
+        Best::Passes { runs, .. } => Some(runs),
+        Best::None { .. } => None,
+    });
+    let head = |runs| format!("{runs}{}", if chosen == Some(runs) { " (best)" } else { "" });
+    let heads: Vec<Beside<'_>> =
+        columns.iter().map(|column| (head(column.runs), &column.result)).collect();
+    let missing = columns.iter().filter_map(|column| {
+        let why = failure(column.result.as_ref().err()?, system);
+        Some(format!("{}: {why}", count(column.runs)))
+    });
+    Passage::new(TITLE)
+        .text(found.map(|found| best(&found, system)).unwrap_or_default())
+        .text(crossing(&compare::crossing(columns), system))
+        .with(Block::Table(table("Runs", &heads, system)))
+        .list(missing)
+        .text(NOTE)
+        .text(BRICKS)
+}
+
+/// Where draft and efficiency end the row of runs, and which of them ends it first.
+pub fn crossing(found: &Crossing, system: System) -> String {
+    let pascals = |value: f64| figure(value.abs(), Quantity::Pressure, system);
+    let draft = found.draft.map(|(runs, has, lacks)| {
+        format!(
+            "The draft lasts for {}: {} beyond what is wanted, and with one more {} too little.",
+            count(runs),
+            pascals(has),
+            pascals(lacks)
+        )
+    });
+    let gain = found.gain.map(|(runs, adds)| {
+        format!(
+            "Heat is worth a run up to {}: one more keeps only {} of the wood's heat.",
+            count(runs),
+            figure(adds, Quantity::Share, system)
+        )
+    });
+    let decides = match (found.draft, found.gain) {
+        (Some((draft, ..)), Some((gain, _))) if draft < gain => "The draft ends first.",
+        (Some((draft, ..)), Some((gain, _))) if gain < draft => "The gain in heat ends first.",
+        (Some(_), Some(_)) => "Both end there.",
+        (None, None) => "Draft and heat both speak for more runs than were compared.",
+        _ => "",
+    };
+    let parts = [draft.unwrap_or_default(), gain.unwrap_or_default(), decides.into()];
+    let parts: Vec<_> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    parts.join(" ")
+}
 
 /// Which number of runs is the best, and why.
 pub fn best(best: &Best, system: System) -> String {

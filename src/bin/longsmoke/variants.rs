@@ -7,8 +7,11 @@ use longsmoke::rules::{Answer, Question};
 use longsmoke::study::compare::{Column, best};
 use longsmoke::study::figures::{Figures, Line};
 use longsmoke::study::strip::RUNS;
+use longsmoke::study::suggest::{Aim, Part, Proposal, Suggest, Wish, with};
 use longsmoke::study::sweep::{Axis, Point, Sweep};
-use longsmoke::units::{Quantity, System, celsius, figure, kelvin, number, unit_of};
+use longsmoke::study::trials::Trial;
+use longsmoke::study::variant::value;
+use longsmoke::units::{Quantity, System, celsius, figure, kelvin};
 use longsmoke::words;
 use serde_json::{Map, Value, json};
 use std::num::NonZero;
@@ -69,6 +72,33 @@ impl Asked {
     }
 }
 
+/// What is wished of a suggestion, option by option.
+#[derive(Default)]
+pub struct Wished {
+    trials: Vec<Trial>,
+    aims: Vec<Aim>,
+}
+
+impl Wished {
+    /// Takes a condition or an aim by its name.
+    pub fn take(&mut self, option: &str, name: &str) -> Result<(), String> {
+        if option == "aim" {
+            let aim = Aim::from_id(name).ok_or_else(|| format!("{name} is no aim"))?;
+            self.aims.push(aim);
+        } else {
+            let trial =
+                Trial::from_id(name).ok_or_else(|| format!("{name} is no condition"))?;
+            self.trials.push(trial);
+        }
+        Ok(())
+    }
+
+    /// All of it.
+    pub fn wish(&self) -> Wish {
+        Wish::new(&self.trials, &self.aims)
+    }
+}
+
 fn from_file(field: &Field, value: f64) -> f64 {
     match &field.kind {
         Kind::Number(number) if number.quantity == Quantity::Temperature => kelvin(value),
@@ -115,6 +145,54 @@ pub fn compare(file: &str, form: Form) -> Outcome {
             say(&format!("{}\n", json!({ "columns": columns, "best": sentence })))
         }
     }
+}
+
+/// Other designs for the same house, wood and chimney.
+pub fn suggest(file: &str, wish: Wish, form: Form) -> Outcome {
+    let design = match open(file) {
+        Ok(design) => design,
+        Err(outcome) => return outcome,
+    };
+    let end = Suggest::new(&design, wish).find_map(|part| match part {
+        Part::End(outcome) => Some(*outcome),
+        Part::Done(..) | Part::Found(_) => None,
+    });
+    let Some(found) = end else {
+        return Outcome::Unreadable;
+    };
+    if let Form::Table(system) = form {
+        return say(&words::suggest::passage(&design, wish, &found, system).plain());
+    }
+    // A table of files has the same columns in every row.
+    let fields = found.proposals.iter().flat_map(|each| &each.puts).map(|(id, _)| *id);
+    let mut ids: Vec<FieldId> = fields.collect();
+    ids.sort_by_key(|id| field(*id).path);
+    ids.dedup();
+    let row = |proposal: &Proposal| {
+        let proposed = with(&design, &proposal.puts);
+        let changed = ids.iter().map(|id| {
+            let field = field(*id);
+            (field.path, in_file(field, value(&proposed, *id)))
+        });
+        Row { changed: changed.collect(), head: String::new(), result: Ok(proposal.figures) }
+    };
+    let rows: Vec<Row> = found.proposals.iter().map(row).collect();
+    if form == Form::Csv {
+        return say(&csv(&rows));
+    }
+    let told = found.proposals.iter().zip(&rows).map(|(proposal, row)| {
+        let mut object = object(row);
+        let unmet: Vec<_> = proposal.unmet.iter().map(|trial| trial.id()).collect();
+        if let Value::Object(object) = &mut object {
+            object.insert("unmet_conditions".into(), json!(unmet));
+        }
+        object
+    });
+    let asked: Vec<_> = found.asked.iter().map(|trial| trial.id()).collect();
+    let reading = words::suggest::passage(&design, wish, &found, System::Metric).plain();
+    let told: Vec<Value> = told.collect();
+    let all = json!({ "proposals": told, "asked_conditions": asked, "in_words": reading });
+    say(&format!("{all}\n"))
 }
 
 /// One input or several over their ranges.
@@ -232,18 +310,13 @@ fn block(rows: &[Row], system: System) -> String {
         row.result.as_ref().map_or("-".into(), cell)
     };
     let figures = Line::ALL.map(|each| {
-        let quantity = each.quantity();
-        let unit = unit_of(quantity, system).symbol;
-        line(&format!("{} ({unit})", words::compare::line(each)), &|row| {
-            found(row, &|figures| {
-                let value = figures.line(each);
-                value.map_or("days".into(), |value| number(value, quantity, system))
-            })
+        line(&words::compare::line_with_unit(each, system), &|row| {
+            found(row, &|figures| words::compare::shown(each, figures, system))
         })
     });
     let answers = Question::ALL.map(|each| {
         line(words::question(each), &|row| {
-            found(row, &|figures| short(answer_of(figures, each)).into())
+            found(row, &|figures| short(figures.answer(each)).into())
         })
     });
     let passes = line("Yes three times", &|row| {
@@ -289,12 +362,6 @@ const fn short(answer: Answer) -> &'static str {
         Answer::No => "no",
         Answer::NotEnoughKnown => "unknown",
     }
-}
-
-fn answer_of(figures: &Figures, question: Question) -> Answer {
-    let all = Question::ALL.into_iter().zip(&figures.verdicts);
-    let mine = all.into_iter().find(|(each, _)| *each == question);
-    mine.map_or(Answer::NotEnoughKnown, |(_, verdict)| verdict.answer)
 }
 
 /// A variant by key: what is changed, figures, answers with the rule that decides each.

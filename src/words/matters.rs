@@ -1,0 +1,92 @@
+//! What matters most, in words.
+
+use super::{label, trust, uncertainty};
+use crate::rules::Question;
+use crate::sources::BUILDING_TOLERANCES;
+use crate::study::matters::{Effect, What, ranked};
+use crate::study::uncertainty::{SPREADS, Target};
+use crate::units::{Quantity, System, difference, figure};
+use crate::words::passage::{Block, Cell, Passage};
+
+/// Heading over the rank.
+pub const TITLE: &str = "What matters most";
+/// What is ranked.
+pub const NOTE: &str = "Sizes as they are built and what is known only roughly, each alone at both \
+    ends of its range, at the height of the first fire. Small next to the margin, it may come out as \
+    it likes; large, measure twice.";
+/// Most rows for a question.
+const ROWS: usize = 12;
+
+/// The figure that is ranked for a question.
+const fn figure_of(question: Question) -> &'static str {
+    match question {
+        Question::Draw => "Draft to spare beyond what is wanted, where that is least",
+        Question::Heat => "Share of the wood's heat that stays",
+        Question::Safe => "Gas into the chimney",
+    }
+}
+
+fn name(what: What) -> String {
+    match what {
+        What::Size(id) => format!("{}, as built", label(id)),
+        What::Rough(id) => uncertainty::name(id).into(),
+    }
+}
+
+fn ends(effect: &Effect, system: System) -> String {
+    let (low, high) = effect.ends;
+    let id = match effect.what {
+        What::Size(id) => Some(id),
+        What::Rough(spread) => {
+            SPREADS.iter().find(|each| each.id == spread).and_then(|each| match each.target {
+                Target::Input(id) => Some(id),
+                Target::Factor(_) => None,
+            })
+        }
+    };
+    let Some(id) = id else {
+        let share = |value| figure(value, Quantity::Share, system);
+        return format!("{} to {} of what is reckoned", share(low), share(high));
+    };
+    let quantity = super::quantity(id);
+    format!("{} to {}", figure(low, quantity, system), figure(high, quantity, system))
+}
+
+fn change(question: Question, by: f64, system: System) -> String {
+    let text = match question {
+        Question::Draw => figure(by, Quantity::Pressure, system),
+        Question::Heat => figure(by, Quantity::Share, system),
+        Question::Safe => difference(by, system),
+    };
+    let is_more = by > 0.0;
+    if is_more { format!("+{text}") } else { text }
+}
+
+/// For each question what moves its figure most.
+pub fn passage(effects: &[Effect], system: System) -> Passage {
+    let of = |question| {
+        let ranked = ranked(effects, question);
+        let most = ranked.first().map_or(1.0, |first| first.most(question).abs());
+        let rows = ranked.iter().take(ROWS).map(|effect| {
+            let (low, high) = Question::ALL
+                .into_iter()
+                .zip(effect.changes)
+                .find(|(each, _)| *each == question)
+                .map_or((0.0, 0.0), |(_, changes)| changes);
+            let bar = Some(effect.most(question) / most);
+            vec![
+                name(effect.what).into(),
+                ends(effect, system).into(),
+                change(question, low, system).into(),
+                Cell { bar, ..change(question, high, system).into() },
+            ]
+        });
+        let heads = ["What", "From and to", "Lower end", "Upper end"];
+        Passage::new(super::question(question)).text(figure_of(question)).table(&heads, rows)
+    };
+    let source = &BUILDING_TOLERANCES;
+    Passage::new(TITLE)
+        .text(NOTE)
+        .with(Block::Choice("For the question".into(), Question::ALL.map(of).to_vec()))
+        .text(format!("{} ({}).", source.text(), trust(source.trust)))
+}
