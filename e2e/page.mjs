@@ -114,6 +114,7 @@ export class DesignerPage {
 
   /** Link that carries the present design. */
   async link() {
+    await this.page.locator('.bar .main[aria-busy="false"]').waitFor();
     return this.page.evaluate(() => globalThis.longsmokeLink);
   }
 

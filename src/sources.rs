@@ -1,7 +1,8 @@
 //! The bibliography: one constant per publication, with how far it was checked.
 
-use schemars::JsonSchema;
-use serde::Serialize;
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde::{Serialize, Serializer};
+use std::borrow::Cow;
 
 /// How far a source was checked by this project.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
@@ -18,12 +19,50 @@ pub enum Trust {
 }
 
 /// A publication, or the lack of one, behind a formula, a value or a limit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+///
+/// It holds no text, so that a program that shows none carries none.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Source {
-    /// The reference as a reader would cite it, with clause or table where known.
-    pub text: &'static str,
+    place: usize,
     /// How far it was checked.
     pub trust: Trust,
+}
+
+impl Source {
+    /// The reference as a reader would cite it, with clause or table where known.
+    pub fn text(&self) -> &'static str {
+        TEXTS.get(self.place()).copied().unwrap_or_default()
+    }
+
+    /// Its place in [`ALL`] and [`TEXTS`].
+    pub const fn place(&self) -> usize {
+        self.place
+    }
+}
+
+/// A source as it leaves the library.
+#[derive(Serialize, JsonSchema)]
+struct Cited {
+    /// The reference as a reader would cite it, with clause or table where known.
+    text: &'static str,
+    /// How far it was checked.
+    trust: Trust,
+}
+
+impl Serialize for Source {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Cited { text: self.text(), trust: self.trust }.serialize(serializer)
+    }
+}
+
+impl JsonSchema for Source {
+    fn schema_name() -> Cow<'static, str> {
+        "Source".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        Cited::json_schema(generator)
+    }
 }
 
 /// A source with what it serves for.
@@ -40,7 +79,13 @@ pub struct Entry {
 /// Makes a constant of each source and the list of them all, so that none can be left out.
 macro_rules! register {
     ($($(#[doc = $about:literal])+ pub const $id:ident: Source = $trust:ident($text:literal $(,)?);)+) => {
-        $($(#[doc = $about])+ pub const $id: Source = $trust($text);)+
+        /// Places of the sources.
+        #[expect(non_camel_case_types, reason = "named like the constants")]
+        #[expect(clippy::upper_case_acronyms, reason = "named like the constants")]
+        enum Place { $($id),+ }
+
+        $($(#[doc = $about])+ pub const $id: Source =
+            Source { place: Place::$id as usize, trust: trust::$trust };)+
 
         /// All sources, in the order in which they stand here.
         pub const ALL: &[Entry] = &[$(Entry {
@@ -48,23 +93,21 @@ macro_rules! register {
             about: concat!($($about),+).trim_ascii_start(),
             source: &$id,
         }),+];
+
+        /// Their texts.
+        pub const TEXTS: &[&str] = &[$($text),+];
     };
 }
 
-const fn seen(text: &'static str) -> Source {
-    Source { text, trust: Trust::Seen }
-}
+/// Labels as the register below writes them.
+#[expect(non_upper_case_globals, reason = "so that the register reads as a list")]
+mod trust {
+    use super::Trust;
 
-const fn memory(text: &'static str) -> Source {
-    Source { text, trust: Trust::Memory }
-}
-
-const fn practice(text: &'static str) -> Source {
-    Source { text, trust: Trust::CommonPractice }
-}
-
-const fn computed(text: &'static str) -> Source {
-    Source { text, trust: Trust::Computed }
+    pub(super) const seen: Trust = Trust::Seen;
+    pub(super) const memory: Trust = Trust::Memory;
+    pub(super) const practice: Trust = Trust::CommonPractice;
+    pub(super) const computed: Trust = Trust::Computed;
 }
 
 register! {

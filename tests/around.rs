@@ -576,8 +576,8 @@ fn sentences_are_whole() {
                 assert!(!all.to_ascii_lowercase().contains("safe"), "{all}");
                 assert!(text.title.ends_with('.') && text.reason.ends_with('.'), "{all}");
             }
-            assert!(!finding.source.text.is_empty());
-            assert!(finding.source.trust != Trust::Seen || finding.source.text.len() > 20);
+            assert!(!finding.source.text().is_empty());
+            assert!(finding.source.trust != Trust::Seen || finding.source.text().len() > 20);
         }
         let weight = words::structure::weight(&analysis.structure, System::Us);
         assert!(weight.contains("An engineer decides"), "{weight}");

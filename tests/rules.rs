@@ -69,7 +69,7 @@ fn limit(
             assert!(finding.found.value.is_finite());
             let stated = finding.limit.map(|figure| figure.value);
             assert!(stated.is_none_or(|value| (value / limit - 1.0).abs() < 1e-2), "{rule:?}");
-            assert!(!finding.source.text.is_empty());
+            assert!(!finding.source.text().is_empty());
         }
     }
 }

@@ -28,14 +28,14 @@ fn code() -> String {
 fn the_readme_lists_the_register() {
     let (_, rest) = README.split_once("<!-- sources -->\n").unwrap();
     let (table, _) = rest.split_once("<!-- end of sources -->").unwrap();
-    assert_eq!(table, markdown(), "make sources writes it");
+    assert!(table == markdown(), "the table is another one: make sources writes it");
 }
 
 #[test]
 fn every_source_is_in_the_register() {
     // Whoever writes a source of his own elsewhere leaves it out.
     let code = code();
-    for word in ["Source { text", "trust: Trust::", "const fn seen("] {
+    for word in ["Source { place", "trust: Trust::"] {
         assert!(!code.contains(word), "{word}");
     }
 }
@@ -54,7 +54,7 @@ fn every_source_of_the_register_is_used() {
 fn the_passage_shows_each_source_once() {
     let text = passage().plain();
     for entry in ALL {
-        assert!(text.contains(entry.source.text), "{}", entry.id);
+        assert!(text.contains(entry.source.text()), "{}", entry.id);
         assert!(entry.about.ends_with('.') && !entry.about.starts_with(' '), "{}", entry.id);
     }
     let ids: BTreeSet<_> = ALL.iter().map(|entry| entry.id).collect();

@@ -22,8 +22,8 @@ pub mod structure;
 
 use crate::design::Design;
 use crate::design::field::{Problem, check};
-use crate::physics::GRAVITY;
 use crate::physics::air::{self, DRY_AIR};
+use crate::physics::convection::richardson;
 use crate::physics::gas::{Species, sensible_enthalpy, stream_heat};
 use crate::physics::root::NoRoot;
 use crate::physics::vapor::{dew_point, partial_pressure};
@@ -464,7 +464,6 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
 
 fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) -> RunState {
     let mean = 0.5 * (inlet + passage.outlet);
-    let buoyancy = GRAVITY * (mean - passage.wall) / mean * hydraulic_diameter;
     // The speed rises with the temperature at constant mass flow.
     let velocity = passage.velocity * mean / inlet;
     RunState {
@@ -475,7 +474,7 @@ fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) 
         radiation_fraction: passage.radiation_fraction,
         velocity: passage.velocity,
         reynolds: passage.reynolds,
-        richardson: buoyancy / (velocity * velocity),
+        richardson: richardson(mean, passage.wall, hydraulic_diameter, velocity),
         friction: passage.friction,
         turn,
     }

@@ -387,14 +387,14 @@ fn text(
             text.title,
             text.reason,
             text.remedy,
-            finding.source.text,
+            finding.source.text(),
             words::trust(finding.source.trust),
         ));
         lines.extend(tried(computed.remedies_of(finding), system));
     }
     lines.extend(other_days(design, computed.trials.unwrap_or_default(), system));
     for passage in [
-        words::house::passage(design, analysis, computed.day, system),
+        words::house::passage(design, analysis, computed.day.map(Into::into), system),
         words::operation::passage(design, analysis, system),
     ] {
         lines.extend(passage.plain().lines().map(|line| format!("  {line}")));

@@ -2,8 +2,8 @@
 
 use super::formula::{Formula, formula};
 use super::pressure::{LAMINAR_END, TURBULENT_START, friction_factor, friction_factor_konakov};
-use super::{OutOfRange, require};
-use crate::sources::{GNIELINSKI_1976, HEAT_EXCHANGER};
+use super::{GRAVITY, OutOfRange, require};
+use crate::sources::{GNIELINSKI_1976, HEAT_EXCHANGER, SHAH_LONDON_1978};
 use std::ops::RangeInclusive;
 
 /// Reynolds numbers of [`nusselt_gnielinski`] (–).
@@ -184,6 +184,29 @@ pub fn nusselt(duct: &Duct, reynolds: f64, prandtl: f64) -> f64 {
         (1.0 - weight) * laminar(LAMINAR_END) + weight * turbulent(TURBULENT_START)
     }
 }
+
+/// Buoyancy over inertia in a duct (–).
+///
+/// Ri = 9.80665 (T - T_w)/T D/v^2
+///
+/// * `gas`, `wall` (K), `hydraulic_diameter` (m), `speed` (m/s).
+///
+/// # Source
+///
+/// [`SHAH_LONDON_1978`].
+pub fn richardson(gas: f64, wall: f64, hydraulic_diameter: f64, speed: f64) -> f64 {
+    GRAVITY * (gas - wall) / gas * hydraulic_diameter / (speed * speed)
+}
+
+/// [`richardson`].
+pub const RICHARDSON: Formula = formula!(
+    richardson: "Ri = 9.80665 (T - T_w)/T D/v^2", SHAH_LONDON_1978,
+    "Ri" "buoyancy over inertia" NUMBER;
+    gas "T" "gas, mean of the run" TEMPERATURE,
+    wall "T_w" "wall, mean of the run" TEMPERATURE,
+    hydraulic_diameter "D" "hydraulic diameter" LENGTH,
+    speed "v" "speed, mean of the run" SPEED,
+);
 
 /// Share of its way to the temperature of the walls that a stream has gone (–).
 ///

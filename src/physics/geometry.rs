@@ -45,3 +45,46 @@ pub const BASE: Formula = formula!(
     width "a" "width" LENGTH,
     depth "b" "depth" LENGTH,
 );
+
+/// One side over the other (–).
+///
+/// r = a / b
+///
+/// * `long`, `short` (m).
+///
+/// # Source
+///
+/// [`GEOMETRY`].
+pub fn ratio_of_sides(long: f64, short: f64) -> f64 {
+    long / short
+}
+
+/// [`ratio_of_sides`].
+pub const RATIO_OF_SIDES: Formula = formula!(
+    ratio_of_sides: "r = a / b", GEOMETRY,
+    "r" "longer side over the other" NUMBER;
+    long "a" "longer side" LENGTH,
+    short "b" "shorter side" LENGTH,
+);
+
+/// Glass over a surface (–).
+///
+/// g = A s / O
+///
+/// * `door` (m2), `share` (–): of glass in it, `surface` (m2).
+///
+/// # Source
+///
+/// [`GEOMETRY`].
+pub fn glass_share(door: f64, share: f64, surface: f64) -> f64 {
+    door * share / surface
+}
+
+/// [`glass_share`].
+pub const GLASS_SHARE: Formula = formula!(
+    glass_share: "g = A s / O", GEOMETRY,
+    "g" "glass over the surface of the firebox" NUMBER;
+    door "A" "door" AREA,
+    share "s" "share of glass in it" NUMBER,
+    surface "O" "inner surface of the firebox" AREA,
+);

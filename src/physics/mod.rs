@@ -31,7 +31,7 @@ pub const GRAVITY: f64 = 9.80665;
 /// A formula was asked for a value outside the range for which it was published.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[error("{quantity} {value} is outside {start} to {end} ({reference})",
-    start = range.start(), end = range.end(), reference = reference.text)]
+    start = range.start(), end = range.end(), reference = reference.text())]
 pub struct OutOfRange {
     /// What the value is.
     pub quantity: &'static str,

@@ -11,7 +11,7 @@ mod variants;
 mod wire;
 
 pub use bands::Bands;
-pub use tell::{EdgesTold, Offer};
+pub use tell::{DayTold, EdgesTold, Offer, Register, Workings};
 pub use variants::VariantsTold;
 
 use crate::units::System;

@@ -3,12 +3,15 @@
 use super::news::News;
 use super::{tell, variants};
 use crate::design::Design;
+use crate::design::document;
 use crate::design::field::{FIELDS, FieldId, field};
-use crate::design::{document, link};
 use crate::study::suggest::Wish;
 use crate::units::System;
 use std::fmt;
 use std::str::FromStr;
+
+/// Parts designs: the record separator of ASCII, which no file has.
+const BETWEEN: char = '\u{1e}';
 
 /// What a worker says of a ticket when its work has ended.
 pub const END: &str = "end";
@@ -22,6 +25,14 @@ pub enum Job {
     Day,
     /// Lists the designs to begin with.
     Examples,
+    /// Makes the link that carries the design.
+    Link,
+    /// Shows how the figures came about.
+    Working,
+    /// Says how the heater is run without harm.
+    Operation,
+    /// Lists the sources.
+    Sources,
     /// Follows the standard route.
     Route,
     /// Judges the heater under other conditions.
@@ -48,10 +59,14 @@ pub enum Job {
 
 impl Job {
     /// Those that are asked for by their name alone.
-    const PLAIN: [(&'static str, Self); 11] = [
+    const PLAIN: [(&'static str, Self); 15] = [
         ("strip", Self::Strip),
         ("day", Self::Day),
         ("examples", Self::Examples),
+        ("link", Self::Link),
+        ("working", Self::Working),
+        ("operation", Self::Operation),
+        ("sources", Self::Sources),
         ("route", Self::Route),
         ("trials", Self::Trials),
         ("samples", Self::Samples),
@@ -62,8 +77,8 @@ impl Job {
         ("matters", Self::Matters),
     ];
 
-    /// Its name, then what belongs to it behind commas: inputs by their keys in links, designs as
-    /// links.
+    /// Its name, then what belongs to it behind commas: inputs by their keys in links. Designs beside
+    /// the first follow it as files.
     fn id(&self) -> String {
         let link = |id: &FieldId| field(*id).link;
         match self {
@@ -73,10 +88,7 @@ impl Job {
             }
             Self::Sweep(id, steps) => format!("sweep,{},{steps}", link(id)),
             Self::Map(one, other) => format!("map,{},{}", link(one), link(other)),
-            Self::Pinned(designs) => {
-                let links = designs.iter().map(|design| format!(",{}", link::encode(design)));
-                format!("pinned{}", links.collect::<String>())
-            }
+            Self::Pinned(_) => "pinned".to_owned(),
             plain => {
                 let known = Self::PLAIN.iter().find(|(_, job)| job == plain);
                 known.map_or("", |(id, _)| *id).to_owned()
@@ -84,13 +96,22 @@ impl Job {
         }
     }
 
-    fn from_id(id: &str) -> Option<Self> {
+    /// The designs beside the first.
+    fn others(&self) -> &[Design] {
+        match self {
+            Self::Pinned(designs) => designs,
+            _ => &[],
+        }
+    }
+
+    fn from_id(id: &str, others: Vec<Design>) -> Option<Self> {
         let mut words = id.split(',');
         let name = words.next()?;
         let words: Vec<&str> = words.collect();
         let input = |link: &str| FIELDS.iter().find(|field| field.link == link).map(|f| f.id);
         match (name, words.as_slice()) {
-            (name, []) if name != "pinned" => {
+            ("pinned", []) => Some(Self::Pinned(others)),
+            (name, []) => {
                 Self::PLAIN.into_iter().find(|(id, _)| *id == name).map(|(_, job)| job)
             }
             ("suggest", [trials, aims]) => {
@@ -99,10 +120,6 @@ impl Job {
             }
             ("sweep", [id, steps]) => Some(Self::Sweep(input(id)?, steps.parse().ok()?)),
             ("map", [one, other]) => Some(Self::Map(input(one)?, input(other)?)),
-            ("pinned", links) => {
-                let designs = links.iter().map(|link| link::decode(link).ok());
-                designs.collect::<Option<Vec<Design>>>().map(Self::Pinned)
-            }
             _ => None,
         }
     }
@@ -113,6 +130,10 @@ impl Job {
             Self::Strip => tell::strip(design),
             Self::Day => tell::day(design),
             Self::Examples => tell::examples(),
+            Self::Link => tell::link(design),
+            Self::Working => tell::working(design),
+            Self::Operation => tell::operation(design),
+            Self::Sources => tell::sources(),
             Self::Route => tell::route(design),
             Self::Trials => tell::trials(design),
             Self::Samples => tell::samples(design),
@@ -163,7 +184,11 @@ impl fmt::Display for Order {
             Self::Ping { ticket } => write!(f, "ping {ticket}"),
             Self::Stop { ticket } => write!(f, "stop {ticket}"),
             Self::Begin { job, ticket, design } => {
-                write!(f, "{} {ticket} {}", job.id(), document::write(design, None))
+                write!(f, "{} {ticket} {}", job.id(), document::write(design, None))?;
+                let mut others = job.others().iter();
+                others.try_for_each(|other| {
+                    write!(f, "{BETWEEN}{}", document::write(other, None))
+                })
             }
         }
     }
@@ -180,10 +205,13 @@ impl FromStr for Order {
             ("ping", None) => Ok(Self::Ping { ticket }),
             ("stop", None) => Ok(Self::Stop { ticket }),
             (what, Some(file)) => {
-                let job = Job::from_id(what);
-                let document = document::read(file).map_err(|_| NotAnOrder)?;
-                let design = Box::new(document.design);
-                Ok(Self::Begin { job: job.ok_or(NotAnOrder)?, ticket, design })
+                let mut designs = file.split(BETWEEN).map(|file| {
+                    document::read(file).map(|document| document.design).map_err(|_| NotAnOrder)
+                });
+                let design = Box::new(designs.next().ok_or(NotAnOrder)??);
+                let others = designs.collect::<Result<_, _>>()?;
+                let job = Job::from_id(what, others).ok_or(NotAnOrder)?;
+                Ok(Self::Begin { job, ticket, design })
             }
             _ => Err(NotAnOrder),
         }

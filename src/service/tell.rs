@@ -9,8 +9,11 @@ use crate::analysis::{Failure, analyze};
 use crate::design::Design;
 use crate::design::document;
 use crate::design::examples::Example;
+use crate::design::link;
 use crate::rules::Edges;
+use crate::sources::{ALL, Entry, Source};
 use crate::study::trials::{Trial, Trials, Tried, has_mild_day, try_one};
+use crate::study::working::{Inputs, Shown};
 use crate::study::{day, edges, remedy, strip, uncertainty};
 use crate::units::System;
 use crate::words;
@@ -28,24 +31,87 @@ pub(super) fn strip(design: &Design) -> Telling {
     Box::new(strip::Strip::new(design).map(|column| News::Found(column.to_string())))
 }
 
-/// The day of the design in its parts, then what is judged of a mild one.
+/// The day of the design in its parts with what it makes of the house, then a mild day.
 pub(super) fn day(design: &Design) -> Telling {
     let of = 3;
+    let mut first = None;
+    let stated = design.clone();
     let parts = day::Parts::new(design).flat_map(move |part| match part {
         day::Part::Begun => vec![News::Progress { done: 0, of }],
         day::Part::Failed(failure) => vec![failed(&failure)],
-        day::Part::First(_) => {
+        day::Part::First(found) => {
+            first = Some(found.state.clone());
+            let part = DayTold::Part(Box::new(day::Part::First(found)));
             vec![News::Found(part.to_string()), News::Progress { done: 1, of }]
         }
-        day::Part::Repeating(_) => {
-            vec![News::Found(part.to_string()), News::Progress { done: 2, of }]
+        day::Part::Repeating(repeating) => {
+            let house = first.as_ref().and_then(|first| {
+                house(&stated, words::house::Days { first, repeating: &repeating })
+            });
+            let part = DayTold::Part(Box::new(day::Part::Repeating(repeating)));
+            let told = std::iter::once(part).chain(house.map(DayTold::House));
+            told.map(|told| News::Found(told.to_string()))
+                .chain([News::Progress { done: 2, of }])
+                .collect()
         }
     });
     let design = design.clone();
     let mild = std::iter::once_with(move || {
-        has_mild_day(&design).then(|| News::Found(try_one(&design, Trial::MildDay).to_string()))
+        let mild = || DayTold::Mild(try_one(&design, Trial::MildDay));
+        has_mild_day(&design).then(|| News::Found(mild().to_string()))
     });
     Box::new(parts.chain(mild.flatten()))
+}
+
+fn house(design: &Design, days: words::house::Days<'_>) -> Option<Told> {
+    let analysis = analyze(design).ok()?;
+    let say = |system| words::house::passage(design, &analysis, Some(days), system);
+    Some(InUnits::say(say))
+}
+
+/// How the figures of a design came about, each by its id, the last under no id all of them.
+pub(super) fn working(design: &Design) -> Telling {
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || match Inputs::new(&design) {
+        Ok(inputs) => {
+            let say = |shown| {
+                let told: Told =
+                    InUnits::say(|system| words::working::figure(&inputs, shown, system));
+                (shown.id(), told)
+            };
+            let figures: Vec<_> =
+                Shown::of(design.path.run_count).into_iter().map(say).collect();
+            let all: Told = InUnits::say(|system| words::working::choice(&inputs, system));
+            News::Found(write(&Workings { figures, all }))
+        }
+        Err(failure) => failed(&failure),
+    }))
+}
+
+pub(super) fn operation(design: &Design) -> Telling {
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || match analyze(&design) {
+        Ok(analysis) => {
+            let say = |system| words::operation::passage(&design, &analysis, system);
+            let told: Told = InUnits::say(say);
+            News::Found(write(&told))
+        }
+        Err(failure) => failed(&failure),
+    }))
+}
+
+pub(super) fn link(design: &Design) -> Telling {
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || News::Found(link::encode(&design))))
+}
+
+pub(super) fn sources() -> Telling {
+    let line = |entry: &Entry| words::sources::cited(entry.source);
+    let register = Register {
+        lines: ALL.iter().map(line).collect(),
+        passage: InUnits::say(|_| words::sources::passage()),
+    };
+    Box::new(std::iter::once(News::Found(write(&register))))
 }
 
 /// The designs to begin with, each as [`Offer`].
@@ -117,6 +183,111 @@ pub(super) fn edges(design: &Design) -> Telling {
 pub(super) fn remedies(design: &Design, system: System) -> Telling {
     let parts = remedy::Remedies::new(design, system);
     Box::new(parts.map(|part| News::Found(part.to_string())))
+}
+
+/// A piece of what is told of a day.
+#[derive(Clone, Debug, PartialEq)]
+pub enum DayTold {
+    /// A part of the day.
+    Part(Box<day::Part>),
+    /// What it makes of the house.
+    House(Told),
+    /// What is judged of a mild day.
+    Mild(Tried),
+}
+
+/// Its kind, then its words.
+impl fmt::Display for DayTold {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Part(part) => write!(f, "part {part}"),
+            Self::House(told) => write!(f, "house {}", write(told)),
+            Self::Mild(tried) => write!(f, "mild {tried}"),
+        }
+    }
+}
+
+/// The words are not those of a day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotADay;
+
+impl FromStr for DayTold {
+    type Err = NotADay;
+
+    fn from_str(text: &str) -> Result<Self, NotADay> {
+        let (kind, rest) = text.split_once(' ').ok_or(NotADay)?;
+        match kind {
+            "part" => rest.parse().map(Box::new).map(Self::Part).map_err(|_| NotADay),
+            "house" => read(rest).map(Self::House).ok_or(NotADay),
+            "mild" => rest.parse().map(Self::Mild).map_err(|_| NotADay),
+            _ => Err(NotADay),
+        }
+    }
+}
+
+/// The register of sources.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Register {
+    /// Each as it stands behind a figure, in the order of their places.
+    lines: Vec<String>,
+    /// All of it.
+    pub passage: Told,
+}
+
+impl Register {
+    /// Reads what was told.
+    pub fn read(words: &str) -> Option<Self> {
+        read(words)
+    }
+
+    /// A source as it stands behind a figure.
+    pub fn line(&self, source: &Source) -> Option<&str> {
+        self.lines.get(source.place()).map(String::as_str)
+    }
+}
+
+impl Wire for Register {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.lines.put(texts);
+        self.passage.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self { lines: Wire::take(texts)?, passage: Wire::take(texts)? })
+    }
+}
+
+/// How the figures of a design came about.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Workings {
+    /// Each figure by its id.
+    figures: Vec<(String, Told)>,
+    /// Those at the head of the page, to choose from.
+    pub all: Told,
+}
+
+impl Workings {
+    /// Reads what was told.
+    pub fn read(words: &str) -> Option<Self> {
+        read(words)
+    }
+
+    /// How a figure came about.
+    pub fn figure(&self, shown: Shown) -> Option<&Told> {
+        let id = shown.id();
+        self.figures.iter().find(|(of, _)| *of == id).map(|(_, told)| told)
+    }
+}
+
+impl Wire for Workings {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.figures.put(texts);
+        self.all.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self { figures: Wire::take(texts)?, all: Wire::take(texts)? })
+    }
 }
 
 /// A design to begin with.

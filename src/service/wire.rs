@@ -104,6 +104,18 @@ impl<T: Wire> Wire for InUnits<T> {
     }
 }
 
+/// A thing under its name.
+impl<T: Wire> Wire for (String, T) {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.0.put(texts);
+        self.1.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some((texts.text()?, T::take(texts)?))
+    }
+}
+
 impl Wire for Passage {
     fn put(&self, texts: &mut Vec<String>) {
         self.title.put(texts);

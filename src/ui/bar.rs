@@ -1,13 +1,12 @@
 //! The bar on top: the design's name, what happened to it, and what can be done with it.
 
-use super::dom::{Tag, button, tag, value_of, watch};
+use super::dom::{Tag, button, tag, value_of};
 use super::history::History;
 use super::opening::Owner;
 use super::workspace::{Kept, Notice, Workspace};
-use super::{Theme, browser, storage, texts};
+use super::{Theme, browser, share, storage, texts};
 use leptos::prelude::*;
 use longsmoke::design::document::MOST_NAME;
-use longsmoke::design::link;
 use longsmoke::units::System;
 use longsmoke::words;
 use wasm_bindgen::JsCast as _;
@@ -24,7 +23,7 @@ pub fn bar(workspace: Workspace, theme: Theme, to_shelf: Tag) -> Tag {
         .child(theme_choice(theme))
         .child(to_shelf)
         .child(files(workspace))
-        .children(share(workspace))
+        .children(share::share(workspace))
 }
 
 fn name(workspace: Workspace) -> Tag {
@@ -175,64 +174,6 @@ fn file_name(name: &str) -> String {
     let plain = plain.trim_matches('-');
     let plain = if plain.is_empty() { "design" } else { plain };
     format!("{plain}.json")
-}
-
-/// Absolute link that carries a design.
-pub fn link_of(design: &longsmoke::design::Design) -> String {
-    format!("{}#{}", browser::address(), link::encode(design))
-}
-
-fn share(workspace: Workspace) -> [Tag; 3] {
-    let copied = RwSignal::new(None::<String>);
-    let by_hand = RwSignal::new(None::<String>);
-    let share = move || {
-        let link = workspace.design.with_untracked(link_of);
-        spawn_local(async move {
-            if browser::copy(&link).await {
-                copied.set(Some(link));
-                by_hand.set(None);
-            } else {
-                by_hand.set(Some(link));
-            }
-        });
-    };
-    // The word stays until the link is no longer that of the design.
-    let done = move || {
-        copied.with(|copied| {
-            let copied = copied.as_ref()?;
-            let same = workspace.design.with(|design| link_of(design) == *copied);
-            same.then(|| texts::SHARED.to_owned())
-        })
-    };
-    [
-        button(share)
-            .class("main")
-            .live_text(move || Some(done().unwrap_or_else(|| texts::SHARE.to_owned()))),
-        tag("span").class("unseen").attr("role", "status").live_text(done),
-        link_by_hand(by_hand),
-    ]
-}
-
-fn link_by_hand(link: RwSignal<Option<String>>) -> Tag {
-    let input =
-        tag("input").attr("type", "text").attr("readonly", "").live_value(move || link.get());
-    if let Some(input) = input.element().dyn_ref::<web_sys::HtmlInputElement>().cloned() {
-        watch(move || {
-            if link.with(Option::is_some) {
-                let input = input.clone();
-                request_animation_frame(move || {
-                    let _ = input.focus();
-                    input.select();
-                });
-            }
-        });
-    }
-    tag("label")
-        .class("by-hand")
-        .live_attr("hidden", move || link.with(Option::is_none).then(String::new))
-        .text(texts::SHARE_BY_HAND)
-        .text(" ")
-        .child(input)
 }
 
 /// What is to be said above the page: whose design this is, and trouble with one.

@@ -7,16 +7,19 @@ mod schedule;
 
 use super::dom::{Tag, button, tag};
 use super::labor::{Job, Task, Wanted};
+use super::passage::passage_view;
+use super::told;
 use super::workspace::{Workspace, same_but_name};
 use super::{Theme, texts};
 use leptos::prelude::*;
 use longsmoke::analysis::day::DayState;
 use longsmoke::drawing::day::span;
 use longsmoke::rules::DayFigures;
-use longsmoke::service::order;
+use longsmoke::service::{DayTold, Told, order};
 use longsmoke::study::day::{First, Part};
 use longsmoke::study::trials::Tried;
 use longsmoke::units::System;
+use longsmoke::words;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -56,17 +59,25 @@ struct Work {
 
 pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
     let found = RwSignal::new(Found::default());
+    let house: told::Found<Told> = RwSignal::new(None);
     let task = Task::new(workspace, JOB, move |wanted, what| {
         let of = wanted.generation;
         match what.parse() {
-            Ok(Part::First(first)) => {
-                found.update(|found| found.first = Some((of, first.into())));
+            Ok(DayTold::Part(part)) => match *part {
+                Part::First(first) => {
+                    found.update(|found| found.first = Some((of, first.into())));
+                }
+                Part::Repeating(state) => {
+                    found.update(|found| found.repeating = Some((of, state.into())));
+                    tell_workspace(workspace, found, wanted);
+                }
+                Part::Begun | Part::Failed(_) => {}
+            },
+            Ok(DayTold::House(told)) => house.set(Some((of, Arc::new(told)))),
+            Ok(DayTold::Mild(Tried { day, .. })) => {
+                workspace.mild.set(Some((Arc::clone(&wanted.design), day)));
             }
-            Ok(Part::Repeating(state)) => {
-                found.update(|found| found.repeating = Some((of, state.into())));
-                tell_workspace(workspace, found, wanted);
-            }
-            _ => tell_mild_day(workspace, what, wanted),
+            Err(_) => {}
         }
     });
     let half_burned =
@@ -93,6 +104,18 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
         .child(switch(work))
         .child(state)
         .child(body(work, theme))
+        .child(house_view(workspace, task, house))
+}
+
+/// What the day makes of the house.
+fn house_view(workspace: Workspace, task: Task, found: told::Found<Told>) -> Tag {
+    let read = move || told::read(workspace, found, |told| told);
+    tag("section")
+        .class("house")
+        .attr("aria-labelledby", "house-title")
+        .attr("data-testid", "house")
+        .child(tag("h3").id("house-title").text(words::house::TITLE))
+        .child(told::graying(task, found, passage_view(read)))
 }
 
 fn switch(work: Work) -> Tag {
@@ -161,13 +184,6 @@ impl Work {
         let rest =
             if self.task.failure().is_some() && shown { texts::DAY_LAST_GOOD } else { "" };
         format!("{} {rest}", self.task.in_words()).trim().to_owned()
-    }
-}
-
-/// Lets the findings know the mild day of a design.
-fn tell_mild_day(workspace: Workspace, what: &str, wanted: &Wanted) {
-    if let Ok(Tried { day, .. }) = what.parse() {
-        workspace.mild.set(Some((Arc::clone(&wanted.design), day)));
     }
 }
 

@@ -3,9 +3,11 @@
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
 use super::remedies::Remedies;
+use super::sources::Cited;
 use super::uncertainty::Worth;
+use super::working::Working;
 use super::workspace::{Shown, Workspace};
-use super::{decisions, texts};
+use super::{Known, decisions, texts};
 use leptos::prelude::*;
 use longsmoke::design::field::{Kind, field};
 use longsmoke::rules::{Finding, Lever, Question, levers};
@@ -13,8 +15,10 @@ use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
 use longsmoke::words;
 
-pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
-    let remedies = Remedies::new(workspace);
+pub fn findings(workspace: Workspace, known: &Known) -> Tag {
+    let Known { worth, working, cited } = *known;
+    let below = Below { remedies: Remedies::new(workspace), working, cited };
+    let below = StoredValue::new(below);
     let always = words::CAUTIONS.into_iter().skip(1);
     let always = always.map(|caution| tag("li").text(caution));
     let weight = move || {
@@ -37,17 +41,23 @@ pub fn findings(workspace: Workspace, worth: Worth) -> Tag {
         .id("findings")
         .attr("aria-labelledby", "findings-title")
         .child(tag("h2").id("findings-title").text(texts::FINDINGS))
-        .children(
-            Question::ALL.map(|question| answered(workspace, (worth, remedies), question)),
-        )
+        .children(Question::ALL.map(|question| answered(workspace, (worth, below), question)))
         .child(always)
+}
+
+/// What stands below a finding as soon as it is known.
+#[derive(Clone, Copy)]
+struct Below {
+    remedies: Remedies,
+    working: Working,
+    cited: Cited,
 }
 
 /// A finding of a question by its place in the list, with its number in the drawing: what shows
 /// it stands still while others change.
 #[derive(Clone, Copy)]
 struct Nth {
-    remedies: Remedies,
+    below: StoredValue<Below>,
     question: Question,
     found: Memo<Option<(usize, Finding)>>,
 }
@@ -66,7 +76,7 @@ fn with_mine<T>(
 
 fn answered(
     workspace: Workspace,
-    (worth, remedies): (Worth, Remedies),
+    (worth, below): (Worth, StoredValue<Below>),
     question: Question,
 ) -> Tag {
     let count = move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
@@ -81,7 +91,7 @@ fn answered(
             })
             .flatten()
         });
-        finding_view(Nth { remedies, question, found })
+        finding_view(Nth { below, question, found })
     };
     let list = tag("ul").class("list").repeat(count, nth);
     let yes = tag("p").attr("data-testid", &format!("cases-{}", question.id()));
@@ -97,9 +107,13 @@ fn answered(
 }
 
 impl Nth {
+    fn below(self) -> Below {
+        self.below.get_value()
+    }
+
     fn read<T>(self, read: impl FnOnce(usize, &Finding, System) -> T) -> Option<T> {
         let (number, finding) = self.found.get()?;
-        Some(read(number, &finding, self.remedies.workspace.system.get()))
+        Some(read(number, &finding, self.below().remedies.workspace.system.get()))
     }
 
     fn text(self, class: &str, part: fn(words::Text) -> String) -> Tag {
@@ -120,7 +134,7 @@ impl Nth {
 }
 
 fn finding_view(nth: Nth) -> Tag {
-    let workspace = nth.remedies.workspace;
+    let workspace = nth.below().remedies.workspace;
     let mark = move || nth.read(|_, finding, _| Mark::from(finding.severity));
     let enter = move |_| workspace.marked.set(nth.read(|_, finding, _| finding.place));
     let severity = tag("p").class("severity").live(move |line| {
@@ -133,16 +147,9 @@ fn finding_view(nth: Nth) -> Tag {
         };
         nth.read(fill).unwrap_or(line)
     });
-    let source = tag("p").class("source").live(move |line| {
-        let fill = |_, finding: &Finding, _| {
-            let trust = words::trust(finding.source.trust);
-            line.clone()
-                .text(finding.source.text)
-                .text(" ")
-                .child(tag("span").class("trust").text(trust))
-        };
-        nth.read(fill).unwrap_or(line)
-    });
+    let cited = nth.below().cited;
+    let source = move || nth.read(|_, finding, _| cited.line(finding.source));
+    let source = tag("p").class("source").live_text(source);
     tag("li")
         .live_attr("class", move || {
             let place = nth.read(|_, finding, _| finding.place);
@@ -159,14 +166,15 @@ fn finding_view(nth: Nth) -> Tag {
         .child(nth.text("title", |text| text.title))
         .child(nth.text("reason", |text| text.reason.to_owned()))
         .child(nth.text("remedy", |text| text.remedy.to_owned()))
-        .child(nth.remedies.view(nth.question, move || nth.key()))
+        .child(nth.below().remedies.view(nth.question, move || nth.key()))
+        .child(nth.below().working.below(move || nth.read(|_, finding, _| *finding)))
         .child(go_to(nth))
         .child(source)
 }
 
 /// Opens the decision that mends a finding.
 fn go_to(nth: Nth) -> Tag {
-    let workspace = nth.remedies.workspace;
+    let workspace = nth.below().remedies.workspace;
     let go = move || {
         if let Some(lever) = nth.lever() {
             decisions::go_to(workspace, lever.field);

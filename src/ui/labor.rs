@@ -44,6 +44,9 @@ pub struct Job {
     pub in_units: bool,
 }
 
+/// What is asked for; none for nothing.
+type Asked = RwSignal<Option<order::Job>>;
+
 /// What takes in what is found for what is wanted.
 type Take = dyn Fn(&Wanted, &str);
 
@@ -73,10 +76,20 @@ impl Task {
         job: Job,
         found: impl Fn(&Wanted, &str) + 'static,
     ) -> Self {
-        Self::begin(workspace, job, Box::new(found))
+        Self::begin(workspace, job, None, Box::new(found))
     }
 
-    fn begin(workspace: Workspace, job: Job, found: Box<Take>) -> Self {
+    /// The same for what is asked for, as long as something is.
+    pub fn asked(
+        workspace: Workspace,
+        job: Job,
+        asked: RwSignal<Option<order::Job>>,
+        found: impl Fn(&Wanted, &str) + 'static,
+    ) -> Self {
+        Self::begin(workspace, job, Some(asked), Box::new(found))
+    }
+
+    fn begin(workspace: Workspace, job: Job, asked: Option<Asked>, found: Box<Take>) -> Self {
         let wanted = Memo::new(move |last: Option<&Wanted>| {
             let system = if job.in_units { workspace.system.get() } else { System::Metric };
             workspace.design.with(|design| match last {
@@ -93,11 +106,11 @@ impl Task {
         let state = RwSignal::new(State::default());
         let task = Self { wanted, state, system: workspace.system };
         let hear = move |heard: Heard| task.hear(heard, &found);
-        task.keep_at(job, workspace.office.with_value(Rc::clone), Rc::new(hear));
+        task.keep_at((job, asked), workspace.office.with_value(Rc::clone), Rc::new(hear));
         task
     }
 
-    fn keep_at(self, job: Job, office: Rc<Office>, hear: Rc<Hear>) {
+    fn keep_at(self, (job, asked): (Job, Option<Asked>), office: Rc<Office>, hear: Rc<Hear>) {
         let desk = office.desk(job.rank, hear);
         let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
         Effect::new(move |_| {
@@ -106,9 +119,16 @@ impl Task {
                 timer.clear();
             }
             office.stop(desk);
+            let ask = match asked.map(|asked| asked.get()) {
+                Some(None) => return,
+                Some(Some(asked)) => {
+                    self.state.set(State::default());
+                    asked
+                }
+                None => (job.ask)(&wanted),
+            };
             let office = Rc::clone(&office);
             let start = move || {
-                let ask = (job.ask)(&wanted);
                 office.ask(desk, (ask, wanted.generation, Arc::clone(&wanted.design)));
             };
             *timer.borrow_mut() = set_timeout_with_handle(start, job.rest).ok();

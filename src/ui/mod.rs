@@ -19,34 +19,52 @@ mod office;
 mod opening;
 mod passage;
 mod plot;
+mod reading;
 mod remedies;
-mod route;
+mod runs;
+mod share;
 mod shelf;
 mod sketch;
+mod sources;
 mod storage;
 mod strip;
 mod texts;
 mod told;
-mod trials;
 mod uncertainty;
+mod variants;
+mod working;
 mod workspace;
 
 use dom::{Tag, tag};
 use leptos::prelude::*;
 use longsmoke::drawing::{front, path, plan, section};
 use longsmoke::words;
+use sources::Cited;
 use uncertainty::Worth;
+use working::Working;
 use workspace::Workspace;
 
 /// Theme that the user chose; empty for that of the device.
 #[derive(Clone, Copy)]
 pub struct Theme(pub RwSignal<String>);
 
+/// What workers tell that several parts of the page show.
+#[derive(Clone, Copy)]
+pub struct Known {
+    worth: Worth,
+    working: Working,
+    cited: Cited,
+}
+
 /// The whole page, put into an element of the document.
 pub fn start(page: web_sys::Element) {
     let theme = Theme(RwSignal::new(storage::read(storage::THEME).unwrap_or_default()));
     let workspace = Workspace::new(opening::open());
-    let worth = Worth::new(workspace);
+    let known = Known {
+        worth: Worth::new(workspace),
+        working: Working::new(workspace),
+        cited: Cited::new(workspace),
+    };
     opening::watch_address(workspace);
     tell_browser(workspace, theme);
     // The fragment of the address is for designs.
@@ -58,12 +76,12 @@ pub fn start(page: web_sys::Element) {
     let side = tag("div")
         .class("side")
         .child(decisions::decisions(workspace))
-        .child(findings::findings(workspace, worth));
+        .child(findings::findings(workspace, &known));
     let sheet = tag("main")
         .class("sheet")
-        .child(drawing(workspace, worth))
+        .child(drawing(workspace, known.worth))
         .child(side)
-        .child(pictures(workspace, theme, worth));
+        .child(pictures(workspace, theme, &known));
     // Always in view: who decides.
     let caution = words::CAUTIONS.first().copied().unwrap_or_default();
     let (to_shelf, shelf) = shelf::shelf(workspace);
@@ -83,7 +101,6 @@ pub fn start(page: web_sys::Element) {
 fn tell_browser(workspace: Workspace, theme: Theme) {
     Effect::new(move |last: Option<()>| {
         workspace.design.with(|design| {
-            browser::set_global("longsmokeLink", &bar::link_of(design));
             let name = match design.name.trim() {
                 "" => texts::UNNAMED,
                 name => name,
@@ -149,6 +166,7 @@ fn drawing(workspace: Workspace, worth: Worth) -> Tag {
         .child(tag("h2").id("section-title").text(texts::SECTION))
         .child(section)
         .child(sketch::legend(workspace))
+        .child(runs::run_card(workspace))
         .child(views(workspace))
 }
 
@@ -175,7 +193,8 @@ fn views(workspace: Workspace) -> Tag {
 }
 
 /// What explains the answers.
-fn pictures(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
+fn pictures(workspace: Workspace, theme: Theme, known: &Known) -> Tag {
+    let Known { worth, working, .. } = *known;
     let path = sketch::Sketch {
         name: "path",
         paint: |shown, system, _| path::unrolled(&shown.design, &shown.analysis, system),
@@ -201,10 +220,14 @@ fn pictures(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
     fading(workspace, tag("div"), "pictures")
         .child(unrolled)
         .child(strip::strip_view(workspace))
+        .child(variants::variants_view(workspace))
         .child(side_by_side)
         .child(uncertainty::worth_view(worth).child(edges::edges_view(workspace)))
         .child(day::day_view(workspace, theme))
-        .child(trials::trials_view(workspace))
+        .child(reading::trials(workspace))
         .child(conditions::conditions_view(workspace))
-        .child(route::route_view(workspace))
+        .child(reading::operation(workspace))
+        .child(reading::route(workspace))
+        .child(working::working_view(working))
+        .child(sources::sources_view(workspace, known.cited))
 }

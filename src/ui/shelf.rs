@@ -5,6 +5,7 @@ use super::labor::{Job, Task};
 use super::workspace::Workspace;
 use super::{browser, storage, texts};
 use leptos::prelude::*;
+use longsmoke::design::{Design, document};
 use longsmoke::service::{Offer, order};
 use longsmoke::words::examples as said;
 use std::time::Duration;
@@ -40,6 +41,15 @@ fn kept() -> Vec<Kept> {
         Some(Kept { name: name.into(), file: file.into() })
     };
     text.split(BETWEEN).filter_map(copy).collect()
+}
+
+/// The designs of all copies that can be read, with their names.
+pub fn designs() -> Vec<(String, Design)> {
+    let read = |copy: Kept| {
+        let document = document::read(&copy.file).ok()?;
+        Some((or_unnamed(copy.name), document.design))
+    };
+    kept().into_iter().filter_map(read).collect()
 }
 
 fn keep(copies: &[Kept]) -> Result<(), storage::NotKept> {

@@ -143,31 +143,51 @@ pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
             None => items.clone(),
         })
     });
-    watch(move || {
-        let marked = workspace.marked.get();
-        picture.track();
-        placed.with_value(|placed: &Vec<(Place, Tag)>| {
-            for (place, tag) in placed {
-                let list = tag.element().class_list();
-                let _ = list.toggle_with_force("marked", marked == Some(*place));
-            }
-        });
-    });
-    let point_out = move |event: Event| {
-        let place = placed.with_value(|placed| part_under(&event, placed));
-        if workspace.marked.get_untracked() != place {
-            workspace.marked.set(place);
-        }
-    };
-    let drawn = drawn
-        .on("pointerover", point_out)
-        .on("pointerleave", move |_| workspace.marked.set(None));
+    mark_meant(workspace, picture, placed);
+    let drawn = pointed(workspace, drawn, placed);
     let sheet = tag("div").class("frame").child(drawn);
     let sheet = match grips {
         [] => sheet,
         fields => sheet.child(grips::grips(workspace, picture, held, fields)),
     };
     tag("div").class(&format!("{name}-frame")).child(sheet).child(key(picture, name))
+}
+
+/// The parts of a drawing with what they show.
+type Placed = StoredValue<Vec<(Place, Tag)>, LocalStorage>;
+
+/// Marks the part that is meant elsewhere.
+fn mark_meant(workspace: Workspace, picture: Memo<Option<Picture>>, placed: Placed) {
+    watch(move || {
+        let marked = workspace.marked.get();
+        picture.track();
+        placed.with_value(|placed| {
+            for (place, tag) in placed {
+                let list = tag.element().class_list();
+                let _ = list.toggle_with_force("marked", marked == Some(*place));
+            }
+        });
+    });
+}
+
+/// A drawing whose parts are meant elsewhere when they are pointed at; a run is chosen by a press.
+fn pointed(workspace: Workspace, drawn: Tag, placed: Placed) -> Tag {
+    let under = move |event: &Event| placed.with_value(|placed| part_under(event, placed));
+    let point_out = move |event: Event| {
+        let place = under(&event);
+        if workspace.marked.get_untracked() != place {
+            workspace.marked.set(place);
+        }
+    };
+    let choose = move |event: Event| {
+        if let Some(Place::Run(run)) = under(&event) {
+            workspace.chosen_run.set(run);
+        }
+    };
+    drawn
+        .on("pointerover", point_out)
+        .on("pointerleave", move |_| workspace.marked.set(None))
+        .on("click", choose)
 }
 
 /// The part of the heater under a pointer.

@@ -4,7 +4,7 @@ use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
 use super::labor::{Job, Task};
 use super::workspace::Workspace;
-use super::{sketch, texts};
+use super::{sketch, texts, variants};
 use leptos::prelude::*;
 use longsmoke::design::Design;
 use longsmoke::design::field::check;
@@ -65,6 +65,7 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .child(columns)
         .child(why_not(workspace, refused))
         .child(state)
+        .child(variants::compare_view(workspace))
 }
 
 fn same_but_runs(one: &Design, other: &Design) -> bool {

@@ -92,8 +92,28 @@ pub const WAITING: &str = "Waiting for your last change";
 pub const STOPPED: &str = "This computation stopped. It starts again with your next change.";
 pub const GO_TO: &str = "Go to";
 pub const TRY_IT: &str = "Try it";
+pub const WORKING: &str = "Show the working";
+pub const RUN_CARD: &str = "One run by itself";
+pub const RUN_GAS: &str = "Gas";
+pub const RUN_TO: &str = "to";
+pub const AS_ALL: &str = "As all runs";
+pub const SMALLER: &str = "smaller";
+pub const LARGER: &str = "larger";
 pub const STRIP: &str = "One to ten runs";
 pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
+pub const COMPARE: &str = "With a day each, and which is the best";
+pub const VARIANTS: &str = "Other ways to build it";
+pub const CANCEL: &str = "Cancel";
+pub const SUGGEST: &str = "Suggest";
+pub const SUGGEST_TRIALS: &str =
+    "Must answer yes three times (none ticked: wherever a yes is found)";
+pub const SUGGEST_AIMS: &str = "What counts (none ticked: all alike)";
+pub const SWEEP: &str = "One or two inputs over their usual range";
+pub const SWEEP_NOTE: &str = "All else stays as it is.";
+pub const SWEEP_ONE: &str = "Input";
+pub const SWEEP_OTHER: &str = "And another";
+pub const SWEEP_NONE: &str = "none";
+pub const PINNED_NOTE: &str = "Keep copies of designs under Designs, then tick up to three to stand beside the one that is open.";
 pub const STRIP_RUNS: &str = "Runs";
 pub const STRIP_OUTLET: &str = "Into chimney";
 pub const STRIP_EFFICIENCY: &str = "Heat kept";
@@ -159,6 +179,11 @@ pub fn refused_here(count: usize) -> String {
 /// How far a computation has come.
 pub fn progress(done: usize, total: usize) -> String {
     format!("Computing {done} of {total}")
+}
+
+/// Takes a design that was suggested.
+pub fn take(number: usize) -> String {
+    format!("Take design {number}")
 }
 
 /// The allowed range of a number.

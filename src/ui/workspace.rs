@@ -84,6 +84,8 @@ pub struct Workspace {
     pub system: RwSignal<System>,
     pub open_group: RwSignal<Option<Group>>,
     pub marked: RwSignal<Option<Place>>,
+    /// The run whose card is shown.
+    pub chosen_run: RwSignal<usize>,
     pub owner: RwSignal<Owner>,
     pub notice: RwSignal<Option<Notice>>,
     pub kept: RwSignal<Kept>,
@@ -131,6 +133,7 @@ impl Workspace {
             }),
             open_group: RwSignal::new(Some(Group::Path)),
             marked: RwSignal::new(None),
+            chosen_run: RwSignal::new(0),
             owner: RwSignal::new(opened.owner),
             notice: RwSignal::new(opened.notice),
             kept: RwSignal::new(Kept::Not),

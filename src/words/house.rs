@@ -4,7 +4,7 @@ use super::passage::Passage;
 use super::sources::cited;
 use crate::analysis::Analysis;
 use crate::analysis::conditions::MILD_OUTDOORS;
-use crate::analysis::day::Day;
+use crate::analysis::day::{Day, DayState};
 use crate::analysis::house::{House, Overheating, house, overheating, own_suction};
 use crate::design::Design;
 use crate::rules::{InHouse, WARMEST_ROOM};
@@ -19,21 +19,30 @@ pub const TITLE: &str = "The house";
 pub const LABEL: &str = "A first estimate: sun, people, appliances and what the house holds are not \
      known here. The loss per degree is as it was entered.";
 
+/// A single firing from cold, and the day that repeats.
+#[derive(Clone, Copy, Debug)]
+pub struct Days<'a> {
+    /// The firing from cold.
+    pub first: &'a DayState,
+    /// The day that repeats.
+    pub repeating: &'a DayState,
+}
+
 /// The house as the day has it, where the day is known, else as the height of the fire has it.
-pub fn of_day(design: &Design, analysis: &Analysis, day: Option<&Day>) -> House {
+pub fn of_day(design: &Design, analysis: &Analysis, day: Option<Days<'_>>) -> House {
     day.map_or(analysis.house, |day| {
-        house(design, &analysis.height_of_fire, day.periodic.efficiency_lower)
+        house(design, &analysis.height_of_fire, day.repeating.efficiency_lower)
     })
 }
 
 /// How warm the room may get: on the day of the design when the days repeat, and by one firing from
 /// cold on a mild day.
-pub fn warm_days(design: &Design, day: &Day) -> [Overheating; 2] {
+pub fn warm_days(design: &Design, day: Days<'_>) -> [Overheating; 2] {
     let site = &design.site;
     let mild = MILD_OUTDOORS.max(site.outdoor_temperature);
     [
-        overheating(design, &day.periodic, site.outdoor_temperature),
-        overheating(design, &day.first_fire, mild),
+        overheating(design, day.repeating, site.outdoor_temperature),
+        overheating(design, day.first, mild),
     ]
 }
 
@@ -41,7 +50,7 @@ pub fn warm_days(design: &Design, day: &Day) -> [Overheating; 2] {
 pub fn passage(
     design: &Design,
     analysis: &Analysis,
-    day: Option<&Day>,
+    day: Option<Days<'_>>,
     system: System,
 ) -> Passage {
     let found = of_day(design, analysis, day);
@@ -59,7 +68,7 @@ pub fn passage(
     passage.text(LABEL)
 }
 
-fn cover(design: &Design, house: &House, day: Option<&Day>, system: System) -> String {
+fn cover(design: &Design, house: &House, day: Option<Days<'_>>, system: System) -> String {
     let show = |value, quantity| figure(value, quantity, system);
     let verdict = if house.mean_output < house.design_loss {
         "does not cover it: something else has to heat on such days"
@@ -203,6 +212,12 @@ pub(super) const fn remedy(rule: InHouse) -> &'static str {
         InHouse::DamperShuts => {
             "Cut an opening into the damper that stays: at least 3 % of the flue and 20 cm² (3 in²)."
         }
+    }
+}
+
+impl<'a> From<&'a Day> for Days<'a> {
+    fn from(day: &'a Day) -> Self {
+        Self { first: &day.first_fire, repeating: &day.periodic }
     }
 }
 

@@ -98,5 +98,5 @@ pub fn passage(effects: &[Effect], system: System) -> Passage {
     Passage::new(TITLE)
         .text(NOTE)
         .with(Block::Choice("For the question".into(), Question::ALL.map(of).to_vec()))
-        .text(format!("{} ({}).", source.text, trust(source.trust)))
+        .text(format!("{} ({}).", source.text(), trust(source.trust)))
 }

@@ -293,7 +293,8 @@ mod tests {
         let ppm = |changes: f64| 1000.0 * grams / (changes * 283.0) / 1.165;
         assert!((ppm(0.5) - 255.0).abs() < 3.0 && (ppm(0.2) - 640.0).abs() < 10.0);
         assert!(
-            CHAR_MONOXIDE.text.contains("255 ppm") && CHAR_MONOXIDE.text.contains("640 ppm")
+            CHAR_MONOXIDE.text().contains("255 ppm")
+                && CHAR_MONOXIDE.text().contains("640 ppm")
         );
     }
 }

@@ -321,8 +321,8 @@ pub fn report(
         day: day.cloned(),
         hours: day.map(Hours::new),
         house: HouseReport {
-            house: house::of_day(design, analysis, day),
-            overheating: day.map(|day| house::warm_days(design, day)),
+            house: house::of_day(design, analysis, day.map(Into::into)),
+            overheating: day.map(|day| house::warm_days(design, day.into())),
             own_suction_pascals: own_suction(design, analysis.height_of_fire.pressure),
             label: house::LABEL,
         },

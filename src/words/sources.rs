@@ -4,6 +4,9 @@ use super::passage::Passage;
 use super::trust;
 use crate::sources::{ALL, Entry, Source, Trust};
 
+/// Heading over them.
+pub const TITLE: &str = "Sources";
+
 /// What the labels mean, the surest first.
 const LABELS: [(Trust, &str); 4] = [
     (Trust::Seen, "Seen: the number or formula was read, at times in a reprint"),
@@ -16,19 +19,19 @@ const HEADS: [&str; 3] = ["What it serves for", "Source", "How far it was checke
 
 /// A source with its label, as it stands behind a figure.
 pub fn cited(source: &Source) -> String {
-    format!("{} ({})", source.text, trust(source.trust))
+    format!("{} ({})", source.text(), trust(source.trust))
 }
 
 /// All sources, those of a label together.
 pub fn passage() -> Passage {
-    let passage = Passage::new("Sources").text(
+    let passage = Passage::new(TITLE).text(
         "Every formula, limit and material value names its source and how far that was checked.",
     );
     LABELS.iter().fold(passage, |passage, (label, meaning)| {
         let rows = ALL
             .iter()
             .filter(|entry| entry.source.trust == *label)
-            .map(|entry| vec![about(entry), entry.source.text.into()]);
+            .map(|entry| vec![about(entry), entry.source.text().into()]);
         let [about, source, _] = HEADS;
         passage.folded(Passage::new(*meaning).table(&[about, source], rows))
     })
@@ -39,7 +42,7 @@ pub fn markdown() -> String {
     let line = |cells: [&str; 3]| format!("| {} |\n", cells.map(escaped).join(" | "));
     let rows = ALL
         .iter()
-        .map(|entry| line([&about(entry), entry.source.text, trust(entry.source.trust)]));
+        .map(|entry| line([&about(entry), entry.source.text(), trust(entry.source.trust)]));
     let rule = String::from("|---|---|---|\n");
     [line(HEADS), rule].into_iter().chain(rows).collect()
 }

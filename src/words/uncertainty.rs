@@ -200,7 +200,7 @@ pub fn varied(varied: &SpreadRange, system: System) -> String {
 pub fn source(spread: SpreadId) -> String {
     let known = SPREADS.iter().find(|known| known.id == spread);
     known.map_or_else(String::new, |known| {
-        format!("{} ({})", known.source.text, trust(known.source.trust))
+        format!("{} ({})", known.source.text(), trust(known.source.trust))
     })
 }
 

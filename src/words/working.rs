@@ -1,16 +1,16 @@
 //! How a figure came about, to read: formula, numbers put in, result, source.
 
-use super::passage::Passage;
+use super::passage::{Block, Passage};
 use super::sources::cited;
 use super::{finding as words_of, item};
 use crate::analysis::Failure;
 use crate::analysis::structure::Part;
 use crate::design::Design;
 use crate::physics::formula::{Formula, Symbol};
-use crate::rules::{Day, Finding, Start};
+use crate::rules::{Day, Finding, Rule, Start};
 use crate::study::working::{Inputs, Shown, Spot, Step, Term, Total, Working, behind};
-use crate::units::System;
 use crate::units::measure::Measure;
+use crate::units::{Quantity, System};
 
 /// What a working is asked for.
 #[derive(Clone, Copy, Debug)]
@@ -46,7 +46,16 @@ pub fn all(design: &Design, findings: &[Finding], system: System) -> Result<Pass
     Ok(figures.chain(found).fold(Passage::new(TITLE).text(INTRODUCTION), Passage::folded))
 }
 
-const TITLE: &str = "The working";
+/// The figures at the head of the page, to choose from.
+pub fn choice(inputs: &Inputs<'_>, system: System) -> Passage {
+    let figures = Shown::HEADLINES.map(|shown| figure(inputs, shown, system));
+    Passage::new(TITLE)
+        .text(INTRODUCTION)
+        .with(Block::Choice("Figure".into(), figures.to_vec()))
+}
+
+/// Heading over the workings.
+pub const TITLE: &str = "How the figures came about";
 const INTRODUCTION: &str = "Each figure step by step: the formula, the numbers put in, what it \
      comes to, where it comes from. Formulas are worked in meters, kilograms, seconds, watts, \
      pascals and kelvin.";
@@ -87,11 +96,17 @@ pub fn finding(inputs: &Inputs<'_>, found: &Finding, system: System) -> Passage 
     passage = passage.text(format!("Judged by: {}.", cited(found.source)));
     let behind = behind(found);
     if behind.is_empty() && found.limit.is_some() {
-        passage = passage.text(if found.rule.is_of_the_day() { OF_THE_DAY } else { ENTERED });
+        passage = passage.text(if is_of_many_steps(found) { OF_THE_DAY } else { ENTERED });
     }
     behind
         .into_iter()
         .fold(passage, |passage, each| passage.folded(figure(inputs, each, system)))
+}
+
+/// Whether the figure of a finding comes out of the firing day, once or in many cases.
+fn is_of_many_steps(found: &Finding) -> bool {
+    let of_time = found.found.quantity == Quantity::Duration;
+    of_time || found.rule.is_of_the_day() || matches!(found.rule, Rule::AtTheEdge(..))
 }
 
 /// What is said where a figure was not computed by a formula of its own.
@@ -236,6 +251,12 @@ pub fn name(shown: Shown) -> String {
         Shown::DewPoint => "Dew point",
         Shown::MouthWall => "Wall at the mouth",
         Shown::Speed(run) => return format!("Speed of the gas into run {}", run + 1),
+        Shown::Buoyancy(run) => {
+            return format!("Buoyancy over inertia in run {}", run + 1);
+        }
+        Shown::BaseRatio => "Longer side of the base over the other",
+        Shown::GlassShare => "Glass over the surface of the firebox",
+        Shown::BleedAsked => "Bleed slot that the route asks for",
         Shown::Inflow => "Speed of the air through its inlet",
         Shown::FireboxSurface => "Inner surface of the firebox",
         Shown::SurfaceAsked => "Inner surface that the route asks for",

@@ -2,7 +2,7 @@
 
 use super::gas::{LENGTH_EXPONENT, RUNS_INLET_CELSIUS, temperature_of_efficiency};
 use crate::physics::formula::{Formula, formula};
-use crate::sources::EN_15544_SIZES;
+use crate::sources::{EN_15544_BLEED, EN_15544_SIZES};
 use crate::units::celsius;
 
 /// Gap from which core and facing count as built with an air gap (m), common practice, no source:
@@ -222,7 +222,7 @@ pub fn length_factor(efficiency: f64, base_factor: f64) -> f64 {
 
 /// Slot from the top of the firebox to the chimney, against pockets of gas (m2).
 ///
-/// A = 1 cm2/kg m
+/// A = 1e-4 m
 ///
 /// * `charge` (kg): 10 to 40.
 ///
@@ -232,3 +232,10 @@ pub fn length_factor(efficiency: f64, base_factor: f64) -> f64 {
 pub fn bleed_area(charge: f64) -> f64 {
     1e-4 * charge
 }
+
+/// [`bleed_area`].
+pub const BLEED_AREA: Formula = formula!(
+    bleed_area: "A = 1e-4 m", EN_15544_BLEED,
+    "A" "bleed slot that the route asks for" AREA;
+    charge "m" "charge" MASS,
+);

@@ -3,11 +3,12 @@
 use super::{Inputs, Shown, Spot, Term, Total, Working};
 use crate::analysis::house::neutral_height;
 use crate::analysis::standard_route::sizes::{
-    FIREBOX_SURFACE, LEAST_FIREBOX_BASE, LEAST_FIREBOX_HEIGHT, PATH_OF_CHARGE, base_factor,
+    BLEED_AREA, FIREBOX_SURFACE, LEAST_FIREBOX_BASE, LEAST_FIREBOX_HEIGHT, PATH_OF_CHARGE,
+    base_factor,
 };
 use crate::analysis::structure::Part;
 use crate::physics::expansion::{GROUND_PRESSURE, MASS, THERMAL_GROWTH};
-use crate::physics::geometry::{BASE, BLOCK_SURFACE};
+use crate::physics::geometry::{BASE, BLOCK_SURFACE, GLASS_SHARE, RATIO_OF_SIDES};
 use crate::physics::house::{CHARGE_FOR, FIRINGS_FOR, HEAT_OF_A_DAY, HOUSE_LOSS, WOOD_HEAT};
 use crate::physics::pressure::COLUMN_PULL;
 use crate::units::measure;
@@ -25,6 +26,16 @@ impl Inputs<'_> {
             Shown::SurfaceAsked => to.put(&FIREBOX_SURFACE, spot, &[charge]),
             Shown::FireboxBase => to.put(&BASE, spot, &[width, depth]),
             Shown::BaseAsked => to.put(&LEAST_FIREBOX_BASE, spot, &[charge]),
+            Shown::BaseRatio => {
+                let sides = [width.max(depth), width.min(depth)];
+                to.put(&RATIO_OF_SIDES, spot, &sides)
+            }
+            Shown::GlassShare => {
+                let inner = to.put(&BLOCK_SURFACE, spot, &surface);
+                let values = [firebox.door_area(), firebox.glass_fraction, inner];
+                to.put(&GLASS_SHARE, spot, &values)
+            }
+            Shown::BleedAsked => to.put(&BLEED_AREA, spot, &[charge]),
             Shown::HeightAsked => to.put(&LEAST_FIREBOX_HEIGHT, spot, &[charge]),
             _ => to.put(&PATH_OF_CHARGE, Spot::Heater, &[factor, charge]),
         };

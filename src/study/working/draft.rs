@@ -4,6 +4,7 @@ use super::{Inputs, Spot, Term, Total, Working};
 use crate::analysis::conditions::{DraftState, LEAST_SUCTION};
 use crate::analysis::draft::Item;
 use crate::physics::air::{DRY_AIR, PRESSURE_AT_ALTITUDE};
+use crate::physics::convection::RICHARDSON;
 use crate::physics::gas::DENSITY;
 use crate::physics::pressure::{COLUMN_PULL, FLOW_SPEED, LOCAL_LOSS, MARGIN};
 use crate::rules::{Day, Start, WANTED};
@@ -162,6 +163,16 @@ impl Inputs<'_> {
         let density = self.gas(to, Spot::Into(run), gas);
         let flow = state.way.runs_stream.mass_flow;
         to.put(&FLOW_SPEED, Spot::Run(run), &[flow, segment.area, density]);
+    }
+
+    pub(super) fn buoyancy(&self, to: &mut Working, run: usize) {
+        let found = self.analysis.height_of_fire.runs.get(run);
+        let (Some(found), Some(segment)) = (found, self.path.segments.get(run)) else { return };
+        let mean = 0.5 * (found.inlet + found.outlet);
+        // The speed rises with the temperature at constant mass flow.
+        let speed = found.velocity * mean / found.inlet;
+        let values = [mean, found.wall, segment.duct.hydraulic_diameter, speed];
+        to.put(&RICHARDSON, Spot::Run(run), &values);
     }
 
     pub(super) fn inflow(&self, to: &mut Working) {

@@ -6,9 +6,10 @@ mod draft;
 mod heat;
 
 use crate::analysis::draft::Item;
+use crate::analysis::extrapolation::Formula as Published;
 use crate::analysis::path::{Path, path};
 use crate::analysis::standard_route::sizes::{
-    FIREBOX_SURFACE, LEAST_FIREBOX_BASE, LEAST_FIREBOX_HEIGHT, PATH_OF_CHARGE,
+    BLEED_AREA, FIREBOX_SURFACE, LEAST_FIREBOX_BASE, LEAST_FIREBOX_HEIGHT, PATH_OF_CHARGE,
 };
 use crate::analysis::standard_route::standard_route;
 use crate::analysis::structure::Part;
@@ -16,11 +17,11 @@ use crate::analysis::{Analysis, Failure, State, analyze, detail};
 use crate::design::Design;
 use crate::physics::air::PRESSURE_AT_ALTITUDE;
 use crate::physics::conduction::{CYLINDER_RESISTANCE, FILM_RESISTANCE, INNER_SURFACE};
-use crate::physics::convection::{COOLED, TRANSFER_UNITS};
+use crate::physics::convection::{COOLED, RICHARDSON, TRANSFER_UNITS};
 use crate::physics::expansion::{GROUND_PRESSURE, MASS, THERMAL_GROWTH};
 use crate::physics::formula::Formula;
 use crate::physics::gas::{DENSITY, STREAM_HEAT};
-use crate::physics::geometry::{BASE, BLOCK_SURFACE};
+use crate::physics::geometry::{BASE, BLOCK_SURFACE, GLASS_SHARE, RATIO_OF_SIDES};
 use crate::physics::house::{
     CHARGE_FOR, DAY, FIRINGS_FOR, HEAT_OF_A_DAY, HOUSE_LOSS, ROOM_RISE, WOOD_HEAT,
 };
@@ -59,6 +60,10 @@ pub const FORMULAS: &[&Formula] = &[
     &INNER_SURFACE,
     &BLOCK_SURFACE,
     &BASE,
+    &RATIO_OF_SIDES,
+    &GLASS_SHARE,
+    &RICHARDSON,
+    &BLEED_AREA,
     &FIREBOX_SURFACE,
     &LEAST_FIREBOX_BASE,
     &LEAST_FIREBOX_HEIGHT,
@@ -113,6 +118,14 @@ pub enum Shown {
     BaseAsked,
     /// Smallest height of the route (m).
     HeightAsked,
+    /// Longer side of the base over the other (–).
+    BaseRatio,
+    /// Glass over the surface of the firebox (–).
+    GlassShare,
+    /// Buoyancy over inertia in a run, from 0 (–).
+    Buoyancy(usize),
+    /// Bleed slot that the route asks for (m2).
+    BleedAsked,
     /// Smoke path (m).
     PathLength,
     /// Shortest path of the route (m).
@@ -160,8 +173,21 @@ impl Shown {
         Self::SoilPressure,
     ];
 
+    /// Name in messages.
+    pub fn id(self) -> String {
+        format!("{self:?}")
+    }
+
+    /// All figures of a design with so many runs.
+    pub fn of(runs: usize) -> Vec<Self> {
+        let each = |shown: fn(usize) -> Self| (0..runs).map(shown);
+        let apart = |shown: &Self| matches!(shown, Self::Speed(_) | Self::Buoyancy(_));
+        let others = Self::ALL.into_iter().filter(|shown| !apart(shown));
+        others.chain(each(Self::Speed)).chain(each(Self::Buoyancy)).collect()
+    }
+
     /// All, of the runs the first.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 38] = [
         Self::Draft,
         Self::Losses,
         Self::Margin,
@@ -196,6 +222,10 @@ impl Shown {
         Self::Growth,
         Self::OwnSuction,
         Self::Speed(1),
+        Self::BaseRatio,
+        Self::GlassShare,
+        Self::Buoyancy(0),
+        Self::BleedAsked,
     ];
 }
 
@@ -408,7 +438,11 @@ impl<'a> Inputs<'a> {
             | Shown::FireboxBase
             | Shown::BaseAsked
             | Shown::HeightAsked
+            | Shown::BaseRatio
+            | Shown::GlassShare
+            | Shown::BleedAsked
             | Shown::ShortestPath => self.route(to, shown),
+            Shown::Buoyancy(run) => self.buoyancy(to, run),
             Shown::PathLength => self.path_length(to),
             Shown::HouseLoss
             | Shown::DayHeat
@@ -451,6 +485,8 @@ pub fn figure_of(shown: Shown, design: &Design, analysis: &Analysis) -> Option<f
         Shown::SurfaceAsked => Some(route.firebox.surface),
         Shown::BaseAsked => Some(route.firebox.least_base),
         Shown::HeightAsked => Some(route.firebox.least_height),
+        Shown::Buoyancy(run) => fire.runs.get(run).map(|run| run.richardson),
+        Shown::BleedAsked => Some(route.bleed_area),
         Shown::PathLength => Some(fire.path_length),
         Shown::ShortestPath => Some(route.shortest_path),
         Shown::HouseLoss => Some(house.design_loss),
@@ -460,7 +496,12 @@ pub fn figure_of(shown: Shown, design: &Design, analysis: &Analysis) -> Option<f
         Shown::Mass => Some(structure.heater),
         Shown::Bearing => Some(structure.bearing),
         Shown::SoilPressure => Some(structure.soil),
-        Shown::Inflow | Shown::FireboxBase | Shown::Growth | Shown::OwnSuction => None,
+        Shown::Inflow
+        | Shown::FireboxBase
+        | Shown::BaseRatio
+        | Shown::GlassShare
+        | Shown::Growth
+        | Shown::OwnSuction => None,
     }
 }
 
@@ -469,6 +510,10 @@ pub fn figure_of(shown: Shown, design: &Design, analysis: &Analysis) -> Option<f
 pub fn behind(finding: &Finding) -> Vec<Shown> {
     if let (Rule::GasSlow | Rule::GasFast, Place::Run(run)) = (finding.rule, finding.place) {
         return vec![Shown::Speed(run)];
+    }
+    let slow = Rule::OutsideFormula(Published::ForcedConvection);
+    if let (true, Place::Run(run)) = (finding.rule == slow, finding.place) {
+        return vec![Shown::Buoyancy(run)];
     }
     let shown: &[Shown] = match finding.rule {
         Rule::DraftNegative(judged) | Rule::DraftReserveSmall(judged) => match judged.day {
@@ -492,6 +537,9 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
         }
         Rule::FireboxBaseSmall => &[Shown::FireboxBase, Shown::BaseAsked],
         Rule::FireboxLow => &[Shown::HeightAsked],
+        Rule::FireboxNarrow => &[Shown::BaseRatio],
+        Rule::GlassLarge => &[Shown::GlassShare],
+        Rule::Around(Around::BleedSmall) => &[Shown::BleedAsked],
         Rule::InletFast => &[Shown::Inflow],
         Rule::PathShort => &[Shown::PathLength, Shown::ShortestPath],
         Rule::NoRuns => &[Shown::ShortestPath],
