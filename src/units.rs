@@ -73,6 +73,8 @@ pub enum Quantity {
     Temperature,
     /// Mass (kg; lb).
     Mass,
+    /// Mass of masonry, in whole units (kg; lb).
+    Weight,
     /// Power (kW; Btu/h).
     Power,
     /// Energy (kWh; Btu).
@@ -143,6 +145,8 @@ pub const fn unit_of(quantity: Quantity, system: System) -> Unit {
         (Quantity::Temperature, System::Us) => {
             Unit { symbol: "°F", factor: 5.0 / 9.0, zero: ZERO_FAHRENHEIT, decimals: 0 }
         }
+        (Quantity::Weight, System::Metric) => unit("kg", 1.0, 0),
+        (Quantity::Weight, System::Us) => unit("lb", KILOGRAMS_PER_POUND, 0),
         (Quantity::Mass, System::Metric) => unit("kg", 1.0, 1),
         (Quantity::Mass, System::Us) => unit("lb", KILOGRAMS_PER_POUND, 1),
         (Quantity::Power, System::Metric) => unit("kW", 1e3, 1),
@@ -315,12 +319,13 @@ fn decimals(value: f64, most: usize) -> String {
 mod tests {
     use super::*;
 
-    const ALL: [Quantity; 15] = [
+    const ALL: [Quantity; 16] = [
         Quantity::Length,
         Quantity::Size,
         Quantity::Area,
         Quantity::Opening,
         Quantity::Temperature,
+        Quantity::Weight,
         Quantity::Mass,
         Quantity::Power,
         Quantity::Pressure,

@@ -69,7 +69,7 @@ fn mass(design: &Design, structure: &Structure) -> Option<Finding> {
     let lever = Lever { field: FieldId::FacingThickness, raise: true };
     let figures = [structure.heater, MASS];
     (structure.heater < MASS)
-        .then(|| Around::MassSmall.beyond(figures, Quantity::Mass, lever, source))
+        .then(|| Around::MassSmall.beyond(figures, Quantity::Weight, lever, source))
 }
 
 fn footing(design: &Design, findings: &mut Vec<Finding>) {

@@ -113,7 +113,7 @@ impl Line {
             Self::MarginHot | Self::MarginCold | Self::MarginMild => Quantity::Pressure,
             Self::Output => Quantity::Power,
             Self::HalfWarm => Quantity::Hours,
-            Self::Mass => Quantity::Mass,
+            Self::Mass => Quantity::Weight,
             Self::CoreBricks | Self::FacingBricks => Quantity::Count,
         }
     }

@@ -4,6 +4,7 @@
 
 use super::dom::{Tag, button, svg, tag, value_of, watch};
 use super::icon::icon;
+use super::texts;
 use leptos::prelude::*;
 use longsmoke::words::passage::{Block, Cell, Passage, Table};
 use std::collections::BTreeMap;
@@ -37,6 +38,9 @@ pub fn passage_view(read: impl Fn() -> Option<Passage> + 'static) -> Tag {
     });
     body
 }
+
+/// Columns beyond which a table may be wider than the page.
+const WIDE: usize = 5;
 
 /// Attribute with the place in the passage of what may have the focus.
 const PLACE: &str = "data-place";
@@ -148,6 +152,15 @@ impl Reader {
         let shown = tag("table").class(wide).children(caption).child(heads).child(body);
         let opens = table.rows.iter().flatten().any(|cell| cell.more.is_some());
         let framed = tag("div").class("in-frame").child(shown);
+        // What is wider than the page is moved by keys as well.
+        let framed = if table.heads.len() > WIDE {
+            framed
+                .attr("tabindex", "0")
+                .attr("role", "group")
+                .attr("aria-label", texts::WIDE_TABLE)
+        } else {
+            framed
+        };
         if opens { framed.child(opened) } else { framed }
     }
 

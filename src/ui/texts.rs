@@ -102,6 +102,7 @@ pub const LARGER: &str = "larger";
 pub const STRIP: &str = "One to ten runs";
 pub const STRIP_NOTE: &str = "Each at the excess air that you state; the last lines are another state, with the air left open. Choose one to take it.";
 pub const COMPARE: &str = "With a day each, and which is the best";
+pub const WIDE_TABLE: &str = "Wide table";
 pub const VARIANTS: &str = "Other ways to build it";
 pub const CANCEL: &str = "Cancel";
 pub const SUGGEST: &str = "Suggest";

@@ -161,7 +161,7 @@ const fn units(quantity: Quantity) -> &'static [(&'static str, f64, f64)] {
         Quantity::Temperature => {
             &[("c", 1.0, ZERO_CELSIUS), ("f", 5.0 / 9.0, ZERO_FAHRENHEIT), ("k", 1.0, 0.0)]
         }
-        Quantity::Mass => {
+        Quantity::Mass | Quantity::Weight => {
             &[("kg", 1.0, 0.0), ("g", 1e-3, 0.0), ("lb", POUND, 0.0), ("lbs", POUND, 0.0)]
         }
         Quantity::Power => {

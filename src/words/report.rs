@@ -466,7 +466,7 @@ const fn si_unit(quantity: Quantity) -> &'static str {
         Quantity::Length | Quantity::Size => "m",
         Quantity::Area | Quantity::Opening => "m2",
         Quantity::Temperature => "celsius",
-        Quantity::Mass => "kg",
+        Quantity::Mass | Quantity::Weight => "kg",
         Quantity::Power => "W",
         Quantity::Energy => "J",
         Quantity::Pressure | Quantity::Bearing => "Pa",

@@ -14,8 +14,8 @@ pub fn weight(structure: &Structure, system: System) -> String {
     format!(
         "The heater weighs about {} without chimney and base. On what carries it stand {}, {} \
          on {}. {ENGINEER}",
-        show(structure.heater, Quantity::Mass),
-        show(structure.carried, Quantity::Mass),
+        show(structure.heater, Quantity::Weight),
+        show(structure.carried, Quantity::Weight),
         show(structure.bearing, Quantity::Bearing),
         show(structure.footprint, Quantity::Area),
     )
