@@ -64,7 +64,7 @@ export class DesignerPage {
 
   /** The text of a decision, by its label. */
   entry(label) {
-    return this.page.getByRole('textbox', { name: label, exact: true });
+    return this.page.locator('#decisions').getByRole('textbox', { name: label, exact: true });
   }
 
   slider(label) {

@@ -68,7 +68,7 @@ fn cabin(design: &mut Design) {
     design.site.outdoor_temperature = kelvin(-10.0);
     design.site.heat_loss = 45.0;
     design.site.altitude = 300.0;
-    design.fire.charge = 7.0;
+    design.fire.charge = 6.5;
     design.firebox.width = 0.32;
     design.firebox.depth = 0.30;
     design.firebox.height = 0.48;
@@ -76,20 +76,23 @@ fn cabin(design: &mut Design) {
     design.firebox.door_height = 0.26;
     design.firebox.inlet_area = 0.009;
     design.path.run_count = 3;
-    design.path.run_length = 1.3;
-    design.path.run_width = 0.14;
-    design.path.run_height = 0.20;
-    design.chimney.mouth_height = 5.5;
-    design.chimney.roof_height = 4.4;
+    design.path.run_length = 1.9;
+    design.path.run_width = 0.12;
+    design.path.run_height = 0.13;
+    design.chimney.mouth_height = 6.0;
+    design.chimney.roof_height = 4.8;
     design.chimney.flue_width = 0.16;
 }
 
 fn bench(design: &mut Design) {
+    design.fire.charge = 9.0;
     design.path.layout = Layout::Bench;
     design.path.run_count = 3;
     design.path.run_length = 2.4;
-    design.path.run_width = 0.30;
+    design.path.run_width = 0.20;
     design.path.run_height = 0.16;
+    design.path.bypass_area = 0.012;
+    design.firebox.height = 0.52;
     design.shell.bench_use = BenchUse::Seat;
     design.shell.cap_thickness = 0.20;
 }
@@ -99,22 +102,28 @@ fn tall_stack(design: &mut Design) {
     design.path.run_length = 1.6;
     design.path.run_width = 0.12;
     design.path.run_height = 0.14;
-    design.chimney.mouth_height = 5.5;
+    design.chimney.mouth_height = 5.6;
     design.chimney.roof_height = 4.4;
     design.chimney.flue_width = 0.16;
 }
 
 fn stone_faced(design: &mut Design) {
-    design.fire.charge = 18.0;
     design.path.run_count = 6;
+    design.path.run_length = 1.8;
+    design.path.bypass_area = 0.012;
     design.shell.facing_material = Material::Granite;
-    design.shell.facing_thickness = 0.18;
+    design.shell.facing_thickness = 0.14;
+    design.chimney.mouth_height = 9.0;
+    design.chimney.roof_height = 7.6;
 }
 
 fn tight_house(design: &mut Design) {
     design.site.air_supply = AirSupply::Duct;
     design.site.house_suction = 8.0;
     design.site.heat_loss = 60.0;
-    design.fire.charge = 10.0;
+    design.fire.charge = 11.0;
     design.fire.firings_per_day = 1.0;
+    design.path.run_width = 0.12;
+    design.path.run_height = 0.20;
+    design.path.bypass_area = 0.012;
 }

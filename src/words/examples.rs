@@ -44,8 +44,8 @@ pub const fn teaches(example: Example) -> &'static str {
              the peak."
         }
         Example::TightHouse => {
-            "A fan pulls against the chimney: see what air from outside and one more meter of \
-             chimney do."
+            "A fan pulls against the chimney: see what the bypass damper and one more meter \
+             of chimney do."
         }
     }
 }
