@@ -154,7 +154,8 @@ fn without_a_yes_the_limits_that_conflict_are_named() {
 fn a_condition_that_is_asked_is_met_or_nothing_is_proposed() {
     let design = Design::demonstration();
     let (_, outcome) = parts(&design, Wish::new(&[Trial::Wind], &[]), Some(small()));
-    assert_eq!(outcome.asked, [Trial::Wind]);
+    let always = [Trial::ColdDay, Trial::MildDay, Trial::ColdStart];
+    assert_eq!(outcome.asked, [always.as_slice(), &[Trial::Wind]].concat());
     for proposal in &outcome.proposals {
         assert!(passes(&with(&design, &proposal.puts), Trial::Wind));
     }

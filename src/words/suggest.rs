@@ -94,10 +94,14 @@ fn conditions(outcome: &Outcome) -> String {
 
 fn order(wish: Wish) -> String {
     let aims = Aim::ALL.into_iter().filter(|each| wish.aims_at(*each)).map(aim);
+    let aims: Vec<_> = aims.collect();
+    if let [only] = aims.as_slice() {
+        return format!("In the order of: {}.", only.to_lowercase());
+    }
     format!(
         "In the order of: {}. Four hours of warmth, five points of heat kept, a ton of masonry and \
          two runs weigh the same (our choice).",
-        aims.collect::<Vec<_>>().join(", ").to_lowercase()
+        aims.join(", ").to_lowercase()
     )
 }
 

@@ -11,7 +11,7 @@ use crate::study::trials::{
 };
 
 /// Conditions without which nothing is proposed.
-const ALWAYS: [Trial; 3] = [Trial::ColdDay, Trial::MildDay, Trial::ColdStart];
+pub const ALWAYS: [Trial; 3] = [Trial::ColdDay, Trial::MildDay, Trial::ColdStart];
 /// Samples of the edge between two steps.
 const AT_ONCE: usize = 8;
 

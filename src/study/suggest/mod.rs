@@ -19,7 +19,7 @@ use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::rules::{Finding, Severity, check};
 use crate::units::kelvin;
-use judging::{Judging, Range, Verdict};
+use judging::{ALWAYS, Judging, Range, Verdict};
 use space::is_of_the_shell;
 use std::cmp::Ordering;
 use std::collections::VecDeque;
@@ -310,7 +310,11 @@ impl Suggest {
 
     /// Conditions that are asked: those of the wish, or all in which some design passes.
     fn asked(&self) -> Vec<Trial> {
-        self.wish.trials().unwrap_or_else(|| {
+        let wished = self.wish.trials().map(|wished| {
+            let is_asked = |trial: &Trial| ALWAYS.contains(trial) || wished.contains(trial);
+            Trial::ALL.into_iter().filter(is_asked).collect()
+        });
+        wished.unwrap_or_else(|| {
             let mut passed = self.followed.iter().filter(|each| is_screened(each)).peekable();
             if passed.peek().is_none() {
                 return Vec::new();
