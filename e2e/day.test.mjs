@@ -200,7 +200,8 @@ for (const [width, colorScheme] of [[390, 'light'], [1440, 'light'], [1440, 'dar
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );
     assert.equal(overflow, 0, 'no sideways scroll');
-    for (const summary of await designer.page.locator('.pictures summary').all()) {
+    const folded = ['.day', '.trials', '.route'].map((part) => `${part} summary:visible`).join(', ');
+    for (const summary of await designer.page.locator(folded).all()) {
       await summary.click();
     }
     const folder = 'build/screenshots';

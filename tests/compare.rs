@@ -253,7 +253,7 @@ fn pinned_designs_show_what_differs() {
     // A difference stands only where the figures shown differ.
     let mass = |pin: &Pin| pin.result.as_ref().unwrap().line(Line::Mass).unwrap();
     let less = mass(&pins[0]) - mass(&pins[1]);
-    assert!(said.contains(&format!("(\u{2212}{less:.1})")), "{less} {said}");
+    assert!(said.contains(&format!("(\u{2212}{less:.0})")), "{less} {said}");
 }
 
 /// A size matters by what the analysis says at both of its ends, by itself.
