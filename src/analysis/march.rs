@@ -3,7 +3,9 @@
 //! Slow gas is stirred by its own cooling at the walls as well, whatever fire it comes from.
 
 use super::factors::Factors;
-use crate::physics::convection::{Duct, approach, nusselt, nusselt_natural, transfer_units};
+use crate::physics::convection::{
+    Duct, approach, natural_cube, nusselt, nusselt_mixed, transfer_units,
+};
 use crate::physics::gas::{Gas, Species};
 use crate::physics::pressure::{self, TURBULENT_START};
 use crate::physics::radiation::{Radiator, Volume, gas_to_wall, mean_beam_length};
@@ -457,19 +459,19 @@ struct Film {
     wall_temperature: f64,
 }
 
-/// Nusselt number of natural convection alone between gas and walls (–), over the hydraulic
-/// diameter, with the gas halfway between both temperatures.
-fn natural_nusselt(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> f64 {
+/// Cube of the Nusselt number of natural convection alone between gas and walls (–), over the
+/// hydraulic diameter, with the gas halfway between both temperatures.
+fn natural(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> f64 {
     let Stretch { stream: Stream { gas, pressure, .. }, channel, .. } = place;
     let film = 0.5 * (gas_temperature + wall);
-    let viscosity = gas.viscosity(film);
-    let prandtl = viscosity * gas.heat_capacity(film) / gas.conductivity(film);
+    let (viscosity, conductivity) = gas.transport(film);
+    let prandtl = viscosity * gas.heat_capacity(film) / conductivity;
     let kinematic = viscosity / gas.density(*pressure, film);
     let diameter = channel.duct.hydraulic_diameter;
     let grashof =
         GRAVITY * (gas_temperature - wall).abs() / film * diameter * diameter * diameter
             / (kinematic * kinematic);
-    nusselt_natural(grashof * prandtl)
+    natural_cube(grashof * prandtl)
 }
 
 /// Heat flow from gas to walls.
@@ -487,21 +489,19 @@ impl Film {
     fn at(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> Self {
         let Stretch { stream: Stream { gas, mass_flow, factors, .. }, channel, radiator } =
             place;
-        let viscosity = gas.viscosity(gas_temperature);
-        let conductivity = gas.conductivity(gas_temperature);
+        let (viscosity, conductivity) = gas.transport(gas_temperature);
         let diameter = channel.duct.hydraulic_diameter;
         let reynolds = mass_flow * diameter / (channel.area * viscosity);
         let prandtl = viscosity * gas.heat_capacity(gas_temperature) / conductivity;
-        let duct = if reynolds < TURBULENT_START {
-            let natural = natural_nusselt(place, gas_temperature, wall);
-            channel.duct.with_natural_convection(natural)
+        let duct = &channel.duct;
+        let nusselt = if reynolds < TURBULENT_START {
+            nusselt_mixed(duct, natural(place, gas_temperature, wall), reynolds, prandtl)
         } else {
-            channel.duct
+            nusselt(duct, reynolds, prandtl)
         };
         let radiation = |value: f64| (factors.gas_radiation * value).min(1.0);
         Self {
-            coefficient: factors.convection * nusselt(&duct, reynolds, prandtl) * conductivity
-                / diameter,
+            coefficient: factors.convection * nusselt * conductivity / diameter,
             gas_emissivity: radiation(radiator.emissivity(gas_temperature, 0.0).total()),
             // It changes slowly with the wall, so one value serves all strips.
             gas_absorptivity: radiation(radiator.absorptivity(gas_temperature, wall)),
