@@ -426,7 +426,7 @@ fn followed(
         .filter(|(time, _)| peak <= **time)
         .map(|(time, celsius)| (time - peak, crate::units::kelvin(*celsius) - room))
         .collect();
-    let top = first.booked.peak.surface.temperature - room;
+    let top = excess.first().map_or(0.0, |(_, excess)| *excess);
     let mut ended = SECONDS_PER_DAY;
     for step in cooling(SECONDS_PER_DAY, SECONDS_PER_DAY, FOLLOWED) {
         if excess.last().is_none_or(|(_, excess)| *excess < 0.25 * top) {
