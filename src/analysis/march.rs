@@ -570,7 +570,7 @@ pub struct Exchange {
 /// Rounds of Newton's method for a surface; two are usual.
 const MOST_ROUNDS: u32 = 20;
 /// Last step of that method (K); what remains goes with its square.
-const SURFACE_TOLERANCE: f64 = 5e-3;
+const SURFACE_TOLERANCE: f64 = 0.1;
 
 impl Exchange {
     /// Radiation from gas to wall (W/m2). Emissivity and absorptivity may have been reckoned at
