@@ -544,7 +544,8 @@ impl Film {
             girth += sink.girth;
             *touch = Touch { surface, flux: flux + sink.from_walls(surface) };
         }
-        sum.wall /= girth;
+        // Where there is no wall, nothing is cooler than the gas.
+        sum.wall = if girth > 0.0 { sum.wall / girth } else { gas_temperature };
         if sum.gas_flux > 0.0 {
             sum.radiation_fraction = radiated / sum.gas_flux;
         }
