@@ -3,7 +3,9 @@
 //! Slow gas is stirred by its own cooling at the walls as well, whatever fire it comes from.
 
 use super::factors::Factors;
-use crate::physics::convection::{Duct, approach, nusselt, nusselt_natural, transfer_units};
+use crate::physics::convection::{
+    Duct, approach, natural_cube, nusselt, nusselt_mixed, transfer_units,
+};
 use crate::physics::gas::{Gas, Species};
 use crate::physics::pressure::{self, TURBULENT_START};
 use crate::physics::radiation::{Radiator, Volume, gas_to_wall, mean_beam_length};
@@ -457,19 +459,19 @@ struct Film {
     wall_temperature: f64,
 }
 
-/// Nusselt number of natural convection alone between gas and walls (–), over the hydraulic
-/// diameter, with the gas halfway between both temperatures.
-fn natural_nusselt(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> f64 {
+/// Cube of the Nusselt number of natural convection alone between gas and walls (–), over the
+/// hydraulic diameter, with the gas halfway between both temperatures.
+fn natural(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> f64 {
     let Stretch { stream: Stream { gas, pressure, .. }, channel, .. } = place;
     let film = 0.5 * (gas_temperature + wall);
-    let viscosity = gas.viscosity(film);
-    let prandtl = viscosity * gas.heat_capacity(film) / gas.conductivity(film);
+    let (viscosity, conductivity) = gas.transport(film);
+    let prandtl = viscosity * gas.heat_capacity(film) / conductivity;
     let kinematic = viscosity / gas.density(*pressure, film);
     let diameter = channel.duct.hydraulic_diameter;
     let grashof =
         GRAVITY * (gas_temperature - wall).abs() / film * diameter * diameter * diameter
             / (kinematic * kinematic);
-    nusselt_natural(grashof * prandtl)
+    natural_cube(grashof * prandtl)
 }
 
 /// Heat flow from gas to walls.
@@ -487,21 +489,19 @@ impl Film {
     fn at(place: &Stretch<'_>, gas_temperature: f64, wall: f64) -> Self {
         let Stretch { stream: Stream { gas, mass_flow, factors, .. }, channel, radiator } =
             place;
-        let viscosity = gas.viscosity(gas_temperature);
-        let conductivity = gas.conductivity(gas_temperature);
+        let (viscosity, conductivity) = gas.transport(gas_temperature);
         let diameter = channel.duct.hydraulic_diameter;
         let reynolds = mass_flow * diameter / (channel.area * viscosity);
         let prandtl = viscosity * gas.heat_capacity(gas_temperature) / conductivity;
-        let duct = if reynolds < TURBULENT_START {
-            let natural = natural_nusselt(place, gas_temperature, wall);
-            channel.duct.with_natural_convection(natural)
+        let duct = &channel.duct;
+        let nusselt = if reynolds < TURBULENT_START {
+            nusselt_mixed(duct, natural(place, gas_temperature, wall), reynolds, prandtl)
         } else {
-            channel.duct
+            nusselt(duct, reynolds, prandtl)
         };
         let radiation = |value: f64| (factors.gas_radiation * value).min(1.0);
         Self {
-            coefficient: factors.convection * nusselt(&duct, reynolds, prandtl) * conductivity
-                / diameter,
+            coefficient: factors.convection * nusselt * conductivity / diameter,
             gas_emissivity: radiation(radiator.emissivity(gas_temperature, 0.0).total()),
             // It changes slowly with the wall, so one value serves all strips.
             gas_absorptivity: radiation(radiator.absorptivity(gas_temperature, wall)),
@@ -544,7 +544,8 @@ impl Film {
             girth += sink.girth;
             *touch = Touch { surface, flux: flux + sink.from_walls(surface) };
         }
-        sum.wall /= girth;
+        // Where there is no wall, nothing is cooler than the gas.
+        sum.wall = if girth > 0.0 { sum.wall / girth } else { gas_temperature };
         if sum.gas_flux > 0.0 {
             sum.radiation_fraction = radiated / sum.gas_flux;
         }
@@ -570,7 +571,7 @@ pub struct Exchange {
 /// Rounds of Newton's method for a surface; two are usual.
 const MOST_ROUNDS: u32 = 20;
 /// Last step of that method (K); what remains goes with its square.
-const SURFACE_TOLERANCE: f64 = 5e-3;
+const SURFACE_TOLERANCE: f64 = 0.1;
 
 impl Exchange {
     /// Radiation from gas to wall (W/m2). Emissivity and absorptivity may have been reckoned at

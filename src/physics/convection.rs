@@ -2,7 +2,7 @@
 
 use super::formula::{Formula, formula};
 use super::pressure::{LAMINAR_END, TURBULENT_START, friction_factor, friction_factor_konakov};
-use super::{GRAVITY, OutOfRange, require};
+use super::{GRAVITY, OutOfRange, quick, require};
 use crate::sources::{GNIELINSKI_1976, HEAT_EXCHANGER, SHAH_LONDON_1978};
 use std::ops::RangeInclusive;
 
@@ -40,13 +40,13 @@ pub fn nusselt_gnielinski(
 
 fn gnielinski(reynolds: f64, prandtl: f64, friction_factor: f64) -> f64 {
     let eighth = friction_factor / 8.0;
-    let prandtl_root = libm::cbrt(prandtl);
+    let prandtl_root = quick::cbrt(prandtl);
     eighth * (reynolds - 1000.0) * prandtl
         / (1.0 + 12.7 * eighth.sqrt() * (prandtl_root * prandtl_root - 1.0))
 }
 
 fn entrance(diameter_over_length: f64) -> f64 {
-    let root = libm::cbrt(diameter_over_length);
+    let root = quick::cbrt(diameter_over_length);
     1.0 + root * root
 }
 
@@ -79,13 +79,18 @@ pub const NUSSELT_LAMINAR_ROUND: f64 = 3.66;
 /// [`crate::sources::VDI_LAMINAR`] for the round duct; the developed value of other sections is
 /// put in its place.
 pub fn nusselt_laminar_entrance(developed: f64, graetz: f64) -> f64 {
-    let entry = 1.615 * libm::cbrt(graetz) - 0.7;
-    // Far from the entrance the developed value alone remains.
-    let entry = entry.max(-0.7);
-    libm::cbrt(developed * developed * developed + 0.343 + entry * entry * entry)
+    laminar_entrance(developed * developed * developed, graetz)
 }
 
-/// Mean Nusselt number of turbulent natural convection on an upright face (–).
+/// The same by the cube of the developed value.
+fn laminar_entrance(developed_cube: f64, graetz: f64) -> f64 {
+    let entry = 1.615 * quick::cbrt(graetz) - 0.7;
+    // Far from the entrance the developed value alone remains.
+    let entry = entry.max(-0.7);
+    quick::cbrt(developed_cube + 0.343 + entry * entry * entry)
+}
+
+/// Cube of the mean Nusselt number of turbulent natural convection on an upright face (–).
 ///
 /// Nu = 0.10 Ra^(1/3)
 ///
@@ -95,8 +100,8 @@ pub fn nusselt_laminar_entrance(developed: f64, graetz: f64) -> f64 {
 /// # Source
 ///
 /// [`crate::sources::BAYLEY_1955`].
-pub fn nusselt_natural(rayleigh: f64) -> f64 {
-    0.10 * libm::cbrt(rayleigh)
+pub fn natural_cube(rayleigh: f64) -> f64 {
+    0.10 * 0.10 * 0.10 * rayleigh
 }
 
 /// Factor by which roughness raises the Nusselt number of turbulent flow (–).
@@ -108,7 +113,7 @@ pub fn nusselt_natural(rayleigh: f64) -> f64 {
 /// [`crate::sources::NORRIS_1970`].
 pub fn roughness_gain_norris(friction_ratio: f64, prandtl: f64) -> f64 {
     let ratio = friction_ratio.clamp(1.0, NORRIS_FRICTION_RATIO);
-    libm::pow(ratio, 0.68 * libm::pow(prandtl, 0.215))
+    quick::pow(ratio, 0.68 * quick::pow(prandtl, 0.215))
 }
 
 /// The duct that [`nusselt`] looks at.
@@ -127,22 +132,6 @@ pub struct Duct {
 }
 
 impl Duct {
-    /// The duct with natural convection beside the laminar flow, by the rule of cubes (Churchill):
-    /// Nu^3 = Nu_laminar^3 + Nu_natural^3. Where the Richardson number is small the second cube is
-    /// too: no threshold tells forced from natural.
-    ///
-    /// * `natural` (–): Nusselt number of natural convection alone, over the hydraulic diameter.
-    ///
-    /// # Source
-    ///
-    /// [`crate::sources::CHURCHILL_1977`].
-    #[must_use]
-    pub fn with_natural_convection(self, natural: f64) -> Self {
-        let developed = self.laminar_nusselt;
-        let cubes = developed * developed * developed + natural * natural * natural;
-        Self { laminar_nusselt: libm::cbrt(cubes), ..self }
-    }
-
     /// Friction factor (Darcy) at a Reynolds number (–): [`friction_factor`] of this duct.
     pub fn friction_factor(&self, reynolds: f64) -> f64 {
         friction_factor(
@@ -163,12 +152,25 @@ impl Duct {
 ///
 /// [`crate::sources::GNIELINSKI_2013`].
 pub fn nusselt(duct: &Duct, reynolds: f64, prandtl: f64) -> f64 {
+    nusselt_mixed(duct, 0.0, reynolds, prandtl)
+}
+
+/// [`nusselt`] with natural convection beside the laminar flow, by the rule of cubes (Churchill):
+/// Nu^3 = `Nu_laminar^3` + `Nu_natural^3`. Where the Richardson number is small the second cube is
+/// too: no threshold tells forced from natural.
+///
+/// * `natural_cube` (–): cube of the Nusselt number of natural convection alone, over the hydraulic
+///   diameter.
+///
+/// # Source
+///
+/// [`crate::sources::CHURCHILL_1977`].
+pub fn nusselt_mixed(duct: &Duct, natural_cube: f64, reynolds: f64, prandtl: f64) -> f64 {
     let diameter_over_length = duct.hydraulic_diameter / duct.length;
+    let developed = duct.laminar_nusselt;
+    let developed_cube = developed * developed * developed + natural_cube;
     let laminar = |reynolds: f64| {
-        nusselt_laminar_entrance(
-            duct.laminar_nusselt,
-            reynolds * prandtl * diameter_over_length,
-        )
+        laminar_entrance(developed_cube, reynolds * prandtl * diameter_over_length)
     };
     let turbulent = |reynolds: f64| {
         let smooth = friction_factor_konakov(reynolds);
@@ -219,7 +221,7 @@ pub const RICHARDSON: Formula = formula!(
 ///
 /// [`HEAT_EXCHANGER`].
 pub fn approach(transfer_units: f64) -> f64 {
-    -libm::expm1(-transfer_units)
+    -quick::expm1(-transfer_units)
 }
 
 /// A stream after a way along walls that tend to one temperature (K).
@@ -286,7 +288,7 @@ mod tests {
     #[test]
     fn natural_convection_in_air_is_that_of_textbooks() {
         let rayleigh = 9.81 / 300.0 * 0.707 / (15.89e-6 * 15.89e-6);
-        let film = nusselt_natural(rayleigh) * 0.0263;
+        let film = libm::cbrt(natural_cube(rayleigh)) * 0.0263;
         assert!((film - 1.19).abs() < 0.005, "{film}");
     }
 
@@ -295,21 +297,20 @@ mod tests {
     /// cool run: 1.75 (107 + 0.12 (107 x 187 x 0.88)^0.88)^(1/3) = 16.0.
     #[test]
     fn mixed_convection_is_near_what_was_measured_in_tubes() {
-        let duct = DUCT.with_natural_convection(nusselt_natural(6.5e6 * 0.7));
         let length_over_diameter = std::f64::consts::FRAC_PI_4 * 2200.0 * 0.7 / 107.0;
-        let duct = Duct { length: length_over_diameter * duct.hydraulic_diameter, ..duct };
-        let found = nusselt(&duct, 2200.0, 0.7);
+        let duct = Duct { length: length_over_diameter * DUCT.hydraulic_diameter, ..DUCT };
+        let found = nusselt_mixed(&duct, natural_cube(6.5e6 * 0.7), 2200.0, 0.7);
         assert!((found / 16.0 - 1.0).abs() < 0.2, "{found}");
     }
 
     #[test]
     fn natural_convection_joins_by_cubes() {
-        let duct = Duct { laminar_nusselt: 3.0, ..DUCT };
-        // 27 + 64 = 91.
-        let stirred = duct.with_natural_convection(4.0).laminar_nusselt;
-        assert!((stirred * stirred * stirred - 91.0).abs() < 1e-9);
-        let still = duct.with_natural_convection(0.0).laminar_nusselt;
-        assert!((still - 3.0).abs() < 1e-12);
+        // A duct so long that its entrance does not count: 27 + 64 = 91.
+        let duct = Duct { laminar_nusselt: 3.0, length: 1e12, ..DUCT };
+        let stirred = nusselt_mixed(&duct, 64.0, 1000.0, 0.7);
+        assert!((stirred * stirred * stirred - 91.0).abs() < 1e-2, "{stirred}");
+        let still = nusselt(&duct, 1000.0, 0.7);
+        assert!((still - 3.0).abs() < 1e-3, "{still}");
     }
 
     #[test]

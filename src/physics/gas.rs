@@ -279,9 +279,13 @@ impl Chebyshev {
         Self { coefficients }
     }
 
-    fn at(&self, temperature: f64) -> f64 {
+    /// Where the root of a temperature lies between the ends (-1 to 1).
+    fn place(root: f64) -> f64 {
         let (low, high) = Self::root_range();
-        let x = (2.0 * temperature.sqrt().clamp(low, high) - low - high) / (high - low);
+        (2.0 * root.clamp(low, high) - low - high) / (high - low)
+    }
+
+    fn at(&self, x: f64) -> f64 {
         let (mut first, mut second) = (0.0, 0.0);
         let [constant, rest @ ..] = &self.coefficients;
         for coefficient in rest.iter().rev() {
@@ -485,14 +489,21 @@ impl Gas {
     ///
     /// * `temperature` (K): clamped to [`TRANSPORT_TEMPERATURE`].
     pub fn viscosity(&self, temperature: f64) -> f64 {
-        self.viscosity.at(temperature) * temperature.sqrt()
+        self.transport(temperature).0
     }
 
     /// Thermal conductivity (W/mK): [`mixture_transport`] interpolated, within 0.1 %.
     ///
     /// * `temperature` (K): clamped to [`TRANSPORT_TEMPERATURE`].
     pub fn conductivity(&self, temperature: f64) -> f64 {
-        self.conductivity.at(temperature) * temperature.sqrt()
+        self.transport(temperature).1
+    }
+
+    /// Both at once: [`Self::viscosity`], [`Self::conductivity`].
+    pub fn transport(&self, temperature: f64) -> (f64, f64) {
+        let root = temperature.sqrt();
+        let x = Chebyshev::place(root);
+        (self.viscosity.at(x) * root, self.conductivity.at(x) * root)
     }
 }
 

@@ -12,6 +12,7 @@ pub mod gas;
 pub mod geometry;
 pub mod house;
 pub mod pressure;
+pub mod quick;
 pub mod radiation;
 pub mod root;
 pub mod surface;

@@ -1,7 +1,7 @@
 //! Flow resistance: friction factors and local losses.
 
 use super::formula::{Formula, formula};
-use super::{GRAVITY, OutOfRange, require};
+use super::{GRAVITY, OutOfRange, quick, require};
 use crate::sources::{BERNOULLI, COLEBROOK_1939, GEOMETRY, STACK_EFFECT};
 use std::ops::RangeInclusive;
 
@@ -24,7 +24,7 @@ pub const COLEBROOK_ROUGHNESS: RangeInclusive<f64> = 0.0..=0.05;
 ///
 /// [`crate::sources::KONAKOV_1946`].
 pub fn friction_factor_konakov(reynolds: f64) -> f64 {
-    let root = 1.8 * libm::log10(reynolds) - 1.5;
+    let root = 1.8 * quick::log10(reynolds) - 1.5;
     1.0 / (root * root)
 }
 
@@ -37,7 +37,7 @@ pub fn friction_factor_konakov(reynolds: f64) -> f64 {
 /// [`crate::sources::HAALAND_1983`].
 pub fn friction_factor_haaland(reynolds: f64, relative_roughness: f64) -> f64 {
     let rough = libm::pow(relative_roughness / 3.7, 1.11);
-    let root = -1.8 * libm::log10(rough + 6.9 / reynolds);
+    let root = -1.8 * quick::log10(rough + 6.9 / reynolds);
     1.0 / (root * root)
 }
 
@@ -67,14 +67,15 @@ pub fn friction_factor_colebrook(
 fn colebrook(reynolds: f64, relative_roughness: f64) -> f64 {
     let rough = relative_roughness / 3.7;
     let viscous = 2.51 / reynolds;
-    let mut x = -2.0 * libm::log10(rough + viscous * 6.0);
+    let mut x = -2.0 * quick::log10(rough + viscous * 6.0);
     for _ in 0..8 {
         let inside = rough + viscous * x;
-        let residual = x + 2.0 * libm::log10(inside);
+        let residual = x + 2.0 * quick::log10(inside);
         let slope = 1.0 + 2.0 * std::f64::consts::LOG10_E * viscous / inside;
         let step = residual / slope;
         x -= step;
-        if step.abs() < 1e-7 {
+        // What remains goes with its square.
+        if step.abs() < 1e-4 {
             break;
         }
     }

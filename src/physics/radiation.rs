@@ -1,7 +1,6 @@
 //! Radiation of carbon dioxide and water vapor, and its exchange with walls.
 
-use super::STEFAN_BOLTZMANN;
-use super::{OutOfRange, require};
+use super::{OutOfRange, STEFAN_BOLTZMANN, quick, require};
 use crate::sources::SMITH_1982;
 use std::ops::RangeInclusive;
 
@@ -58,14 +57,14 @@ impl Emissivity {
 ///
 /// [`crate::sources::LECKNER_1972`].
 pub fn emissivity_water_leckner(pressure_path: f64, temperature: f64) -> f64 {
-    water_zero(libm::log10(pressure_path), temperature / 1000.0)
+    water_zero(quick::log10(pressure_path), temperature / 1000.0)
 }
 
 fn water_zero(l: f64, t: f64) -> f64 {
     let constant = -2.2118 + t * (-1.1987 + t * 0.035596);
     let linear = 0.85667 + t * (0.93048 - t * 0.14391);
     let square = -0.10838 + t * (-0.17156 + t * 0.045915);
-    libm::exp(constant + l * (linear + l * square))
+    quick::exp(constant + l * (linear + l * square))
 }
 
 /// Emissivity of carbon dioxide at 1 bar and vanishing partial pressure (–).
@@ -78,14 +77,14 @@ fn water_zero(l: f64, t: f64) -> f64 {
 ///
 /// [`crate::sources::LECKNER_1972`].
 pub fn emissivity_carbon_dioxide_leckner(pressure_path: f64, temperature: f64) -> f64 {
-    carbon_dioxide_zero(libm::log10(pressure_path), temperature / 1000.0)
+    carbon_dioxide_zero(quick::log10(pressure_path), temperature / 1000.0)
 }
 
 fn carbon_dioxide_zero(l: f64, t: f64) -> f64 {
     let constant = -3.9893 + t * (2.7669 + t * (-2.1081 + t * 0.39163));
     let linear = 1.2710 + t * (-1.1090 + t * (1.0195 - t * 0.21897));
     let square = -0.23678 + t * (0.19731 + t * (-0.19544 + t * 0.044644));
-    libm::exp(constant + l * (linear + l * square))
+    quick::exp(constant + l * (linear + l * square))
 }
 
 /// Emissivity of a mixture of water vapor and carbon dioxide in air (–).
@@ -153,24 +152,24 @@ impl Radiator {
             pressure: volume.pressure / PASCALS_PER_BAR,
             water_pressure: volume.water_pressure / PASCALS_PER_BAR,
             carbon_dioxide_pressure: volume.carbon_dioxide_pressure / PASCALS_PER_BAR,
-            water_log: libm::log10(path(volume.water_pressure)),
-            carbon_log: libm::log10(path(volume.carbon_dioxide_pressure)),
-            sum_log: libm::log10(path(sum)),
-            overlap_factor: z / (10.7 + 101.0 * z) - 0.0089 * libm::pow(z, 10.4),
+            water_log: quick::log10(path(volume.water_pressure)),
+            carbon_log: quick::log10(path(volume.carbon_dioxide_pressure)),
+            sum_log: quick::log10(path(sum)),
+            overlap_factor: z / (10.7 + 101.0 * z) - 0.0089 * quick::pow(z, 10.4),
         }
     }
 
     /// See [`absorptivity_leckner`].
     pub fn absorptivity(&self, gas_temperature: f64, wall_temperature: f64) -> f64 {
         let ratio = wall_temperature / gas_temperature;
-        self.emissivity(wall_temperature, libm::log10(ratio)).total() / ratio.sqrt()
+        self.emissivity(wall_temperature, quick::log10(ratio)).total() / ratio.sqrt()
     }
 
     /// See [`emissivity_leckner`]; `log_scale` is the log10 of a factor on the paths.
     pub fn emissivity(&self, temperature: f64, log_scale: f64) -> Emissivity {
         let (low, high) = (*LECKNER_TEMPERATURE.start(), *LECKNER_TEMPERATURE.end());
         let t = temperature.clamp(low, high) / 1000.0;
-        let log_t = libm::log10(t);
+        let log_t = quick::log10(t);
         Emissivity {
             water: self.water(self.water_log + log_scale, t, log_t),
             carbon_dioxide: self.carbon_dioxide(self.carbon_log + log_scale, t, log_t),
@@ -186,7 +185,7 @@ impl Radiator {
             effective: self.pressure + 2.56 * self.water_pressure / t.sqrt(),
             log_path_ratio: LOG_WATER_PATH + 2.0 * log_t - path_log,
             a: if t < 0.75 { 2.144 } else { 1.888 - 2.053 * log_t },
-            b: 1.10 * libm::exp(-1.4 * log_t * std::f64::consts::LN_10),
+            b: 1.10 * ten_to(-1.4 * log_t),
             c: 0.5,
         };
         at_path(path_log, |l| water_zero(l, t)) * correction.factor()
@@ -203,7 +202,7 @@ impl Radiator {
             } else {
                 LOG_CARBON_PATH_HOT + 2.0 * log_t
             } - path_log,
-            a: 1.0 + 0.1 * libm::exp(-1.45 * log_t * std::f64::consts::LN_10),
+            a: 1.0 + 0.1 * ten_to(-1.45 * log_t),
             b: 0.23,
             c: 1.47,
         };
@@ -214,17 +213,17 @@ impl Radiator {
         if path_log <= 0.0 {
             return 0.0;
         }
-        (self.overlap_factor * libm::exp(2.76 * libm::log(path_log))).max(0.0)
+        (self.overlap_factor * quick::pow(path_log, 2.76)).max(0.0)
     }
 }
 
 /// The charts begin at about 0.1 bar cm; below, emissivity falls in proportion to the path.
 fn at_path(path_log: f64, chart: impl Fn(f64) -> f64) -> f64 {
-    if path_log < -1.0 {
-        chart(-1.0) * libm::exp((path_log + 1.0) * std::f64::consts::LN_10)
-    } else {
-        chart(path_log)
-    }
+    if path_log < -1.0 { chart(-1.0) * ten_to(path_log + 1.0) } else { chart(path_log) }
+}
+
+fn ten_to(power: f64) -> f64 {
+    quick::exp(power * std::f64::consts::LN_10)
 }
 
 struct PressureCorrection {
@@ -239,7 +238,7 @@ impl PressureCorrection {
     fn factor(&self) -> f64 {
         let Self { effective, log_path_ratio, a, b, c } = self;
         1.0 - (a - 1.0) * (1.0 - effective) / (a + b - 1.0 + effective)
-            * libm::exp(-c * log_path_ratio * log_path_ratio)
+            * quick::exp(-c * log_path_ratio * log_path_ratio)
     }
 }
 
@@ -268,7 +267,7 @@ pub fn emissivity_smith(pressure_path: f64, temperature: f64) -> Result<f64, Out
     Ok(ROWS
         .iter()
         .map(|[k, b1, b2, b3, b4]| {
-            (b1 + t * (b2 + t * (b3 + t * b4))) * (1.0 - libm::exp(-k * pressure_path))
+            (b1 + t * (b2 + t * (b3 + t * b4))) * (1.0 - quick::exp(-k * pressure_path))
         })
         .sum())
 }

@@ -1,6 +1,6 @@
 //! Heat given off by an outer face to a room.
 
-use super::STEFAN_BOLTZMANN;
+use super::{STEFAN_BOLTZMANN, quick};
 
 /// Film of turbulent natural convection between a vertical face and air (W/m2K).
 ///
@@ -12,7 +12,7 @@ use super::STEFAN_BOLTZMANN;
 ///
 /// [`crate::sources::SURFACE_EMISSION`].
 pub fn natural_film(difference: f64) -> f64 {
-    1.31 * libm::cbrt(difference)
+    1.31 * quick::cbrt(difference)
 }
 
 /// Heat flux from a vertical face to a room by radiation and natural convection (W/m2).

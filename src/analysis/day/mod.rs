@@ -5,6 +5,7 @@
 mod body;
 mod burn;
 mod clock;
+mod echoes;
 mod layers;
 mod moment;
 mod periodic;
@@ -30,6 +31,7 @@ use crate::physics::gas::Species;
 use crate::physics::vapor::dew_point;
 use burn::BurnCurve;
 use clock::{Step, cooling, steps};
+use echoes::{Echoes, Point};
 use periodic::fixed_point;
 use record::Record;
 use schemars::JsonSchema;
@@ -207,7 +209,7 @@ pub struct FirstFire {
     pub hours_to_half: Option<f64>,
     /// As in [`Day`].
     pub hours_to_quarter: Option<f64>,
-    /// Temperatures of all nodes after 24 hours (K).
+    /// Temperatures of all nodes to which such firings lead, roughly (K).
     nodes: Vec<f64>,
 }
 
@@ -257,12 +259,17 @@ pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> 
     let mut solver = Solver::new(design, &path, &body, setup);
     let curve = BurnCurve::new(&design.fire);
     let plan = steps(&curve, &[0.0], SECONDS_PER_DAY, setup.resolution.refinement);
-    let mut nodes = solver.cold();
-    let first = recorded(&mut solver, &curve, &plan, &mut nodes)?;
+    let cold = solver.cold();
+    let weights = weights(&solver);
+    let (lit, period) = firings(design);
+    let mut echoes = Echoes::new(&cold, &weights, (&lit, period));
+    let mut nodes = cold.clone();
+    let watch = |from: Point<'_>, to: Point<'_>| echoes.step(from, to);
+    let first = recorded(&mut solver, &curve, &plan, &mut nodes, watch)?;
     if first.booked.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
         return Err(Failure::FireStarved);
     }
-    let excess = followed(&mut solver, &curve, &first, &mut nodes)?;
+    let (excess, nodes) = followed((&mut solver, &curve), &first, nodes, echoes)?;
     let found = FirstFire {
         state: finished(design, first, (SECONDS_PER_DAY, 1)),
         hours_to_half: fallen_to(&excess, 0.5),
@@ -272,8 +279,8 @@ pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> 
     found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
 }
 
-/// Computes the day that repeats, from the day after the first fire: a better start than the cold
-/// heater.
+/// Computes the day that repeats, from what the first fire leaves day after day: a better start
+/// than the cold heater.
 ///
 /// # Errors
 ///
@@ -336,7 +343,7 @@ fn repeating_from(
     let rounds = fixed_point(start, &weights, within, |nodes| {
         let mut nodes = nodes.to_vec();
         solver.begin_period();
-        record = recorded(&mut solver, &curve, &plan, &mut nodes)?;
+        record = recorded(&mut solver, &curve, &plan, &mut nodes, |_, _| ())?;
         end.clone_from(&nodes);
         Ok(nodes)
     })?;
@@ -380,49 +387,59 @@ fn weights(solver: &Solver<'_>) -> Vec<f64> {
         .collect()
 }
 
-/// Runs a plan and keeps a record.
+/// Runs a plan and keeps a record; `watch` sees where each step begins and ends.
 fn recorded(
     solver: &mut Solver<'_>,
     curve: &BurnCurve,
     plan: &[Step],
     state: &mut Vec<f64>,
+    mut watch: impl FnMut(Point<'_>, Point<'_>),
 ) -> Result<Record, Failure> {
     let [kindled, ..] = curve.breaks();
     let mut record = Record::new(solver.body.runs.len(), solver.dew_point(), kindled);
     let stored = solver.stored(state);
+    let mut before = Vec::new();
     for step in plan {
+        before.clone_from(state);
         advance(solver, curve, step, state, Some(&mut record))?;
+        watch((step.start, &before), (step.start + step.length, state));
     }
     record.booked.energy.stored_joules = solver.stored(state) - stored;
     Ok(record)
 }
 
-/// Excess of the hottest face over the room (K) with time (s), from its peak on.
+/// Times from a peak on (s) with the excess of a face over the room (K).
+type Excess = Vec<(f64, f64)>;
+
+/// Excess of the hottest face from its peak on; and the state to
+/// which the days will lead, as the echoes tell it.
 fn followed(
-    solver: &mut Solver<'_>,
-    curve: &BurnCurve,
+    (solver, curve): (&mut Solver<'_>, &BurnCurve),
     first: &Record,
-    state: &mut Vec<f64>,
-) -> Result<Vec<(f64, f64)>, Failure> {
+    mut state: Vec<f64>,
+    mut echoes: Echoes<'_>,
+) -> Result<(Excess, Vec<f64>), Failure> {
     let room = solver.room();
     let peak = first.booked.peak.surface.time_s;
     let times = first.series.time_s.iter().zip(&first.series.surface_celsius);
-    let mut excess: Vec<(f64, f64)> = times
+    let mut excess: Excess = times
         .filter(|(time, _)| peak <= **time)
         .map(|(time, celsius)| (time - peak, crate::units::kelvin(*celsius) - room))
         .collect();
-    let top = first.booked.peak.surface.temperature - room;
-    let after = state.clone();
+    let top = excess.first().map_or(0.0, |(_, excess)| *excess);
+    let mut ended = SECONDS_PER_DAY;
     for step in cooling(SECONDS_PER_DAY, SECONDS_PER_DAY, FOLLOWED) {
         if excess.last().is_none_or(|(_, excess)| *excess < 0.25 * top) {
             break;
         }
-        advance(solver, curve, &step, state, None)?;
-        let end = step.start + step.length;
-        excess.push((end - peak, solver.hottest_face(state).0 - room));
+        let before = state.clone();
+        advance(solver, curve, &step, &mut state, None)?;
+        ended = step.start + step.length;
+        echoes.step((step.start, &before), (ended, &state));
+        excess.push((ended - peak, solver.hottest_face(&state).0 - room));
     }
-    *state = after;
-    Ok(excess)
+    let repeating = echoes.summed_up((ended, &state));
+    Ok((excess, repeating))
 }
 
 /// Hours until the excess has fallen to a share of its first value.

@@ -33,6 +33,8 @@ const SHARE_TOLERANCE: f64 = 2e-4;
 const SWEEPS_FOR_A_TRICKLE: u32 = 40;
 /// Largest move of a surface in the last sweep (K).
 const TOLERANCE: f64 = 0.01;
+/// From here on conductances follow the temperatures (K): farther off, these are not worth it.
+const NEAR: f64 = 0.3;
 /// A wall is light for a step over which films of this would give it its heat capacity (W/m2K):
 /// those of hot gas inside and of the room outside are twice as much or less.
 const LIGHT: f64 = 20.0;
@@ -250,13 +252,12 @@ impl<'a> Solver<'a> {
             }
             self.settling.keep(&self.found.faces);
             let swept = self.sweep(&instant)?;
-            self.advance();
             let moved = self.settling.moved(&self.found.faces);
             // Close to a stall the trickle through a heater that cools has no firm value, nor
             // does it carry heat that counts.
             let trickle = share <= 0.0 && SWEEPS_FOR_A_TRICKLE < sweep;
             let steady = !driven || trickle || self.drive(&instant, &swept);
-            let same = self.renew(state, steps);
+            let same = moved < NEAR && self.renewed(state, steps);
             let parted = trickle || self.part(&instant.stream, &swept);
             if moved < TOLERANCE && steady && same && parted {
                 self.finish(state, steps);

@@ -51,8 +51,10 @@ impl Solver<'_> {
         std::mem::swap(state, &mut self.new);
     }
 
-    /// Brings conductances to the present temperatures; whether all were so already.
-    pub(super) fn renew(&mut self, old: &[f64], steps: (f64, f64)) -> bool {
+    /// Brings nodes to the fluxes of the sweep and conductances to these temperatures; whether all
+    /// conductances were so already.
+    pub(super) fn renewed(&mut self, old: &[f64], steps: (f64, f64)) -> bool {
+        self.advance();
         let Self { body, conductances, reduced, new, air, light, .. } = self;
         let mut same = true;
         let walls = body.walls.iter().zip(conductances).zip(reduced).zip(light);
@@ -109,7 +111,7 @@ impl Solver<'_> {
     }
 
     /// Node temperatures from the fluxes of the sweep.
-    pub(super) fn advance(&mut self) {
+    fn advance(&mut self) {
         let Self { body, reduced, found, new, .. } = self;
         for ((wall, reduced), faces) in body.walls.iter().zip(reduced).zip(&found.faces) {
             if let Some(new) = new.get_mut(wall.nodes.clone()) {
