@@ -71,8 +71,9 @@ test('the day shows the figures of the native command', {}, async (designer) => 
     }
     const account = await shown.account();
     const share = (joules) => [
-      Number((100 * joules / energy.wood_joules).toFixed(1)),
-      Number((joules / 3.6e6).toFixed(1)),
+      // Without a minus before nothing.
+      Number((100 * joules / energy.wood_joules).toFixed(1)) + 0,
+      Number((joules / 3.6e6).toFixed(1)) + 0,
     ];
     assert.deepEqual(account['To the room'], share(room));
     assert.deepEqual(account['Still in the masonry'], share(energy.stored_joules));

@@ -93,7 +93,8 @@ export class DesignerPage {
 
   /** What a decision refuses, in words; empty when nothing. */
   problemOf(label) {
-    return this.page.locator('.field').filter({ has: this.entry(label) }).locator('.problem');
+    const entry = this.page.getByRole('textbox', { name: label, exact: true });
+    return this.page.locator('.field').filter({ has: entry }).locator('.problem');
   }
 
   /** Drags a slider through values (SI) in one gesture. */
