@@ -28,6 +28,9 @@ function difference(one, other) {
   return { most, count: ours.length };
 }
 
+/** How a worker tells of the day that repeats. */
+const REPEATING = 'found part repeating ';
+
 let native;
 before(() => {
   native = lines('cargo', 'run', '--quiet', '--locked', '--release', '--bin', 'figures');
@@ -41,7 +44,7 @@ nodeTest('200 designs have the same figures natively and as wasm', (t) => {
   native.forEach((line, at) => {
     if (is(line, '{')) tally.designs += 1;
     if (is(line, 'Ok(')) tally.analyzed += 1;
-    if (is(line, 'repeating ')) tally.days += 1;
+    if (is(line, REPEATING)) tally.days += 1;
     const { most, count } = difference(line, wasm[at]);
     tally.figures += count;
     if (line !== wasm[at]) tally.different += 1;
@@ -53,15 +56,15 @@ nodeTest('200 designs have the same figures natively and as wasm', (t) => {
 });
 
 test('the worker of the page has the same day', {}, async (designer) => {
-  const begin = native.findIndex((line) => line.startsWith('repeating '));
+  const begin = native.findIndex((line) => line.startsWith(REPEATING));
   const design = native.slice(0, begin).findLast((line) => line.startsWith('{'));
   await designer.open();
-  const day = await designer.page.evaluate((order) => new Promise((done) => {
+  const day = await designer.page.evaluate(([order, repeating]) => new Promise((done) => {
     const worker = globalThis.longsmokeWorker();
     worker.onmessage = ({ data }) => {
-      if (data.startsWith('1 repeating ')) done(data.slice(2));
+      if (data.startsWith(`1 ${repeating}`)) done(data.slice(2));
     };
     worker.postMessage(order);
-  }), `day 1 ${design}`);
+  }), [`day 1 ${design}`, REPEATING]);
   assert.ok(difference(day, native[begin]).most <= ALLOWED);
 });

@@ -522,7 +522,7 @@ pub const CHILD_TOUCH: Source = memory(
 pub const AIR_OPENING: Source = memory(
     "EN 13384-1: 3 Pa for the air supply with openings, 4 Pa without; flow through a sharp opening",
 );
-/// Foam's cover, bench, damper and the like, that a design does not state.
+/// Bleed slot, where no standard asks for it.
 pub const BLEED_PRACTICE: Source = seen(
     "Trade magazine, October 2005: a small slot lets trapped gas escape while a run is cold; 1 cm2 per \
      kg of wood after EN 15544, from memory",

@@ -78,7 +78,7 @@ fn what_was_not_checked_decides_unless_something_forbids_building() {
         design.site.rule_set = RuleSet::None;
         design.firebox.glass_fraction = 1.0;
     };
-    decides(Question::Safe, System::Metric, "no clearance was checked", unchecked);
+    decides(Question::Safe, System::Metric, "no clearance of a code was checked", unchecked);
     let expected = "gas into the chimney 420 °C, limit 538 °C";
     decides(Question::Safe, System::Metric, expected, |design, analysis| {
         unchecked(design, analysis);

@@ -34,7 +34,7 @@ const DESCENT: f64 = 0.25;
 /// From a dimension line to the baseline of its text, over the text size (–).
 const DIMENSION_OFFSET: f64 = 0.3;
 /// Half of the side of a mark, over the text size (–).
-pub const MARK_RADIUS: f64 = 0.6;
+pub const MARK_RADIUS: f64 = 0.72;
 
 /// A point (m), y up.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -66,7 +66,9 @@ fn space(design: &Design) -> Option<Finding> {
     let (wood, field, place) = match design.path.cleanout_face {
         CleanoutFace::Sides => (around.side, FieldId::SideDistance, Place::Side),
         CleanoutFace::Front => (around.front, FieldId::FrontDistance, Place::Front),
-        CleanoutFace::Rear => (around.behind, FieldId::BehindDistance, Place::Back),
+        CleanoutFace::Rear => {
+            (around.behind_to_combustibles(), FieldId::BehindDistance, Place::Back)
+        }
     };
     let away = Lever { field, raise: true };
     let near = [wood, TO_COMBUSTIBLES];

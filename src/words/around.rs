@@ -28,7 +28,7 @@ const fn noun(matter: Matter) -> &'static str {
         Matter::ChimneyGap => "the gap between chimney and wood",
         Matter::Connector => "the distance of the connector",
         Matter::Lining => "the liner and the wall of the chimney",
-        Matter::SootFire => "a fire of the soot in the chimney",
+        Matter::SootFire => "a soot fire in the chimney",
         Matter::Roof => "the height of the mouth above the roof",
         Matter::FlueCleanout => "a cleanout at the foot of the flue",
         Matter::Mass => "the mass that makes a masonry heater",
@@ -71,7 +71,7 @@ pub(super) const fn said(rule: Around) -> Said {
         ),
         Around::NothingChecked(_) => said_of(
             "nothing checked on {h}",
-            "The chosen rules hold nothing on {h} that is known here: nothing was checked.",
+            "No rule on {h} is known here for this choice of rules: nothing was checked.",
             UNCHECKED,
             "Ask the building official, or look at what another rule set asks.",
         ),
@@ -84,7 +84,7 @@ pub(super) const fn said(rule: Around) -> Said {
         Around::ProtectionNotCounted => said_of(
             "protection not counted",
             "A protection is entered that shortens no distance here.",
-            "It counts in North America alone, only where the whole 36 in are asked, never in \
+            "It counts in North America alone, only where the whole 914 mm (36 in) are asked, never in \
              front of the door or around the chimney, and not every kind at a ceiling.",
             "Keep the distance as if nothing were built there.",
         ),
@@ -130,7 +130,7 @@ pub(super) const fn said(rule: Around) -> Said {
         Around::ChimneyUnlined => said_of(
             "chimney without a liner",
             "The chimney has no liner.",
-            "Its joints leak smoke, and a fire of the soot goes through them into the house.",
+            "Its joints leak smoke, and a soot fire goes through them into the house.",
             "Put in a liner.",
         ),
         Around::ChimneyWallThin => said_of(
@@ -140,8 +140,8 @@ pub(super) const fn said(rule: Around) -> Said {
             "Build the chimney with a full brick around the liner.",
         ),
         Around::SootFireUnrated => said_of(
-            "chimney not made for a fire of its soot",
-            "The chimney is not made for a fire of its soot.",
+            "chimney not made for a soot fire",
+            "The chimney is not made for a soot fire.",
             "Soot burns at some 1000 °C (1800 °F); a chimney that is not made for it cracks or glows.",
             "Take a chimney that is made for it.",
         ),
@@ -249,7 +249,8 @@ pub(super) const fn said(rule: Around) -> Said {
             "no air through the gap behind",
             "A wood wall stands behind the heater, and no air moves through the gap between them.",
             "Air that is shut in carries no heat away: the wall gets nearly as hot as the back.",
-            "Leave the gap at least 25 mm (1 in) wide and open at foot and top, and keep it clear.",
+            "Open the gap at foot and top, and keep it clear. How wide it must be is told by the clearance \
+             behind; air hardly moves in less than 25 mm (1 in).",
         ),
         Around::FoamBare => said_of(
             "bare foam near the heater",
@@ -259,7 +260,7 @@ pub(super) const fn said(rule: Around) -> Said {
         ),
         Around::GlassNear => said_of(
             "{f} in front of the glass, {l} wanted",
-            "In front of the glass {f} to what can burn, where {l} keep it from getting more than \
+            "In front of the glass {f} to what can burn, where {l} would keep it from getting more than \
              65 K (117 °F) hotter than the room.",
             "Glass radiates into the room as long as there is fire, and lights wood that is near.",
             "Keep the space in front of the door free, or take less glass.",

@@ -86,7 +86,7 @@ pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 5] {
 
 /// The table of the edges.
 pub fn passage(design: &Design, edges: &Edges, system: System) -> Passage {
-    let heads = ["Figure", "As reckoned", "In 95 of 100 cases", "Limit"];
+    let heads = ["Figure", "As computed", "In 95 of 100 cases", "Limit"];
     let rows = rows(design, edges, system);
     let rows = rows.map(|row| vec![row.name.to_owned(), row.nominal, row.edge, row.limit]);
     Passage::new(TITLE).text(note()).table(&heads, rows)

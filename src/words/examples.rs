@@ -45,7 +45,7 @@ pub const fn teaches(example: Example) -> &'static str {
         }
         Example::TightHouse => {
             "A fan pulls against the chimney: see what the bypass damper and one more meter \
-             of chimney do."
+             (3 ft) of chimney do."
         }
     }
 }

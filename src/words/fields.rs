@@ -119,7 +119,7 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::AirOpening => "Opening for that air",
         FieldId::BenchUse => "Bench is for",
         FieldId::Damper => "Damper",
-        FieldId::DamperOpening => "Open when shut",
+        FieldId::DamperOpening => "Opening left by the shut damper",
         FieldId::Foam => "Foam near the heater",
         FieldId::FoamCovered => "Foam is covered",
         FieldId::Children => "Small children",
@@ -140,10 +140,10 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::HeatLoss => "Heat that the house loses per degree between inside and outside.",
         FieldId::WindPressure => {
-            "Pressure by which wind falls onto the mouth: 0 where it stands free above the roof; after EN 13384-1 (from memory) 25 Pa inland and 40 Pa at the coast where it does not."
+            "Pressure by which wind falls onto the mouth: 0 where it stands free above the roof; after EN 13384-1 (from memory) 25 Pa (0.10 in w.c.) inland and 40 Pa (0.16 in w.c.) at the coast where it does not."
         }
         FieldId::HouseSuction => {
-            "Pressure by which the house itself and its fans pull against the chimney. Draft is judged with at least 4 Pa (0.016 in w.c.)."
+            "Pressure by which the house itself and its fans pull against the chimney. The draft to spare is judged with at least 4 Pa (0.016 in w.c.); the firing day of the design uses what is entered."
         }
         FieldId::Species => "Composition of the wood.",
         FieldId::Moisture => {
@@ -152,7 +152,7 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Charge => "Moist wood of one firing.",
         FieldId::BurnDuration => "Time in which the charge burns down to embers.",
         FieldId::ExcessAir => {
-            "Air that passes the fire over the air that the wood needs. The draft margin is judged at it."
+            "Air that passes the fire over the air that the wood needs. The draft to spare is judged at it."
         }
         FieldId::Unburned => {
             "Share of the heat that leaves as carbon monoxide, soot and charcoal."
@@ -194,7 +194,7 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::Baffle => "Thickness of the baffle between two runs.",
         FieldId::PathRoughness => {
-            "Mean roughness of the walls: smooth fireclay 2 mm, brickwork 3 mm."
+            "Mean roughness of the walls: smooth fireclay 2 mm (0.08 in), brickwork 3 mm (0.12 in)."
         }
         FieldId::Reversal => {
             "How much a reversal between two runs holds back: a number of times the push of the moving gas. Authors differ: 2.0 to 4.5."
@@ -203,7 +203,7 @@ pub const fn help(id: FieldId) -> &'static str {
             "How much a turn of 90 degrees holds back: a number of times the push of the moving gas."
         }
         FieldId::Bleed => {
-            "Slot from the top of the firebox to the connector that lets gas out of the way even with all runs cold: about 1 cm² per kilogram of charge, and some 3 points of the heat."
+            "Slot from the top of the firebox to the connector that lets gas out even with all runs cold: about 1 cm² per kilogram (0.07 in² per pound) of charge. It costs some 3 points of the heat."
         }
         FieldId::Bypass => {
             "Opening from the firebox to the connector that is opened to light a cold heater and shut when it draws."
@@ -218,7 +218,9 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::FacingMaterial => "Material of the outer shell.",
         FieldId::FacingThickness => "Thickness of the outer shell.",
         FieldId::Cap => "Thickness of the slab that closes the heater at the top.",
-        FieldId::Base => "Concrete slab below the heater, over a ventilated void.",
+        FieldId::Base => {
+            "Concrete slab below the heater. It is computed as if a ventilated void lay under it; without one the slab gets hotter than shown."
+        }
         FieldId::InnerEmissivity => "How well the inner walls take up radiation.",
         FieldId::FrontInsulation => {
             "Insulating board around the door; 0 leaves the front free to the room."
@@ -243,7 +245,7 @@ pub const fn help(id: FieldId) -> &'static str {
             "Length of the chimney that stands outdoors or in an unheated attic."
         }
         FieldId::FlueRoughness => {
-            "Mean roughness of the flue: clay liner 1.5 mm, brickwork 5 mm."
+            "Mean roughness of the flue: clay liner 1.5 mm (0.06 in), brickwork 5 mm (0.2 in)."
         }
         FieldId::MouthCoefficient => {
             "How much a cap at the mouth holds back: a number of times the push of the moving gas; 0 for an open mouth."
@@ -262,7 +264,7 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::WallGap => "From the back to the wall behind, where there is one.",
         FieldId::GapLow => {
-            "Free area through which room air enters at the foot of the gap; with 0 the gap counts as blocked. The air flows freely when the openings at foot and top each have half of the gap's own section and it is at least 25 mm wide."
+            "Free area through which room air enters at the foot of the gap; with 0 the gap counts as blocked. The air flows freely when the openings at foot and top each have half of the gap's own section and it is at least 25 mm (1 in) wide."
         }
         FieldId::GapHigh => {
             "Free area through which the air leaves at the top of the gap; with 0 the gap counts as blocked."
@@ -293,7 +295,7 @@ pub const fn help(id: FieldId) -> &'static str {
         }
         FieldId::NearDistance => "From the mouth, level, to that ridge.",
         FieldId::MasonryWall => {
-            "Solid masonry around the liner of a masonry chimney. It weighs; it is not reckoned as insulation."
+            "Solid masonry around the liner of a masonry chimney. It weighs; it is not counted as insulation."
         }
         FieldId::ChimneyDistance => {
             "From the chimney to the nearest wood: framing, floors, roof. Open to the air, not filled."

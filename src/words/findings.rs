@@ -83,7 +83,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::BackClose => format!("{found}, limit {limit} behind"),
         Rule::FrontClose => format!("{found}, limit {limit} in front of the door"),
         Rule::CeilingClose => format!("{found}, limit {limit} to the ceiling"),
-        Rule::ClearancesNotChecked => "no clearance was checked".into(),
+        Rule::ClearancesNotChecked => "no clearance of a code was checked".into(),
         Rule::OutsideFormula(formula) => format!("{} in {place}", unlike(formula)),
         Rule::InputUnusual(id) => {
             format!("{}: {found}, usual {}", label(id), usual(id, system))
@@ -142,7 +142,7 @@ fn usual(id: FieldId, system: System) -> String {
 fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String {
     match finding.rule {
         Rule::DraftNegative(judged) => format!(
-            "The chimney does not pull enough{}: the draft margin is {found}{}.",
+            "The chimney does not pull enough{}: the draft to spare is {found}{}.",
             on(judged, system),
             suction(judged, system)
         ),
@@ -168,7 +168,7 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             suction(judged, system)
         ),
         Rule::ColdStartWeak(judged) => format!(
-            "A kindling fire does not draw while the heater is cold{}: its draft margin is \
+            "A kindling fire does not draw while the heater is cold{}: its draft to spare is \
              {found}{}.",
             on(judged, system),
             suction(judged, system)
@@ -237,7 +237,9 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         Rule::CeilingClose => {
             format!("From the cap slab to the ceiling {found}, where {limit} is asked.")
         }
-        Rule::ClearancesNotChecked => "No clearance was checked: no rule set is chosen.".into(),
+        Rule::ClearancesNotChecked => {
+            "No rule set is chosen: no clearance that a code asks for was checked.".into()
+        }
         Rule::OutsideFormula(Formula::ForcedConvection) => {
             "The gas is so slow here that its heat stirs it more than the draft pushes it."
                 .into()
@@ -281,10 +283,10 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             format!("No firing day could be computed{}.", on_mild(judged, system))
         }
         Rule::FaceTooHot => {
-            format!("When the days repeat, a face gets {found} hot; {limit} is the most.")
+            format!("When the days repeat, a face reaches {found}; {limit} is the most.")
         }
         Rule::TooHot(hot) => format!(
-            "When the days repeat, {} gets {found} hot; {limit} is the most.",
+            "When the days repeat, {} reaches {found}; {limit} is the most.",
             heat::noun(hot)
         ),
         Rule::Touch(touch) => filled(heat::touch(touch)[1], [found, limit]),
@@ -311,7 +313,7 @@ fn at_the_edge(hazard: Hazard, standing: Standing, [found, limit]: [&str; 2]) ->
              {limit}."
         ),
         Hazard::Face => format!(
-            "{more}, when the days repeat, a face gets up to {found} hot{cases}; {limit} is the \
+            "{more}, when the days repeat, a face reaches up to {found}{cases}; {limit} is the \
              most."
         ),
         Hazard::Starved => format!(
@@ -319,7 +321,7 @@ fn at_the_edge(hazard: Hazard, standing: Standing, [found, limit]: [&str; 2]) ->
              day{cases}."
         ),
         Hazard::TooHot(hot) => format!(
-            "{more}, when the days repeat, {} gets up to {found} hot{cases}; {limit} is the most.",
+            "{more}, when the days repeat, {} reaches up to {found}{cases}; {limit} is the most.",
             heat::noun(hot)
         ),
         Hazard::WetWall => format!(
@@ -371,7 +373,7 @@ fn on_mild(judged: Judged, system: System) -> String {
 fn suction(judged: Judged, system: System) -> String {
     if judged.suction_raised {
         let least = figure(LEAST_SUCTION, Quantity::Pressure, system);
-        format!(", reckoned with {least} of house suction, more than was entered")
+        format!(", computed with {least} of house suction, more than was entered")
     } else {
         String::new()
     }
@@ -436,7 +438,7 @@ const fn reason(rule: Rule) -> &'static str {
              little air makes carbon monoxide."
         }
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
-            "It burns who touches it, and chars wood that leans on it."
+            "It burns whoever touches it, and chars wood that leans on it."
         }
         Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::reason(hot),
         Rule::Touch(touch) => heat::touch(touch)[2],
@@ -460,8 +462,8 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::GasAboveChimneyRating(_) | Rule::AtTheEdge(Hazard::Rating, _) => {
             "Add a run, lengthen the runs, or take a chimney with a higher rating."
         }
-        Rule::GasWasteful(_) | Rule::GasWarm(_) => {
-            "Add a run, lengthen the runs, or use less air."
+        Rule::GasWasteful(_) | Rule::GasWarm(_) | Rule::PathShort => {
+            "Add a run, lengthen the runs, or burn less at a time."
         }
         Rule::GasCool(_) => {
             "Drop a run, shorten the runs, or take a liner rated for condensate."
@@ -480,9 +482,16 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::FireboxNarrow => "Bring width and depth of the firebox closer together.",
         Rule::GlassLarge => "Take less glass.",
         Rule::InletFast => "Enlarge the air inlet.",
-        Rule::PathShort => "Add a run, lengthen the runs, or burn less at a time.",
         Rule::NoRuns => "Add a run.",
-        Rule::SideClose | Rule::BackClose | Rule::FrontClose | Rule::CeilingClose => {
+        Rule::CeilingClose => {
+            "Build the heater lower, or build the ceiling above it from something that cannot burn \
+             all through; a cladding over wood counts only as far as Protection of the ceiling does."
+        }
+        Rule::SideClose | Rule::BackClose => {
+            "Move the heater, or build what is near it from something that cannot burn all through; \
+             a cladding over wood counts only as far as Protection of walls does."
+        }
+        Rule::FrontClose => {
             "Move the heater, or build what is near it from something that cannot burn all through, not \
              as a cladding over wood."
         }
@@ -494,10 +503,9 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::InputUnusual(_) => "Check the figure; go on if it is meant.",
         Rule::WoodWet => "Dry the wood for two summers under a roof.",
         Rule::HouseNotCovered => "Burn more, fire more often, or insulate the house.",
-        Rule::SmokeBack(_) | Rule::ShortOfDraft(_) => {
-            "Raise the mouth, drop a run, widen the runs, or burn more calmly."
+        Rule::SmokeBack(_) | Rule::ShortOfDraft(_) | Rule::FireGoesOut(_) => {
+            "Raise the mouth of the chimney, drop a run, or widen the runs."
         }
-        Rule::FireGoesOut(_) => "Raise the mouth, drop a run, or widen the runs.",
         Rule::DayNotFound(_) => "Change what is unusual in the design.",
         Rule::InHouse(rule) => house::remedy(rule),
         Rule::AtTheEdge(Hazard::Starved, _) => {

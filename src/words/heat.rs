@@ -30,7 +30,7 @@ pub(super) const fn reason(hot: Hot) -> &'static str {
         Hot::Board | Hot::Wool => "It loses its binder and its strength.",
         Hot::Base => "Concrete loses its strength and spalls, with the heater standing on it.",
         Hot::Connector => "It scales through, and smoke leaks into the room.",
-        Hot::Liner => "It cracks, and the next fire of the soot goes through it.",
+        Hot::Liner => "It cracks, and the next soot fire goes through it.",
         Hot::Wall | Hot::Below => "It chars or melts, and catches fire.",
         Hot::WallForLong => {
             "Wood that is kept warm for years catches fire at lower and lower temperatures."
@@ -50,9 +50,13 @@ pub(super) const fn remedy(hot: Hot) -> &'static str {
              core thicker."
         }
         Hot::Board => "Make the wall under it thicker.",
-        Hot::Base | Hot::Below => {
-            "Put more firebrick or insulating brick under the fire and the runs, or a concrete made \
-             for heat."
+        Hot::Base => {
+            "Make the floor under the fire thicker, entered as Firebox wall (under a bench as Core \
+             thickness), or burn less at a time."
+        }
+        Hot::Below => {
+            "Take out what can burn below the heater, make the floor under the fire thicker, entered \
+             as Firebox wall (under a bench as Core thickness), or burn less at a time."
         }
         Hot::Connector | Hot::Liner | Hot::Wool => {
             "Add a run, lengthen the runs, or burn less at a time."
@@ -69,20 +73,20 @@ pub(super) const fn touch(touch: Touch) -> [&'static str; 4] {
     match touch {
         Touch::Seat => [
             "bench at {f}, {l} to sit on",
-            "When the days repeat, the bench gets {f} hot; {l} is the most to sit on.",
-            "It burns who sits on it for long.",
+            "When the days repeat, the bench reaches {f}; {l} is the most to sit on.",
+            "It burns whoever sits on it for long.",
             "Make its top thicker, send cooler gas through it, or lay a slab with air under it.",
         ],
         Touch::Bed => [
             "bench at {f}, {l} to lie on",
-            "When the days repeat, the bench gets {f} hot; {l} is the most to lie and sleep on.",
-            "Who sleeps does not feel in time that the skin burns.",
+            "When the days repeat, the bench reaches {f}; {l} is the most to lie and sleep on.",
+            "A sleeper does not feel in time that the skin burns.",
             "Make its top thicker, send cooler gas through it, or lay a slab with air under it.",
         ],
         Touch::Reach => [
             "face at {f}, {l} within reach of children",
-            "When the days repeat, an upright face or a bench gets {f} hot; above {l} it burns a child \
-             who does not let go at once.",
+            "When the days repeat, an upright face or a bench reaches {f}; above {l} stone burns the \
+             skin within 10 seconds, and cooler stone burns it in longer.",
             "Small children lean on what is warm and do not pull back.",
             "Make the wall there thicker, burn less at a time, or put up a guard.",
         ],

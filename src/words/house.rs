@@ -171,8 +171,8 @@ pub(super) fn title(rule: InHouse, [found, limit]: [&str; 2]) -> String {
     match rule {
         InHouse::RoomOverheats => format!(
             "On the day of the design the heater gives so much more than the house loses, for \
-             hours, that the room may get up to {found}; {limit} is the most that people like. A \
-             first estimate."
+             hours, that the room may get as warm as {found}; the limit here is {limit}. A first \
+             estimate."
         ),
         InHouse::SuctionLow => format!(
             "Draft is judged with {found} of house suction; the height of the house and the cold \
@@ -202,7 +202,7 @@ pub(super) const fn reason(rule: InHouse) -> &'static str {
 pub(super) const fn remedy(rule: InHouse) -> &'static str {
     match rule {
         InHouse::RoomOverheats => {
-            "Burn less at a time and more often, or make the facing thicker, so that the heat \
+            "Burn less at a time, fire less often, or make the facing thicker, so that the heat \
              comes later and longer."
         }
         InHouse::SuctionLow => {
@@ -210,7 +210,8 @@ pub(super) const fn remedy(rule: InHouse) -> &'static str {
              the fire its air from outdoors."
         }
         InHouse::DamperShuts => {
-            "Cut an opening into the damper that stays: at least 3 % of the flue and 20 cm² (3 in²)."
+            "Do not shut the air fully while char glows. Where there is a damper, cut an opening \
+             into it: at least 3 % of the flue and 20 cm² (3.1 in²)."
         }
     }
 }

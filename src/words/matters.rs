@@ -12,8 +12,8 @@ use crate::words::passage::{Block, Cell, Passage};
 pub const TITLE: &str = "What matters most";
 /// What is ranked.
 pub const NOTE: &str = "Sizes as they are built and what is known only roughly, each alone at both \
-    ends of its range, at the height of the first fire. Small next to the margin, it may come out as \
-    it likes; large, measure twice.";
+    ends of its range, at the height of the first fire. Where the change is small next to the \
+    margin, usual care will do for this figure; where it is large, measure twice.";
 /// Most rows for a question.
 const ROWS: usize = 12;
 
@@ -46,7 +46,7 @@ fn ends(effect: &Effect, system: System) -> String {
     };
     let Some(id) = id else {
         let share = |value| figure(value, Quantity::Share, system);
-        return format!("{} to {} of what is reckoned", share(low), share(high));
+        return format!("{} to {} of what is computed", share(low), share(high));
     };
     let quantity = super::quantity(id);
     format!("{} to {}", figure(low, quantity, system), figure(high, quantity, system))

@@ -50,7 +50,8 @@ pub const CAUTIONS: [&str; 5] = [
      are judged with a quarter more wood. Not checked here: a fire with more wood than that; firestops; other \
      appliances on the flue, which carries this heater alone.",
     "Fit a carbon monoxide alarm in the room and where people sleep.",
-    "Never close the damper by the clock: only when no red and no blue flame is left.",
+    "Never close the damper by the clock: only when the bed has been raked through and shows no flame, \
+     red or blue, and no glowing coal. If in doubt, leave it open.",
     "Figures marked \"from memory\" were not checked against the published document.",
 ];
 
@@ -386,8 +387,8 @@ pub fn failure(failure: &Failure, system: System) -> String {
                 .into()
         }
         Failure::FireStarved => {
-            "With the air left to the draft, this chimney gives the fire none and it goes out; \
-             raise the mouth, drop a run, or hold the air."
+            "With its air open this chimney gives the fire too little air, and it goes out; raise \
+             the mouth of the chimney, drop a run, or widen the runs."
                 .into()
         }
         Failure::NotPeriodic => {

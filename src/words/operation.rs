@@ -82,13 +82,13 @@ fn monoxide() -> Vec<Said> {
             &MONOXIDE_ALARM,
         ),
         said(
-            "Char glows under its ash for hours: in one laboratory fire 2.5 kg (5.6 lb) were left \
+            "Char glows under its ash for hours: in one laboratory fire 2.5 kg (5.5 lb) were left \
              after 3.5 hours, 1.2 kg (2.6 lb) after 7.5 hours.",
             &CHAR_LEFT,
         ),
         said(
             "If the damper is shut on a tenth of a kilogram (a quarter pound) of char an hour, a \
-             house can come to some 255 parts in a million; a tight one to 640.",
+             house can come to some 255 ppm of carbon monoxide in its air; a tight one to 640 ppm.",
             &CHAR_MONOXIDE,
         ),
         said(
@@ -235,7 +235,7 @@ fn salvage() -> Vec<Said> {
 fn soot() -> Vec<Said> {
     vec![
         said(
-            "Have the chimney looked at once a year, and after every fire in it.",
+            "Have the chimney looked at once a year, and after every soot fire in it.",
             &NFPA_211_INSPECTION,
         ),
         said(

@@ -102,7 +102,7 @@ pub const fn name_of(traded: Traded) -> &'static str {
         Traded::Margin => "draft to spare",
         Traded::Efficiency => "heat kept",
         Traded::ChimneyInlet => "gas into the chimney",
-        Traded::MouthWall => "flue wall at the top",
+        Traded::MouthWall => "wall at the mouth",
         Traded::MeanOutput => "heat over the day",
     }
 }

@@ -33,10 +33,12 @@ pub const fn scope(set: RuleSet) -> &'static str {
         RuleSet::Europe => {
             "Rules: EN 15544 (2009 and 2023), EN 13384-1 and EN 1443, and a model fire ordinance, \
              from memory or abstracts; every country has its own. Left out: footing and soil, \
-             earthquakes, height above the roof, the chimney's own distances."
+             earthquakes, height above the roof, the chimney's own distances, its liner and \
+             cleanout, the least mass of a heater."
         }
         RuleSet::None => {
-            "No rule set: only what holds anywhere was looked at, and no distance."
+            "No rule set: only what holds anywhere was looked at; of the distances only that in \
+             front of the glass."
         }
     }
 }

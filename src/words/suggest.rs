@@ -99,8 +99,8 @@ fn order(wish: Wish) -> String {
         return format!("In the order of: {}.", only.to_lowercase());
     }
     format!(
-        "In the order of: {}. Four hours of warmth, five points of heat kept, a ton of masonry and \
-         two runs weigh the same (our choice).",
+        "In the order of: {}. Four hours of warmth, five points of heat kept, 1000 kg (2200 lb) of masonry \
+         and two runs weigh the same (our choice).",
         aims.join(", ").to_lowercase()
     )
 }

@@ -65,10 +65,11 @@ pub const fn reason(spread: SpreadId) -> &'static str {
             "Authors differ by half on a sharp turn, and the run behind it is too short to settle."
         }
         SpreadId::Roughness => {
-            "Smooth fireclay has 2 mm, brickwork with its joints up to 5 mm."
+            "Smooth fireclay has 2 mm (0.08 in), brickwork 3 mm (0.12 in), with rough joints up to \
+             5 mm (0.2 in)."
         }
         SpreadId::FlueRoughness => {
-            "A clean liner has 1 mm, a worn or sooted one 2 mm and more."
+            "A clean clay liner has 1.5 mm (0.06 in); wear and soot add to it."
         }
         SpreadId::ExcessAir => {
             "No fire keeps the air that was planned: 1.5 to 2.5 while the flame stands."
@@ -92,12 +93,14 @@ pub const fn reason(spread: SpreadId) -> &'static str {
         SpreadId::CoreConductivity => {
             "Fireclay is sold from 0.90 to 1.35 W/mK, and mortar joints differ from brick."
         }
-        SpreadId::CoreHeatCapacity => "Fireclay is sold from 1750 to 2300 kg/m3.",
+        SpreadId::CoreHeatCapacity => {
+            "Fireclay is sold from 1750 to 2300 kg/m³; heavier brick stores more."
+        }
         SpreadId::FlueConductivity => {
             "Mineral wool has 0.04 W/mK cold and twice that hot; brick varies with its density."
         }
         SpreadId::OutsideFilm => "Still air takes off little, wind much.",
-        SpreadId::KindlingRate => "A kindling fire burns 1 to 2 kg in an hour.",
+        SpreadId::KindlingRate => "A kindling fire burns 1 to 2 kg (2 to 4 lb) in an hour.",
         SpreadId::KindlingExcessAir => "A kindling fire takes 4 to 6 times the air it needs.",
     }
 }
@@ -192,7 +195,7 @@ pub fn varied(varied: &SpreadRange, system: System) -> String {
     let ends = varied.p05..=varied.p95;
     match target.map(|spread| spread.target) {
         Some(Target::Input(id)) => range(&ends, quantity(id), system),
-        _ => format!("{} of what is reckoned", range(&ends, Quantity::Share, system)),
+        _ => format!("{} of what is computed", range(&ends, Quantity::Share, system)),
     }
 }
 

@@ -308,7 +308,7 @@ const fn note(shown: Shown) -> Option<&'static str> {
              temperature at which no heat would flow rises as the fire goes on.",
         ),
         Shown::EfficiencyLower | Shown::EfficiencyHigher => Some(
-            "Heat in the gas is reckoned from 25 °C, from the heat capacities of its parts \
+            "Heat in the gas is counted from 25 °C, from the heat capacities of its parts \
              (GRI-Mech 3.0, seen).",
         ),
         Shown::MouthWall => Some(
