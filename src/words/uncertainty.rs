@@ -239,13 +239,16 @@ pub fn passage(found: &Uncertainty, system: System) -> Passage {
     let answers = Question::ALL.map(|question| {
         vec![question_name(question).to_owned(), cases(question, found.answers.get(question))]
     });
-    let matters = Headline::ALL.map(|headline| matters(headline, found, system));
+    // What is asked first comes first.
+    let others = Headline::ALL.into_iter().filter(|headline| *headline != Headline::Margin);
+    let headlines = std::iter::once(Headline::Margin).chain(others);
+    let matters = headlines.map(|headline| matters(headline, found, system)).collect();
     Passage::new(TITLE)
         .text(NOTE)
         .text(NOT_VARIED)
         .table(&["Question", "Answers"], answers)
         .text(format!("{MATTERS}. {MATTERS_NOTE}"))
-        .with(Block::Choice("For the figure".into(), matters.to_vec()))
+        .with(Block::Choice("For the figure".into(), matters))
         .folded(reasons(found, system))
 }
 
