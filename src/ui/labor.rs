@@ -167,6 +167,11 @@ impl Task {
         self.state.with(|state| state.stopped || state.of == wanted && state.ended)
     }
 
+    /// Whether its worker died, or none could be had.
+    pub fn is_stopped(self) -> bool {
+        self.state.with(|state| state.stopped)
+    }
+
     /// Whether it came to nothing, and why.
     pub fn failure(self) -> Option<String> {
         let (wanted, system) = (self.generation(), self.system.get());

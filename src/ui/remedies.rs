@@ -38,6 +38,8 @@ enum State {
     None,
     Some,
     Stopped,
+    /// It rests on what remedies are not tried against.
+    NotSought,
 }
 
 impl Remedies {
@@ -70,7 +72,8 @@ impl Remedies {
         match self.read(key, <[Remedy]>::is_empty) {
             Some(true) => State::None,
             Some(false) => State::Some,
-            None if self.task.is_done() => State::Stopped,
+            None if self.task.is_stopped() => State::Stopped,
+            None if self.task.is_done() => State::NotSought,
             None => State::Sought,
         }
     }
@@ -88,6 +91,7 @@ impl Remedies {
                 State::Sought => words::SOUGHT.to_owned(),
                 State::None => words::NONE.to_owned(),
                 State::Stopped => texts::STOPPED.to_owned(),
+                State::NotSought => words::NOT_SOUGHT.to_owned(),
                 State::Some => return None,
             })
         };

@@ -10,6 +10,9 @@ use crate::units::{Quantity, System, figure};
 pub const SOUGHT: &str = "Trying which single change would mend this\u{2026}";
 /// Said where none was found.
 pub const NONE: &str = "No single change within the usual ranges was found to mend this.";
+/// Said where none was sought.
+pub const NOT_SOUGHT: &str = "Single changes are not tried against the unfavorable edge or against more \
+    wood than stated.";
 /// Said before each: it was put into the design and judged anew.
 pub const TRIED: &str = "Tried";
 
