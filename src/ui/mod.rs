@@ -39,6 +39,7 @@ use dom::{Tag, tag};
 use leptos::prelude::*;
 use longsmoke::drawing::{front, path, plan, section};
 use longsmoke::words;
+use sketch::Pace;
 use sources::Cited;
 use uncertainty::Worth;
 use working::Working;
@@ -158,6 +159,7 @@ fn drawing(workspace: Workspace, worth: Worth) -> Tag {
             section::section(&shown.design, &shown.analysis, &shown.listed, system, text_scale)
         },
         grips: &section::GRIPS,
+        pace: Pace::Live,
     };
     let section = sketch::sketch(workspace, section);
     fading(workspace, tag("section"), "drawing")
@@ -178,6 +180,7 @@ fn views(workspace: Workspace) -> Tag {
             front::front(&shown.design, &shown.analysis, system, text_scale)
         },
         grips: &front::GRIPS,
+        pace: Pace::Rested,
     };
     let plan = sketch::Sketch {
         name: "plan",
@@ -185,6 +188,7 @@ fn views(workspace: Workspace) -> Tag {
             plan::plan(&shown.design, &shown.analysis, system, text_scale)
         },
         grips: &plan::GRIPS,
+        pace: Pace::Rested,
     };
     let views = [(texts::FRONT, front), (texts::PLAN, plan)];
     tag("div").class("views").children(views.map(|(title, view)| {
@@ -199,6 +203,7 @@ fn pictures(workspace: Workspace, theme: Theme, known: &Known) -> Tag {
         name: "path",
         paint: |shown, system, _| path::unrolled(&shown.design, &shown.analysis, system),
         grips: &[],
+        pace: Pace::Rested,
     };
     let path = sketch::sketch(workspace, path);
     let wide = tag("div")

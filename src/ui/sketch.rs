@@ -42,6 +42,15 @@ fn class(role: Role) -> String {
     }
 }
 
+/// When a drawing follows the design.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pace {
+    /// At once.
+    Live,
+    /// Once the design has rested, unless it is held by a grip of its own.
+    Rested,
+}
+
 /// A drawing of the page.
 #[derive(Clone, Copy)]
 pub struct Sketch {
@@ -50,6 +59,7 @@ pub struct Sketch {
     pub paint: Paint,
     /// By which decisions it is changed, in the order in which they are reached by keyboard.
     pub grips: &'static [FieldId],
+    pub pace: Pace,
 }
 
 /// A drawing with the part of it that is shown, and how large.
@@ -107,7 +117,7 @@ impl Picture {
 
 /// A drawing, to scale, with its grips.
 pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
-    let Sketch { name, paint, grips } = sketch;
+    let Sketch { name, paint, grips, pace } = sketch;
     let items = svg("g");
     let drawn = svg("svg")
         .class(&format!("sketch {name}"))
@@ -126,8 +136,13 @@ pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
     let held = RwSignal::new(false);
     let picture = Memo::new(move |last: Option<&Option<Picture>>| {
         let last = last.and_then(Option::as_ref);
-        workspace.read(|shown, system| {
-            let paint = |scale| paint(shown, system, scale);
+        let system = workspace.system.get();
+        let shown = match pace {
+            Pace::Rested if !held.get() => workspace.rested.get(),
+            Pace::Rested | Pace::Live => workspace.shown.get(),
+        };
+        shown.map(|shown| {
+            let paint = |scale| paint(&shown, system, scale);
             match last.filter(|_| held.get()) {
                 // It stays where it is under the hand.
                 Some(last) => last.with(paint),

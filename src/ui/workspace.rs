@@ -18,6 +18,8 @@ use std::time::Duration;
 
 /// Rest after the last change before the design is kept.
 const REST: Duration = Duration::from_millis(500);
+/// Rest after the last change before what need not follow a hand is drawn.
+const MOMENT: Duration = Duration::from_millis(120);
 
 /// What is shown of a design: the last one that could be analyzed.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +73,8 @@ pub struct Workspace {
     pub history: RwSignal<History>,
     pub design: Memo<Design>,
     pub shown: Memo<Option<Shown>>,
+    /// The same once it has rested for a moment, for what need not follow a hand.
+    pub rested: RwSignal<Option<Shown>>,
     /// What is judged of the firing day, with the design whose day it is.
     pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
     /// None of a design that is mild as it stands.
@@ -118,10 +122,12 @@ impl Workspace {
             };
             show(design, known, last)
         };
+        let shown = Memo::new(move |last| design.with(|design| show(design, last)));
         Self {
             history,
             design,
-            shown: Memo::new(move |last| design.with(|design| show(design, last))),
+            shown,
+            rested: rested(shown),
             day,
             mild,
             edges,
@@ -427,6 +433,23 @@ impl Workspace {
             let _ = storage::write(storage::REPLACED, &self.file());
         }
     }
+}
+
+/// What is shown, once it has not changed for a moment.
+fn rested(shown: Memo<Option<Shown>>) -> RwSignal<Option<Shown>> {
+    let rested = RwSignal::new(shown.get_untracked());
+    let timer = StoredValue::new(None::<TimeoutHandle>);
+    Effect::new(move |last: Option<()>| {
+        let now = shown.get();
+        // What it was made with is there already.
+        if last.is_some() {
+            if let Some(timer) = timer.get_value() {
+                timer.clear();
+            }
+            timer.set_value(set_timeout_with_handle(move || rested.set(now), MOMENT).ok());
+        }
+    });
+    rested
 }
 
 /// Whether two designs are the same but for their names.
