@@ -7,8 +7,8 @@
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 
-// A program may have 260 kB; that of the page is 16 kB over since remedies, surroundings, drawings,
-// bands and other days were joined, and must come back below. The first load is what one waits for.
+// A program may have 260 kB; that of the page is 19 kB over and must come back below. The first load
+// is what one waits for.
 const LIMITS = { 'largest program': 280_000, 'first load': 350_000 };
 /** What is fetched once the page can be used: the worker, when the first one is hired. */
 const LATER = [/^assets\/worker/];

@@ -355,17 +355,8 @@ mod tests {
     use super::*;
     use crate::analysis::day::{Setup, day};
     use crate::design::Design;
+    use crate::drawing::tests::PALETTE;
     use plotters::prelude::{IntoDrawingArea as _, SVGBackend};
-
-    const PALETTE: Palette = Palette {
-        paper: (247, 243, 234),
-        ink: (43, 42, 40),
-        quiet: (139, 133, 120),
-        ember: (184, 73, 26),
-        slate: (70, 90, 110),
-        scale: 1.0,
-        font: 12,
-    };
 
     fn svg(plot: &DayPlot, cursor: Option<f64>) -> (String, (i32, i32)) {
         let mut text = String::new();

@@ -477,7 +477,7 @@ fn the_temperature_scale_has_twelve_rising_steps() {
     assert_eq!(heat_step(5000.0), 11);
 }
 
-const PALETTE: Palette = Palette {
+pub(super) const PALETTE: Palette = Palette {
     paper: (247, 243, 234),
     ink: (43, 42, 40),
     quiet: (139, 133, 120),

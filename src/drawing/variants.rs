@@ -234,18 +234,9 @@ fn worst(answers: &[Answer]) -> Answer {
 mod tests {
     use super::*;
     use crate::design::Design;
+    use crate::drawing::tests::PALETTE;
     use crate::study::compare::Column;
     use plotters::prelude::{IntoDrawingArea as _, SVGBackend};
-
-    const PALETTE: Palette = Palette {
-        paper: (247, 243, 234),
-        ink: (43, 42, 40),
-        quiet: (139, 133, 120),
-        ember: (184, 73, 26),
-        slate: (70, 90, 110),
-        scale: 1.0,
-        font: 12,
-    };
 
     fn columns() -> Vec<Variant> {
         let column = |runs| Variant::from(&Column::new(&Design::demonstration(), runs));

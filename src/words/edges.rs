@@ -28,8 +28,6 @@ pub fn note() -> String {
 /// A figure with its edge.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Row {
-    /// Short name, for tests.
-    pub id: &'static str,
     /// What it is.
     pub name: &'static str,
     /// As it is reckoned.
@@ -45,8 +43,7 @@ pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 5] {
     let hot = |value| figure(value, Quantity::Temperature, system);
     let time = |value| figure(value, Quantity::Duration, system);
     let up_to = |edge: String| format!("up to {edge}");
-    let row = |id, name, (nominal, edge): (String, String), limit: String| Row {
-        id,
+    let row = |name, (nominal, edge): (String, String), limit: String| Row {
         name,
         nominal,
         edge,
@@ -57,26 +54,14 @@ pub fn rows(design: &Design, edges: &Edges, system: System) -> [Row; 5] {
     let short = edges.short_of_draft;
     [
         row(
-            "peak-gas",
             "Gas into the chimney, hottest",
             of(edges.peak_gas),
             hot(design.chimney.rated_temperature),
         ),
-        row("face", "Hottest face", of(edges.hottest_face), hot(HOTTEST_FACE)),
+        row("Hottest face", of(edges.hottest_face), hot(HOTTEST_FACE)),
+        row("Gas out of the firebox, hottest", of(edges.peak_firebox), String::new()),
+        row("Short of draft", (time(short.nominal), up_to(time(short.edge))), String::new()),
         row(
-            "firebox",
-            "Gas out of the firebox, hottest",
-            of(edges.peak_firebox),
-            String::new(),
-        ),
-        row(
-            "short",
-            "Short of draft",
-            (time(short.nominal), up_to(time(short.edge))),
-            String::new(),
-        ),
-        row(
-            "mouth-wall",
             "Wall at the mouth, as stated",
             (hot(wall.nominal), format!("down to {}", hot(wall.edge))),
             String::new(),
