@@ -8,7 +8,8 @@ export default defineConfig(({ mode }) => ({
   resolve: {
     alias: { '#wasm': new URL(`./build/wasm/${mode}`, import.meta.url).pathname },
   },
-  publicDir: false,
+  // Under its own names: what browsers and systems look for there.
+  publicDir: 'web/public',
   build: {
     outDir: mode === 'dist' ? 'dist' : `build/${mode}`,
     emptyOutDir: true,

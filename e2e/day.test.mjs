@@ -1,11 +1,8 @@
 // The firing day in the page: its figures, its two states, its cursor, its worker.
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
 import { mkdir } from 'node:fs/promises';
 import { test } from './harness.mjs';
-
-const command = ['run', '--quiet', '--locked', '--profile', 'serve', '--bin', 'longsmoke', '--'];
-const native = (args, input) => execFileSync('cargo', [...command, ...args], { encoding: 'utf8', input });
+import { checked, native } from './native.mjs';
 
 /** The section as a person uses it. */
 class DaySection {
@@ -17,11 +14,19 @@ class DaySection {
     this.state = this.page.getByTestId('day-state');
     this.moment = this.page.getByTestId('day-moment');
     this.cursor = this.page.getByRole('slider', { name: 'Time shown' });
+    this.cancel = this.section.getByRole('button', { name: 'Cancel', exact: true });
+    this.again = this.section.getByRole('button', { name: 'Start again', exact: true });
   }
 
   /** Waits until the day of the present design is shown. */
   async done() {
     await this.page.locator('[data-testid="day"][aria-busy="false"]').waitFor();
+  }
+
+  /** Presses Cancel at once: it may be gone before a pointer is there. */
+  async cancelNow() {
+    await this.cancel.waitFor();
+    await this.cancel.dispatchEvent('click');
   }
 
   async show(name) {
@@ -43,7 +48,7 @@ class DaySection {
 }
 
 test('the day shows the figures of the native command', {}, async (designer) => {
-  const { day } = JSON.parse(native(['check', '-', '--json'], native(['example'])));
+  const { day } = checked();
   await designer.open();
   const shown = new DaySection(designer);
   await shown.done();
@@ -118,6 +123,37 @@ test('a change grays the day and renews it', {}, async (designer) => {
   assert.equal(await shown.section.getAttribute('aria-busy'), 'false');
 });
 
+test('the day is canceled, started again, and begins anew with a change', {}, async (designer) => {
+  await designer.open();
+  const shown = new DaySection(designer);
+  await shown.done();
+  const before = await shown.number('gas-mean');
+  const charge = designer.entry('Charge');
+  await designer.openGroup('Wood and fire');
+  await charge.fill('18');
+  await shown.cancelNow();
+  assert.equal(await shown.section.getAttribute('aria-busy'), 'false');
+  assert.match(await shown.state.textContent(), /^Canceled/);
+  await designer.page.waitForTimeout(2000);
+  assert.equal(await shown.number('gas-mean'), before, 'nothing more comes');
+  assert.equal(await shown.body.getAttribute('class'), 'day-body stale', 'what is shown is of the design before');
+
+  await shown.again.click();
+  assert.equal(await shown.section.getAttribute('aria-busy'), 'true');
+  await shown.done();
+  assert.equal(await shown.body.getAttribute('class'), 'day-body');
+  assert.ok(await shown.number('gas-mean') > before);
+  assert.equal(await shown.cancel.or(shown.again).isVisible(), false, 'nothing is left to cancel');
+  assert.ok(await shown.state.evaluate((state) => state === document.activeElement), 'the focus is not lost');
+
+  await charge.fill('17');
+  await shown.cancelNow();
+  await charge.fill('12');
+  await shown.done();
+  assert.doesNotMatch(await shown.state.textContent(), /Canceled/);
+  assert.equal(await shown.body.getAttribute('class'), 'day-body');
+});
+
 test('of many fast changes the last one is shown', {}, async (designer) => {
   await designer.open();
   const shown = new DaySection(designer);
@@ -132,7 +168,7 @@ test('of many fast changes the last one is shown', {}, async (designer) => {
   await shown.done();
   const design = JSON.parse(native(['example']));
   design.fire.charge_kg = 12;
-  const { day } = JSON.parse(native(['check', '-', '--json'], JSON.stringify(design)));
+  const { day } = checked(JSON.stringify(design));
   assert.equal(await shown.number('room-peak'), Number((day.periodic.peak.room_watts / 1000).toFixed(1)));
   assert.equal(await shown.number('gas-peak'), Number(day.periodic.peak.chimney_inlet.celsius.toFixed(0)));
   await designer.page.waitForTimeout(600);
@@ -213,7 +249,7 @@ for (const [width, colorScheme] of [[390, 'light'], [1440, 'light'], [1440, 'dar
         part.style.position = 'static';
       }
     });
-    for (const part of ['.day', '.trials', '.under-conditions', '.route']) {
+    for (const part of ['.day', '.trials', '.conditions', '.route']) {
       const path = `${folder}/${width}-${colorScheme}-${part.slice(1)}.png`;
       await designer.page.locator(part).screenshot({ path });
     }

@@ -79,6 +79,44 @@ test('grips work by keyboard, in reading order, and say their values', {}, async
   assert.deepEqual(names, read);
 });
 
+/** Of the firebrick of the example, 9 x 4 1/2 x 2 1/2 in, with its joint: half a length, and a course
+ *  in a wall of 2 1/2 in, where bricks stand on edge (m). */
+const JOINT = 0.0254 / 16;
+const HALF = (9 * 0.0254 + JOINT) / 2;
+const COURSE = 4.5 * 0.0254 + JOINT;
+
+test('grips set sizes to whole bricks when that is wished', {}, async (designer) => {
+  await designer.open();
+  const { page } = designer;
+  const read = async (label) => Number(await designer.grip(label).getAttribute('aria-valuenow'));
+  /** How far a size is from whole bricks (m); sizes are laid out in tenths of a millimeter. */
+  const off = (size, unit) => Math.abs(size - Math.round(size / unit) * unit);
+  const wish = designer.button('Drag by whole bricks');
+  assert.equal(await wish.getAttribute('aria-pressed'), 'false');
+  await wish.click();
+  assert.equal(await wish.getAttribute('aria-pressed'), 'true');
+  const before = await read('Run length');
+  await designer.pull('Run length', -70, 0);
+  const length = await read('Run length');
+  assert.ok(length < before && off(length - JOINT, HALF) < 0.0005, `${length} m`);
+  await page.mouse.up();
+  await designer.grip('Run height').press('ArrowUp');
+  const first = await read('Run height');
+  await designer.grip('Run height').press('ArrowUp');
+  const second = await read('Run height');
+  // The value is shown in millimeters.
+  assert.ok(off(first / 1000, COURSE) < 0.0005, `${first} mm`);
+  assert.ok(Math.abs((second - first) / 1000 - COURSE) < 0.0002, 'a step is a course');
+  await designer.button('Undo').click();
+  assert.equal(await read('Run height'), first, 'one step back');
+
+  await wish.click();
+  await designer.pull('Run length', -40, 0);
+  const free = await read('Run length');
+  assert.ok(Math.abs(free * 20 - Math.round(free * 20)) < 1e-9, 'the usual steps again');
+  await page.mouse.up();
+});
+
 test('runs are added on the drawing', {}, async (designer) => {
   await designer.open();
   const more = designer.page.locator('.section-frame').getByRole('button', { name: 'Runs, one more' });

@@ -109,7 +109,9 @@ test('two tabs do not overwrite each other', {}, async (designer) => {
   assert.equal(await length(designer), '1.8');
 });
 
-test('the generation before takes the place of one that cannot be read', {}, async (designer) => {
+test('the generation before takes the place of one that cannot be read', {
+  onlyInChromium: 'Firefox tells the driver nothing of a download',
+}, async (designer) => {
   await designer.open();
   await enter(designer, '1.05');
   await waitKept(designer);
@@ -138,8 +140,8 @@ test('the generation before takes the place of one that cannot be read', {}, asy
 });
 
 test('a text that cannot be set aside is said so', {}, async (designer) => {
+  await designer.storeBefore('longsmoke.design', '{ broken');
   await designer.page.addInitScript(() => {
-    localStorage.setItem('longsmoke.design', '{ broken');
     Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };
   });
   await designer.open();
@@ -149,7 +151,9 @@ test('a text that cannot be set aside is said so', {}, async (designer) => {
   assert.equal(await designer.stored(OWN), '{ broken');
 });
 
-test('a file says how much it left out, and undo brings back what it replaced', {}, async (designer) => {
+test('a file says how much it left out, and undo brings back what it replaced', {
+  onlyInChromium: 'Firefox tells the driver nothing of a download',
+}, async (designer) => {
   await designer.open();
   const file = { heater_design_version: 1, fire: { charge_kg: 9 }, note: 'ours' };
   await openFile(designer, JSON.stringify(file));
@@ -171,4 +175,32 @@ test('a file that cannot be saved is said so', {}, async (designer) => {
   await designer.page.evaluate(() => { URL.createObjectURL = () => { throw new Error('no'); }; });
   await designer.button('Save file').click();
   await designer.page.getByText('did not save the file').waitFor();
+});
+
+/** Drops files on the page as a desktop does. */
+const drop = (designer, text) => designer.page.evaluate((content) => {
+  const carried = new DataTransfer();
+  carried.items.add(new File([content], 'design.json', { type: 'application/json' }));
+  for (const type of ['dragover', 'drop']) {
+    document.body.dispatchEvent(new DragEvent(type, {
+      bubbles: true, cancelable: true, dataTransfer: carried,
+    }));
+  }
+}, text);
+
+test('a file that is dropped on the page is opened as one step', {}, async (designer) => {
+  await designer.open();
+  const before = await length(designer);
+  await enter(designer, '1.05');
+  await waitKept(designer);
+  const text = await designer.stored(OWN);
+  await designer.button('Undo').click();
+  await drop(designer, text);
+  await designer.page.locator('.bar button:enabled', { hasText: 'Undo' }).waitFor();
+  assert.equal(await length(designer), '1.05');
+  await designer.button('Undo').click();
+  assert.equal(await length(designer), before);
+  await drop(designer, '{"not":"a design"');
+  await designer.page.getByText('Your design is as it was.').waitFor();
+  assert.equal(await length(designer), before);
 });

@@ -1,37 +1,33 @@
 // The native command: its documents against its schema, its figures against those of the page.
 import assert from 'node:assert/strict';
-import { execFileSync, spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { test as nodeTest } from 'node:test';
 import Ajv from 'ajv/dist/2020.js';
 import { test } from './harness.mjs';
+import { attempt, checked, native } from './native.mjs';
 
 // The numbers of a schema carry formats such as "double", which say nothing to check.
 const ajv = new Ajv({ allErrors: true, strict: false, validateFormats: false });
-// Optimized: a check computes many days.
-const command = ['run', '--quiet', '--locked', '--profile', 'serve', '--bin', 'longsmoke', '--'];
-const run = (...args) => execFileSync('cargo', [...command, ...args], { encoding: 'utf8' });
-const check = (input, ...args) =>
-  spawnSync('cargo', [...command, 'check', '-', ...args], { encoding: 'utf8', input });
+const check = (input, ...options) => attempt(['check', '-', ...options], input);
 const designs = 'tests/reference/designs';
 
 nodeTest('designs and results keep to the schema', () => {
-  const { design, result } = JSON.parse(run('schema'));
+  const { design, result } = JSON.parse(native(['schema']));
   const isDesign = ajv.compile(design);
   const isResult = ajv.compile(result);
   const files = readdirSync(designs).map((name) => readFileSync(`${designs}/${name}`, 'utf8'));
-  for (const text of [run('example'), ...files]) {
+  for (const text of [native(['example']), ...files]) {
     assert.ok(isDesign(JSON.parse(text)), JSON.stringify(isDesign.errors));
     const { status, stdout } = check(text, '--json');
     assert.ok(status < 2);
     assert.ok(isResult(JSON.parse(stdout)), JSON.stringify(isResult.errors));
   }
-  const wrong = { ...JSON.parse(run('example')), fire: { charge_kg: -1 } };
+  const wrong = { ...JSON.parse(native(['example'])), fire: { charge_kg: -1 } };
   assert.ok(!isDesign(wrong));
 });
 
 nodeTest('the command tells fine, forbidden and unreadable apart', () => {
-  const example = JSON.parse(run('example'));
+  const example = JSON.parse(native(['example']));
   assert.equal(check(JSON.stringify(example)).status, 0);
   example.chimney.rated_celsius = 80;
   assert.equal(check(JSON.stringify(example)).status, 1);
@@ -41,7 +37,7 @@ nodeTest('the command tells fine, forbidden and unreadable apart', () => {
 });
 
 test('the page shows the figures of the native command', {}, async (designer) => {
-  const { height_of_fire: fire } = JSON.parse(check(run('example'), '--json').stdout);
+  const { height_of_fire: fire } = checked();
   await designer.open();
   const shown = {
     margin: fire.margin_pascals.toFixed(1),

@@ -56,6 +56,12 @@ export class DesignerPage {
     return this.page.getByRole('button', { name, exact: true });
   }
 
+  /** Opens what the bar puts away: more where it is narrow. */
+  async more() {
+    const more = this.button('More');
+    if (await more.isVisible() && await more.getAttribute('aria-expanded') !== 'true') await more.click();
+  }
+
   /** Opens a group of decisions, unless it is open. */
   async openGroup(name) {
     const head = this.page.locator('#decisions').getByRole('button', { name, exact: true });
@@ -117,6 +123,17 @@ export class DesignerPage {
   async link() {
     await this.page.locator('.bar .main[aria-busy="false"]').waitFor();
     return this.page.evaluate(() => globalThis.longsmokeLink);
+  }
+
+  /** Puts a text into the browser's storage before the page opens. */
+  async storeBefore(key, text) {
+    await this.page.addInitScript((pair) => {
+      try {
+        localStorage.setItem(...pair);
+      } catch {
+        // Firefox runs this in its empty first page too, which has no storage.
+      }
+    }, [key, text]);
   }
 
   stored(key) {

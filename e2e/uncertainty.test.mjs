@@ -1,13 +1,9 @@
 // What the figures are worth in the page: bands, shares of answers, what matters most, and safety
 // at its unfavorable edge.
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
 import { mkdir } from 'node:fs/promises';
 import { test } from './harness.mjs';
-
-const command = ['run', '--quiet', '--locked', '--profile', 'serve', '--bin', 'longsmoke', '--'];
-const native = (args, input) => execFileSync('cargo', [...command, ...args], { encoding: 'utf8', input });
-const demonstration = () => JSON.parse(native(['check', '-', '--json'], native(['example'])));
+import { checked } from './native.mjs';
 
 /** The section as a person uses it. */
 class Worth {
@@ -32,12 +28,12 @@ class Worth {
   async ranking() {
     const rows = await this.section.locator('label + div:visible, label ~ div:visible')
       .locator('tbody tr').all();
-    return Promise.all(rows.map((row) => row.locator('th, td').allInnerTexts()));
+    return Promise.all(rows.map((row) => row.locator('th, td').allTextContents()));
   }
 }
 
 test('bands and cases are those of the native command', {}, async (designer) => {
-  const { uncertainty } = demonstration();
+  const { uncertainty } = checked();
   await designer.open();
   const worth = new Worth(designer);
   await worth.done();
@@ -89,6 +85,28 @@ test('a change grays the bands, renews them and moves nothing', {}, async (desig
   assert.equal(await room(), height);
 });
 
+test('the samples are canceled and started again', {}, async (designer) => {
+  await designer.open();
+  const worth = new Worth(designer);
+  await worth.done();
+  const band = designer.figure('chimney-inlet-band');
+  const before = await band.textContent();
+  await designer.openGroup('Wood and fire');
+  await designer.entry('Charge').fill('18');
+  // It may be gone before a pointer is there; the edges have a button of their own.
+  const press = (name) => worth.state.locator('..').getByRole('button', { name, exact: true }).dispatchEvent('click');
+  await press('Cancel');
+  assert.match(await worth.state.textContent(), /^Canceled/);
+  assert.equal(await worth.section.getAttribute('aria-busy'), 'false');
+  await designer.page.waitForTimeout(2000);
+  assert.equal(await band.textContent(), before, 'nothing more comes');
+  assert.match(await band.getAttribute('class'), /stale/);
+  await press('Start again');
+  await worth.done();
+  assert.doesNotMatch(await band.getAttribute('class'), /stale/);
+  assert.notEqual(await band.textContent(), before);
+});
+
 test('of many fast changes the last one is sampled', {}, async (designer) => {
   await designer.open();
   const worth = new Worth(designer);
@@ -105,7 +123,7 @@ test('of many fast changes the last one is sampled', {}, async (designer) => {
 });
 
 test('safety is judged at the edge as soon as it is known', {}, async (designer) => {
-  const { edges } = demonstration();
+  const { edges } = checked();
   await designer.open();
   const worth = new Worth(designer);
   await worth.judged();

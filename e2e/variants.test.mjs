@@ -20,6 +20,15 @@ class Study {
     await this.view.and(this.page.locator('[aria-busy="false"]')).waitFor({ timeout: 50_000 });
   }
 
+  /** The slider that says which variant is read, and what is read of it. */
+  get cursor() {
+    return this.view.getByRole('slider', { name: 'Variant that is read' });
+  }
+
+  reading() {
+    return this.view.getByTestId('reading').textContent();
+  }
+
   /** Cells of the first table, row by row. */
   async rows() {
     const rows = await this.view.locator('table').first().locator('tbody tr').all();
@@ -34,10 +43,56 @@ test('one to ten runs are compared with a day each', {}, async (designer) => {
   await study.done();
   const text = await study.view.textContent();
   assert.match(text, /Best with \d+ runs|No number of runs/);
-  const efficiency = (await study.rows()).find(([name]) => name.startsWith('Efficiency'));
+  const rows = await study.rows();
+  const efficiency = rows.find(([name]) => name.startsWith('Efficiency'));
+  assert.match(rows[0][0], /^All three/);
   assert.equal(efficiency.length, 11);
   const figures = efficiency.slice(1).map(Number.parseFloat);
   figures.slice(1).forEach((figure, index) => assert.ok(figures[index] < figure, 'more runs keep more'));
+});
+
+test('a compared number of runs is read, taken and given back', {}, async (designer) => {
+  await designer.open();
+  const study = new Study(designer, 'compare');
+  await study.unfold();
+  await study.done();
+  const pictures = study.view.getByRole('img');
+  assert.equal(await pictures.count(), 2);
+  assert.match(await pictures.first().getAttribute('aria-label'), /^Heat that stays over runs: from [0-9.]+ %/);
+  // By keys.
+  await study.cursor.focus();
+  await study.cursor.press('Home');
+  assert.match(await study.reading(), /^Runs 1: /);
+  await study.cursor.press('ArrowRight');
+  await study.cursor.press('ArrowRight');
+  assert.match(await study.reading(), /^Runs 3: [0-9.]+ % of the heat stays, /);
+  assert.match(await study.cursor.getAttribute('aria-valuetext'), /^Runs 3: /);
+  // By pointer, in the other picture.
+  await pictures.nth(1).locator('[data-stop="3"]').hover();
+  assert.match(await study.reading(), /^Runs 4: /);
+  const runs = designer.entry('Runs');
+  const before = await runs.inputValue();
+  await study.view.getByRole('button', { name: 'Take it' }).click();
+  assert.equal(await runs.inputValue(), '4');
+  await designer.button('Undo').click();
+  assert.equal(await runs.inputValue(), before);
+});
+
+test('what is compared after fast changes is that of the last', {}, async (designer) => {
+  await designer.open();
+  const study = new Study(designer, 'compare');
+  await study.unfold();
+  await study.done();
+  await designer.drag('Run length', 1, 1.2, 1.4);
+  await designer.drag('Run length', 1.6, 1.1);
+  await designer.drag('Run length', 1.3, 1.5);
+  await study.done();
+  const after = await study.rows();
+  await designer.page.reload();
+  assert.equal(await designer.entry('Run length').inputValue(), '1.5');
+  await study.unfold();
+  await study.done();
+  assert.deepEqual(await study.rows(), after);
 });
 
 test('an input is tried over its range, two as a map', {}, async (designer) => {
@@ -47,25 +102,68 @@ test('an input is tried over its range, two as a map', {}, async (designer) => {
   await study.view.locator('select').first().selectOption({ label: 'Run length' });
   await study.done();
   assert.equal((await study.rows())[0].length, 10);
+  assert.equal(await study.view.getByRole('img').count(), 2);
   await study.view.locator('select').nth(1).selectOption({ label: 'Runs' });
   await study.done();
-  assert.match(await study.view.textContent(), /Runs/);
+  const map = study.view.getByRole('img');
+  assert.match(await map.getAttribute('aria-label'), /^\d+ of \d+ pairs answer yes three times/);
+  const fields = map.locator('[data-stop]');
+  const first = await fields.count();
+  assert.equal(first, (await study.rows()).length * ((await study.rows())[0].length - 1));
+  // Down by a row, and by one to the right.
+  await study.cursor.focus();
+  await study.cursor.press('Home');
+  const [, length] = /^Run length ([0-9.]+) m, Runs/.exec(await study.reading());
+  await study.cursor.press('ArrowDown');
+  const [, shorter] = /^Run length ([0-9.]+) m, Runs/.exec(await study.reading());
+  assert.ok(Number(shorter) < Number(length));
+  await study.cursor.press('ArrowRight');
+  assert.match(await study.reading(), new RegExp(`^Run length ${shorter} m, Runs 2`));
 });
 
-test('copies stand beside the design', {}, async (designer) => {
+test('a design is pinned, compared with what it becomes, and kept with it', {}, async (designer) => {
   await designer.open();
-  await designer.button('Designs').click();
-  await designer.button('Keep a copy of this design').click();
-  await designer.page.getByLabel('Name of the design').fill('Shorter');
-  await designer.entry('Run length').fill('1.5');
-  await designer.entry('Run length').press('Enter');
   const study = new Study(designer, 'pinned');
   await study.unfold();
-  await designer.page.getByRole('checkbox', { name: 'North farmhouse' }).check();
+  await study.view.getByRole('button', { name: 'Pin this design' }).click();
+  await study.done();
+  await study.view.getByRole('textbox', { name: 'Name of pinned design 1' }).fill('As it was');
+  await study.view.getByRole('textbox', { name: 'Name of pinned design 1' }).press('Enter');
+  await designer.entry('Run length').fill('1.5');
+  await designer.entry('Run length').press('Enter');
   await study.done();
   const rows = await study.rows();
   assert.ok(rows.some(([name]) => name === 'Run length'), 'what differs is told');
   assert.ok(!rows.some(([name]) => name === 'Charge'), 'what is the same is not');
+  assert.ok(rows.some((cells) => /\([+\u2212][0-9.]+\)/.test(cells[2])), 'with the difference');
+  assert.equal(await study.view.getByRole('img').count(), 2, 'both are drawn');
+  // A link carries it only when that is wished.
+  const without = new URL(await designer.link()).hash;
+  assert.match(without, /^#3\./);
+  await study.view.getByRole('checkbox').check();
+  await designer.page.waitForFunction(() => globalThis.longsmokeLink.includes('#4.'));
+  const { hash } = new URL(await designer.link());
+  assert.ok(hash.length < 1500);
+  // It is kept on the device, and undone as one step.
+  await designer.page.getByText(/^Saved/).waitFor();
+  await designer.page.waitForTimeout(700);
+  await designer.page.reload();
+  await study.unfold();
+  const name = study.view.getByRole('textbox', { name: 'Name of pinned design 1' });
+  assert.equal(await name.inputValue(), 'As it was');
+  await study.view.getByRole('button', { name: 'Take it: As it was' }).click();
+  assert.equal(await designer.entry('Run length').inputValue(), '2');
+  await designer.button('Undo').click();
+  assert.equal(await designer.entry('Run length').inputValue(), '1.5');
+  await study.view.getByRole('button', { name: 'Unpin: As it was' }).click();
+  assert.equal(await name.count(), 0);
+  await designer.button('Undo').click();
+  assert.equal(await name.inputValue(), 'As it was');
+  // Whoever opens the link has it too.
+  await designer.page.goto('about:blank');
+  await designer.open(hash);
+  await study.unfold();
+  assert.equal(await name.inputValue(), 'As it was');
 });
 
 test('a suggestion is taken as one step', {}, async (designer) => {
@@ -76,7 +174,8 @@ test('a suggestion is taken as one step', {}, async (designer) => {
   await study.view.getByRole('button', { name: 'Suggest', exact: true }).click();
   await study.done();
   const before = await designer.link();
-  await study.view.getByRole('button', { name: 'Take design 1' }).click();
+  assert.match(await study.reading(), /^1: .+ of the heat stays/);
+  await study.view.getByRole('button', { name: 'Take it' }).click();
   assert.notEqual(await designer.link(), before);
   await designer.button('Undo').click();
   assert.equal(await designer.link(), before);
@@ -94,7 +193,7 @@ test('a search can be given up', {}, async (designer) => {
 
 test('a run is given sizes of its own and is like all others again', {}, async (designer) => {
   await designer.open();
-  const card = designer.page.getByTestId('run-card');
+  const card = designer.page.getByTestId('part-card');
   await card.getByRole('button', { name: 'Run 3', exact: true }).click();
   assert.equal(await card.getByRole('heading').textContent(), 'Run 3');
   const height = card.getByRole('textbox', { name: 'Run height' });

@@ -1,5 +1,6 @@
 //! The bibliography: one constant per publication, with how far it was checked.
 
+use crate::language::said;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::{Serialize, Serializer};
 use std::borrow::Cow;
@@ -31,7 +32,7 @@ pub struct Source {
 impl Source {
     /// The reference as a reader would cite it, with clause or table where known.
     pub fn text(&self) -> &'static str {
-        TEXTS.get(self.place()).copied().unwrap_or_default()
+        said(TEXTS.get(self.place()).copied().unwrap_or_default())
     }
 
     /// Its place in [`ALL`] and [`TEXTS`].
@@ -172,6 +173,41 @@ pub const ELEMENT_BALANCE: Source =
 pub const EN_12831: Source = memory(
     "EN 12831, simplified: loss by walls and air goes with the difference of the temperatures",
 );
+/// Layers and surfaces of a wall.
+pub const ISO_6946: Source = seen(
+    "ISO 6946 as teaching texts print it: layers in series; surfaces 0.13 (walls), 0.10 (roofs), 0.17 \
+     (floors) inside and 0.04 m2K/W outside; unventilated air 0.18 m2K/W",
+);
+/// Sum of the cold of a winter.
+pub const DEGREE_DAYS: Source =
+    memory("Degree days: the difference between room and outdoors, summed over days of heating");
+/// Transmittance of parts of houses.
+pub const TYPICAL_U: Source = memory(
+    "Typical transmittance: solid brick 1.5-2.0, cavity of the 1980s 0.5-0.8, insulated wall 0.20-0.35, \
+     of today 0.15-0.28, passive house 0.10-0.15, roof 0.12-0.25, floor 0.2-0.4, double glazing \
+     1.1-1.6, triple 0.7-0.9, doors 1.0-2.0 W/m2K, probably",
+);
+/// Glass of one pane.
+pub const SINGLE_GLASS: Source =
+    seen("Window of a single pane in wood, 5.0 W/m2K, in a teaching text");
+/// Conductivity of what walls are built of.
+pub const BUILDING_CONDUCTIVITY: Source = memory(
+    "ISO 10456 and authors, from memory: softwood across the grain 0.13, straw bales 0.05-0.08, \
+     mineral wool 0.036-0.045, cellulose 0.04, wood fiber board 0.045, polystyrene 0.035-0.040, \
+     polyurethane new 0.023-0.028 and aged 0.03, gypsum board 0.25, plaster 0.8 W/mK",
+);
+/// How often the air of a house changes.
+pub const AIR_CHANGES: Source = memory(
+    "Air changes: tight house 0.1-0.3 an hour, average 0.5, leaky 1.0-2.0, probably",
+);
+/// Thermal bridges.
+pub const BRIDGES: Source =
+    practice("Corners, studs and edges: a tenth more than the parts lose, where nothing is known");
+/// How much wood a stack holds.
+pub const STACKED_WOOD: Source = memory(
+    "Dry wood in green volume, probably: beech 560, oak 570, birch 500, pine 430, spruce 380 kg/m3; two \
+     thirds of a stack are wood; a cord is 128 ft3",
+);
 /// How long a house holds its heat.
 pub const HOUSE_TIME_CONSTANT: Source = practice(
     "Time constant of a house, rough: 30 h in light timber, 70 h mixed, 150 h in heavy masonry",
@@ -207,6 +243,13 @@ pub const CHAR_MONOXIDE: Source = computed(
 /// Alarms.
 pub const MONOXIDE_ALARM: Source =
     practice("Carbon monoxide alarm in the room of the heater and where people sleep");
+/// How long a cold heater may smoke when it is lit.
+pub const FIRST_PUFFS: Source = computed(
+    "kindling that comes up to 2 kg an hour within a minute, with 83 g of carbon monoxide per kg, all \
+     of it into 47 m3 at half an air change an hour: 34.7 mg/m3 over an hour after 75 s of smoke, 97 \
+     mg/m3 over a quarter of an hour after 135 s; WHO guidelines for indoor air (2010, from memory): 35 \
+     mg/m3 for an hour, 100 mg/m3 for a quarter of an hour",
+);
 /// What everybody who runs a heater knows.
 pub const RUNNING: Source = practice(
     "Carbon monoxide has no smell and comes from char and from fires short of air; fans off while \
@@ -236,8 +279,8 @@ pub const CURING: Source = practice(
 );
 /// What salvaged parts may hold.
 pub const SALVAGE: Source = practice(
-    "Old panels, gaskets and pipe insulation may hold asbestos; sooted or salty chimney brick; dust \
-     of silica; paper of ceramic fiber; painted or treated wood is no fuel",
+    "Old panels, gaskets and pipe insulation may hold asbestos, old paint lead; sooted or salty chimney \
+     brick; dust of silica; paper of ceramic fiber; painted or treated wood is no fuel",
 );
 /// What burns on in the ash.
 pub const ASH: Source = practice("Ash in a lidded metal can outdoors for days");
@@ -386,6 +429,11 @@ pub const EN_15544_BASE: Source =
 pub const EN_15544_FACTOR: Source = computed(
     "The route's lines of temperature and efficiency (from memory) solved for the length; the \
      table of 2023 was not seen",
+);
+/// Height of the lowest inlet of air.
+pub const EN_15544_AIR_INLET: Source = seen(
+    "EN 15544, catalog abstract: air from the side, the lowest opening at least 5 cm above the floor \
+     of the firebox",
 );
 /// Bleed slot.
 pub const EN_15544_BLEED: Source =
@@ -554,6 +602,15 @@ pub const HOUSE_SUCTION: Source = memory(
     "EN 13384-1: 4 Pa for the supply of air from a room without openings of its own, as the least \
      suction of a house that is judged",
 );
+/// Suction that a fire bears.
+pub const SUCTION_BORNE: Source = memory(
+    "4 Pa of suction for a fire that takes its air from the room, 8 Pa for one with a tight duct from \
+     outdoors, probably: practice of European approvals",
+);
+/// Bypass for lighting.
+pub const BYPASS_PRACTICE: Source = practice(
+    "Bypass damper on long runs for cold starts, closed once the flue draws",
+);
 /// First fire in cold masonry.
 pub const COLD_START: Source = practice(
     "Cold start: a kindling fire of 1-2 kg/h with excess air of 4-6 and gas of about 250 C draws \
@@ -713,10 +770,25 @@ pub const IRC_R1002_SEISMIC: Source = memory(
     "IRC R1002.4, surely remembered: in category D anchor the heater to its foundation; \
      reinforcement where it is higher than 3.5 times its width or carries the chimney",
 );
+/// Where earthquakes are strongest.
+pub const IRC_SEISMIC_E: Source = memory(
+    "IRC R301.2.2, surely remembered: a house in category E is designed after the IBC, by an \
+     engineer; what R1002.4 allows holds to category D2",
+);
 /// Mass of a masonry heater.
 pub const ASTM_E1602_MASS: Source = seen(
     "ASTM E1602 / IBC 2112.1, definition of a masonry heater (code reprint): at least 800 kg \
      (1760 lb) without chimney and base",
+);
+/// What masons advise beyond the code.
+pub const BIA_NOTES: Source = seen(
+    "BIA Technical Notes on masonry heaters, 1983, p. 25 (reprint): 12 in (300 mm) to what can burn all \
+     around",
+);
+/// Path of a masonry heater.
+pub const ASTM_E1602_PATH: Source = memory(
+    "ASTM E1602 / IBC 2112.1, definition of a masonry heater: the path turns by 180 degrees at least \
+     once (seen in part), and is at least twice as long as the firebox in its largest dimension",
 );
 /// What lies below the heater.
 pub const BELOW_HEATER: Source = computed(
@@ -747,9 +819,68 @@ pub const NO_RULE_IN_SET: Source = practice(
 );
 /// Sizes of bricks and their joints.
 pub const BRICK_FORMATS: Source = memory(
-    "Firebrick 9 x 4 1/2 x 2 1/2 in with joints of 1/16 in, modular brick 7 5/8 x 3 5/8 x 2 1/4 in \
-     with joints of 3/8 in",
+    "Firebrick 9 x 4 1/2 x 2 1/2 or 3 in, 230 x 114 x 64 or 250 x 124 x 64 mm, with joints of 1/16 in; \
+     brick 7 5/8 x 3 5/8 x 2 1/4 in with joints of 3/8 in, 240 x 115 x 71, 215 x 102.5 x 65 and \
+     250 x 120 x 65 mm with joints of 10 mm",
 );
+/// Waste of brick that is cut little.
+pub const BRICK_WASTE: Source =
+    seen("Griffith, in a historic estimating guide: 5 % of waste of brick");
+/// Waste of brick that is cut a lot.
+pub const CUT_BRICK_WASTE: Source =
+    practice("About 10 % of waste of firebrick in a core with many cuts");
+/// Waste of mortar.
+pub const MORTAR_WASTE: Source = practice(
+    "25-50 % of mortar is wasted; mortar of clay or cement weighs about 1900 kg/m3 when it has set",
+);
+/// Mortar and waste of stone.
+pub const STONE_MORTAR: Source =
+    practice("A fifth of a stone facing is mortar; a tenth of stone and cast pieces is wasted");
+/// Ties of a facing.
+pub const VENEER_TIES: Source = memory(
+    "IRC R703.8.4, probably: one tie for 2.67 ft2 (0.25 m2) of veneer; in a heater 22 gauge and not \
+     stiffer (Brick Institute of America, reprint of 1984, seen)",
+);
+/// Straps of a chimney.
+pub const IRC_R1003_STRAPS: Source = seen(
+    "IRC R1003.4.1 (code reprint): two straps of 3/16 x 1 in at each floor, ceiling and roof more than \
+     6 ft above grade; counted here for one ceiling and one roof",
+);
+/// Parts that come in pieces.
+pub const FITTINGS: Source = practice("Doors, dampers and lintels as the design states them");
+/// Pressure of a load off the middle.
+pub const EDGE_PRESSURE: Source = memory(
+    "Pressure below a stiff rectangle with a load off its middle, p (1 + 6 e / l); textbooks of \
+     structural mechanics",
+);
+/// Footing without steel.
+pub const PLAIN_FOOTING: Source = memory(
+    "IRC R403.1.1, probably: a footing of plain concrete juts out at least 2 in and no farther than \
+     it is thick",
+);
+/// What heaters weigh.
+pub const HEATER_MASS: Source = practice("A heater with its facing weighs 1.5-4 t");
+/// Bricks of a core in a day.
+pub const CORE_LABOR: Source = practice(
+    "A mason lays 100-200 firebricks a day in a core with many cuts, with a tender beside",
+);
+/// Face bricks in a day.
+pub const TENDER_LABOR: Source = seen(
+    "Griffith, in a historic estimating guide: 300-400 face bricks a day and mason; 10 hours of mason \
+     and 10 of tender for 1000 bricks",
+);
+/// Hours of a whole heater.
+pub const HEATER_LABOR: Source = practice(
+    "60-150 hours of masons for core and brick facing; stone 1.5-2 times as long as brick; a \
+     first-time crew 1.6-4 times the published rates",
+);
+/// Hours of what goes with it.
+pub const TRADE_HOURS: Source = practice(
+    "Hours for concrete by hand, slabs, doors, flue and cleaning up, rough, chosen by this project",
+);
+/// Concrete that gets hard.
+pub const CONCRETE_HARDENING: Source =
+    practice("Concrete is loaded after 3-7 days and has its strength after 28");
 /// Sizes as they are built.
 pub const BUILDING_TOLERANCES: Source = practice(
     "Brick and stone are laid to 5 mm in a thickness or section and 10 mm in a length, a chimney to \

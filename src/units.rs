@@ -6,8 +6,9 @@ mod feet;
 pub mod measure;
 mod reading;
 
-pub use reading::{NotANumber, parse};
+pub use reading::{NotANumber, float, parse};
 
+use crate::language::{self, decimal, say};
 use serde::{Deserialize, Serialize};
 use std::ops::RangeInclusive;
 
@@ -16,7 +17,8 @@ pub const ZERO_CELSIUS: f64 = 273.15;
 /// 0 °F (K).
 const ZERO_FAHRENHEIT: f64 = ZERO_CELSIUS - 160.0 / 9.0;
 const METERS_PER_FOOT: f64 = 0.3048;
-const METERS_PER_INCH: f64 = 0.0254;
+/// An inch (m).
+pub const METERS_PER_INCH: f64 = 0.0254;
 const KILOGRAMS_PER_POUND: f64 = 0.45359237;
 const WATTS_PER_BTU_HOUR: f64 = 0.29307107;
 const PASCALS_PER_INCH_WATER: f64 = 249.08891;
@@ -248,7 +250,7 @@ pub fn at_most(value: f64, quantity: Quantity, system: System) -> String {
 pub fn range(ends: &RangeInclusive<f64>, quantity: Quantity, system: System) -> String {
     let low = at_least(*ends.start(), quantity, system);
     let high = at_most(*ends.end(), quantity, system);
-    format!("{low} to {high}")
+    say!("{low} to {high}")
 }
 
 /// Hair by which a limit may miss a whole step, from conversion (steps).
@@ -294,8 +296,13 @@ fn with_symbol(number: String, symbol: &str) -> String {
     if symbol.is_empty() { number } else { format!("{number} {symbol}") }
 }
 
-/// In so many decimals.
-fn fixed(value: f64, decimals: usize) -> String {
+/// In so many decimals, as the language writes them.
+pub fn fixed(value: f64, decimals: usize) -> String {
+    decimal(pointed(value, decimals))
+}
+
+/// In so many decimals, with a point.
+fn pointed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     // Rounding may leave a minus before zero.
     if text.strip_prefix('-').is_some_and(|rest| rest.chars().all(|c| "0.".contains(c))) {
@@ -305,9 +312,18 @@ fn fixed(value: f64, decimals: usize) -> String {
     }
 }
 
-/// In so many decimals at most.
-fn decimals(value: f64, most: usize) -> String {
-    let text = fixed(value, most);
+/// A number as [`fixed`] writes it; none where it is none.
+pub fn read(text: &str) -> Option<f64> {
+    language::point(text).parse().ok()
+}
+
+/// In so many decimals at most, as the language writes them.
+pub fn decimals(value: f64, most: usize) -> String {
+    decimal(trimmed(pointed(value, most)))
+}
+
+/// Without zeros behind the point that say nothing.
+fn trimmed(text: String) -> String {
     if text.contains('.') {
         text.trim_end_matches('0').trim_end_matches('.').into()
     } else {

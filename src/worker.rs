@@ -2,26 +2,33 @@
 //! fetched when the first of them is hired, so that nobody waits for it before typing.
 
 mod panics;
+mod spoken;
 
 use longsmoke::service::news::News;
-use longsmoke::service::order::{END, NotAnOrder, Order};
-use std::cell::Cell;
+use longsmoke::service::order::{END, Job, NotAnOrder, Order};
+use longsmoke::service::shared::{Help, Lead, Shared};
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
+use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, MessagePort};
 
 /// Listens for orders for as long as the worker lives.
 fn main() {
     panics::show();
+    spoken::speak();
     let scope: DedicatedWorkerGlobalScope = js_sys::global().unchecked_into();
-    let latest = Rc::new(Cell::new(0));
-    let answering = scope.clone();
+    let desk =
+        Rc::new(Desk { scope: scope.clone(), latest: Cell::new(0), mate: RefCell::default() });
     let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
+        if let Ok(port) = event.data().dyn_into::<MessagePort>() {
+            *desk.mate.borrow_mut() = Some(Mate::new(port));
+            return;
+        }
         let order = event.data().as_string().ok_or(NotAnOrder);
         match order.and_then(|order| order.parse()) {
-            Ok(order) => take(order, &answering, &latest),
-            Err(NotAnOrder) => say(UNREAD, &answering),
+            Ok(order) => take(order, &desk),
+            Err(NotAnOrder) => desk.say(UNREAD),
         }
     });
     scope.set_onmessage(Some(listener.as_ref().unchecked_ref()));
@@ -31,44 +38,197 @@ fn main() {
 /// Answer to an order that cannot be read.
 const UNREAD: &str = "{\"unread\":true}";
 
-fn say(text: &str, scope: &DedicatedWorkerGlobalScope) {
-    let _ = scope.post_message(&text.into());
+/// What the worker has at hand.
+struct Desk {
+    scope: DedicatedWorkerGlobalScope,
+    /// The ticket that is worked for.
+    latest: Cell<u64>,
+    /// Another worker, who helps and is helped.
+    mate: RefCell<Option<Rc<Mate>>>,
 }
 
-fn take(order: Order, scope: &DedicatedWorkerGlobalScope, latest: &Rc<Cell<u64>>) {
+impl Desk {
+    fn say(&self, text: &str) {
+        let _ = self.scope.post_message(&text.into());
+    }
+
+    fn tell(&self, ticket: u64, news: &News) {
+        self.say(&format!("{ticket} {news}"));
+    }
+
+    /// Lets the worker hear its messages.
+    async fn breathe(&self) {
+        let turn = js_sys::Promise::new(&mut |resolve, _| {
+            let set = &self.scope;
+            let _ = set.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 0);
+        });
+        // A promise that only a timer resolves is never rejected.
+        let _ = JsFuture::from(turn).await;
+    }
+}
+
+fn take(order: Order, desk: &Rc<Desk>) {
     match order {
-        Order::Ping { ticket } => say(&format!("{ticket} pong"), scope),
-        Order::Stop { ticket } if latest.get() == ticket => latest.set(0),
+        Order::Ping { ticket } => desk.say(&format!("{ticket} pong")),
+        Order::Stop { ticket } if desk.latest.get() == ticket => desk.latest.set(0),
         Order::Stop { .. } => {}
         Order::Begin { job, ticket, design } => {
-            latest.set(ticket);
-            spawn_local(run(job.news(&design), ticket, scope.clone(), Rc::clone(latest)));
+            desk.latest.set(ticket);
+            let desk = Rc::clone(desk);
+            match job.shared(&design) {
+                Some(shared) => {
+                    let order = Order::Begin { job, ticket, design }.to_string();
+                    spawn_local(lead(shared, (ticket, order), desk));
+                }
+                None => spawn_local(run(job.news(&design), ticket, desk)),
+            }
         }
     }
 }
 
 /// Sends news after news, until there are no more or another ticket is worked for; then says that
 /// this one is at its end.
-async fn run(
-    mut news: Box<dyn Iterator<Item = News>>,
-    ticket: u64,
-    scope: DedicatedWorkerGlobalScope,
-    latest: Rc<Cell<u64>>,
-) {
-    while latest.get() == ticket
+async fn run(mut news: Box<dyn Iterator<Item = News>>, ticket: u64, desk: Rc<Desk>) {
+    while desk.latest.get() == ticket
         && let Some(news) = news.next()
     {
-        say(&format!("{ticket} {news}"), &scope);
-        breathe(&scope).await;
+        desk.tell(ticket, &news);
+        desk.breathe().await;
     }
-    say(&format!("{ticket} {END}"), &scope);
+    desk.say(&format!("{ticket} {END}"));
 }
 
-/// Lets the worker hear its messages.
-async fn breathe(scope: &DedicatedWorkerGlobalScope) {
-    let turn = js_sys::Promise::new(&mut |resolve, _| {
-        let _ = scope.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 0);
-    });
-    // A promise that only a timer resolves is never rejected.
-    let _ = JsFuture::from(turn).await;
+/// Rounds in which a mate may keep a piece that nothing can go on without: some seconds.
+const MOST_ROUNDS: u32 = 600;
+
+/// Finds piece after piece, with a mate where there is one.
+async fn lead(shared: Shared, (ticket, order): (u64, String), desk: Rc<Desk>) {
+    let Shared { mut lead, mut help } = shared;
+    for news in lead.begin() {
+        desk.tell(ticket, &news);
+    }
+    let mate = desk.mate.borrow().clone();
+    if let Some(mate) = &mate {
+        mate.begin(ticket, &order);
+    }
+    let mut rounds = 0;
+    while desk.latest.get() == ticket {
+        let wanted = lead.wanted();
+        let Some(first) = wanted.first() else {
+            break;
+        };
+        let given = mate.as_ref().and_then(|mate| mate.given.borrow().clone());
+        let is_given = |piece: &&String| given.as_ref() == Some(*piece);
+        let mut open = wanted.iter().filter(|piece| !is_given(piece));
+        let own = if MOST_ROUNDS < rounds { Some(first) } else { open.next() };
+        if let (Some(mate), None, Some(piece)) = (&mate, &given, open.next()) {
+            mate.give(piece);
+        }
+        if let Some(piece) = own {
+            let found = help.find(piece);
+            take_in(&mut *lead, (piece, &found), ticket, &desk);
+            rounds = 0;
+        } else {
+            rounds += 1;
+        }
+        desk.breathe().await;
+        let found = mate.as_ref().map(|mate| mate.found.take()).unwrap_or_default();
+        for (piece, found) in found {
+            take_in(&mut *lead, (&piece, &found), ticket, &desk);
+        }
+    }
+    desk.say(&format!("{ticket} {END}"));
+}
+
+fn take_in(lead: &mut dyn Lead, (piece, found): (&str, &str), ticket: u64, desk: &Desk) {
+    // Both may have found it.
+    if lead.wanted().iter().any(|wanted| wanted == piece) {
+        for news in lead.take(piece, found) {
+            desk.tell(ticket, &news);
+        }
+    }
+}
+
+/// The other worker.
+struct Mate {
+    port: MessagePort,
+    /// The piece that it seeks for us.
+    given: RefCell<Option<String>>,
+    /// The ticket for which it does.
+    ticket: Cell<u64>,
+    /// What it found.
+    found: RefCell<Vec<(String, String)>>,
+    /// How it is helped.
+    help: RefCell<Option<Box<dyn Help>>>,
+}
+
+/// Parts the kind of a message between mates from the rest, and a piece from what was found.
+const PART: char = '\u{1d}';
+
+impl Mate {
+    /// Listens to the other worker for as long as both live.
+    fn new(port: MessagePort) -> Rc<Self> {
+        let mate = Rc::new(Self {
+            port,
+            given: RefCell::default(),
+            ticket: Cell::default(),
+            found: RefCell::default(),
+            help: RefCell::default(),
+        });
+        let own = Rc::clone(&mate);
+        let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
+            if let Some(text) = event.data().as_string() {
+                own.hear(&text);
+            }
+        });
+        mate.port.set_onmessage(Some(listener.as_ref().unchecked_ref()));
+        listener.forget();
+        mate
+    }
+
+    fn say(&self, words: &[&str]) {
+        let _ = self.port.post_message(&words.join(&PART.to_string()).into());
+    }
+
+    /// Says what is worked at; what was sought for an earlier job is no longer waited for.
+    fn begin(&self, ticket: u64, order: &str) {
+        self.given.take();
+        self.found.take();
+        self.ticket.set(ticket);
+        self.say(&["order", order]);
+    }
+
+    fn give(&self, piece: &str) {
+        *self.given.borrow_mut() = Some(piece.to_owned());
+        self.say(&["find", &self.ticket.get().to_string(), piece]);
+    }
+
+    fn hear(&self, text: &str) {
+        let words: Vec<&str> = text.splitn(4, PART).collect();
+        match words.as_slice() {
+            ["order", order] => {
+                let help = match order.parse() {
+                    Ok(Order::Begin { job, design, .. }) => Job::shared(&job, &design),
+                    _ => None,
+                };
+                *self.help.borrow_mut() = help.map(|shared| shared.help);
+            }
+            ["find", ticket, piece] => {
+                let found = self.help.borrow_mut().as_mut().map(|help| help.find(piece));
+                if let Some(found) = found {
+                    self.say(&["found", ticket, piece, &found]);
+                }
+            }
+            ["found", ticket, piece, found] => {
+                // An answer to an earlier job is of no use.
+                let is_given = self.given.borrow().as_deref() == Some(*piece)
+                    && *ticket == self.ticket.get().to_string();
+                if is_given {
+                    self.given.take();
+                    self.found.borrow_mut().push(((*piece).to_owned(), (*found).to_owned()));
+                }
+            }
+            _ => {}
+        }
+    }
 }

@@ -20,9 +20,10 @@ const fn layer(
 
 /// The import table, in the order of the list in `lib.rs`: a module knows only what stands above
 /// it. `schemars` and `serde` describe results that leave the library.
-const TABLE: [Layer; 10] = [
-    layer("sources", &[], &["schemars", "serde"]),
-    layer("units", &[], &["serde", "thiserror"]),
+const TABLE: [Layer; 15] = [
+    layer("language", &[], &["longsmoke_say"]),
+    layer("sources", &["language"], &["schemars", "serde"]),
+    layer("units", &["language"], &["lexical_parse_float", "serde", "thiserror"]),
     layer("physics", &["sources", "units"], &["libm", "thiserror"]),
     layer(
         "design",
@@ -34,35 +35,66 @@ const TABLE: [Layer; 10] = [
         &["design", "physics", "sources", "units"],
         &["libm", "schemars", "serde", "thiserror"],
     ),
+    layer("courses", &["analysis", "design", "sources", "units"], &["schemars", "serde"]),
+    layer(
+        "build",
+        &["analysis", "courses", "design", "physics", "sources", "units"],
+        &["libm", "schemars", "serde"],
+    ),
     layer(
         "rules",
-        &["analysis", "design", "physics", "sources", "units"],
+        &["analysis", "build", "design", "physics", "sources", "units"],
         &["schemars", "serde"],
     ),
     layer(
         "study",
-        &["analysis", "design", "physics", "rules", "sources", "units"],
+        &["analysis", "build", "design", "physics", "rules", "sources", "units"],
         &["libm", "oorandom", "schemars", "serde"],
     ),
     layer(
         "words",
-        &["analysis", "design", "physics", "rules", "sources", "study", "units"],
+        &[
+            "analysis", "build", "courses", "design", "language", "physics", "rules",
+            "sources", "study", "units",
+        ],
         &["schemars", "serde", "serde_json"],
     ),
     layer(
-        "service",
-        &["analysis", "design", "physics", "rules", "sources", "study", "units", "words"],
+        "drawing",
+        &[
+            "analysis", "build", "courses", "design", "language", "physics", "rules",
+            "sources", "study", "units", "words",
+        ],
+        &["libm", "plotters"],
+    ),
+    layer(
+        "export",
+        &[
+            "analysis", "build", "courses", "design", "drawing", "language", "physics",
+            "rules", "sources", "study", "units", "words",
+        ],
         &[],
     ),
     layer(
-        "drawing",
-        &["analysis", "design", "physics", "rules", "sources", "study", "units", "words"],
-        &["plotters"],
+        "paper",
+        &[
+            "analysis", "build", "courses", "design", "drawing", "export", "language",
+            "physics", "rules", "sources", "study", "units", "words",
+        ],
+        &["qrcodegen"],
+    ),
+    layer(
+        "service",
+        &[
+            "analysis", "build", "courses", "design", "drawing", "export", "language", "paper",
+            "physics", "rules", "sources", "study", "units", "words",
+        ],
+        &[],
     ),
 ];
 
 /// Other crates that a module can name.
-const CRATES: [&str; 20] = [
+const CRATES: [&str; 22] = [
     "base64",
     "console_error_panic_hook",
     "js_sys",
@@ -70,11 +102,13 @@ const CRATES: [&str; 20] = [
     "lexopt",
     "libm",
     "longsmoke",
+    "longsmoke_say",
     "miniz_oxide",
     "oorandom",
     "plotters",
     "plotters_canvas",
     "proptest",
+    "qrcodegen",
     "rand",
     "schemars",
     "serde",

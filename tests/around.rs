@@ -12,7 +12,8 @@ use longsmoke::design::building::{
 };
 use longsmoke::design::{Design, FlueShape, Layout, RuleSet};
 use longsmoke::rules::{
-    Answer, Around, Finding, Matter, Question, Rule, Severity, answer, check, rule_of,
+    Answer, Around, DayFigures, Edges, Finding, Hazard, Known, Matter, Question, Rule,
+    Severity, Standing, answer, check, judge, rule_of,
 };
 use longsmoke::sources::Trust;
 use longsmoke::units::{System, kelvin};
@@ -336,6 +337,9 @@ fn what_carries_the_heater_is_named() {
         strong(design);
         design.support.chimney = ChimneyCarrier::Heater;
     }));
+    let strongest = |design: &mut Design| design.support.seismic = Seismic::Extreme;
+    assert!(speaks(Around::SeismicEngineered, strongest));
+    assert!(!speaks(Around::SeismicEngineered, strong));
     for (slenderness, fires) in [(3.49, false), (3.51, true)] {
         let (mut design, mut analysis) = analyzed(strong);
         analysis.structure.slenderness = slenderness;
@@ -359,6 +363,37 @@ fn the_gap_holds_the_growth_of_the_core() {
         let rule = Rule::Around(Around::GapSmall);
         assert_eq!(found(&design, &analysis, rule).is_some(), fires, "{gap}");
     }
+}
+
+/// The same growth when the days repeat, and with more wood, where a fire that is lit for the first
+/// time would not need the gap.
+#[test]
+fn the_gap_holds_the_growth_of_every_day() {
+    let growth = 6e-6 * (2.0 + 2.0 * 0.064) * 400.0;
+    let judged = |gap: f64, day: f64, edge: [f64; 2]| {
+        let (mut design, mut analysis) = analyzed(as_it_is);
+        for run in &mut analysis.height_of_fire.runs {
+            run.wall = kelvin(100.0);
+        }
+        design.shell.gap = gap;
+        let mut figures = DayFigures::default();
+        figures.layers.core = kelvin(day);
+        let mut edges = Edges::default();
+        (edges.layers.core, edges.layers_edge.core) = (kelvin(edge[0]), kelvin(edge[1]));
+        let known = Known { day: Some(&figures), edges: Some(&edges), ..Known::default() };
+        let findings = judge(&design, &analysis, known);
+        let about = Rule::Around(Around::GapSmall);
+        let mine: Vec<_> =
+            findings.into_iter().filter(|each| each.rule.is_about(about)).collect();
+        assert!(mine.iter().all(|each| each.severity == Severity::LookAgain), "{mine:?}");
+        mine.into_iter().map(|each| each.rule).collect::<Vec<_>>()
+    };
+    let (wide, tight) = (growth + 1e-5, growth - 1e-5);
+    let at = |standing| vec![Rule::AtTheEdge(Hazard::Growth, standing)];
+    assert_eq!(judged(wide, 420.0, [420.0; 2]), []);
+    assert_eq!(judged(tight, 420.0, [420.0; 2]), [Rule::Around(Around::GapSmall)]);
+    assert_eq!(judged(tight, 300.0, [420.0; 2]), at(Standing::Nominal));
+    assert_eq!(judged(tight, 300.0, [350.0, 420.0]), at(Standing::Edge));
 }
 
 /// A box by hand: a firebox alone, of 0.5 x 0.4 x 0.6 m inside, walls, floor and crown of 0.1 m,
@@ -486,6 +521,77 @@ fn what_a_set_has_no_rule_for_is_said() {
         }
         assert!(!words::structure::scope(set).is_empty());
     }
+}
+
+/// Europe has no rule for the gap between a chimney of masonry and wood: nobody can say that it passed.
+/// A system of tested parts says itself how far it stays away.
+#[test]
+fn without_a_rule_for_the_gap_of_the_chimney_safety_is_not_known() {
+    let with = |kind| {
+        let (design, analysis) = analyzed(|design| {
+            design.site.rule_set = RuleSet::Europe;
+            design.chimney.kind = kind;
+        });
+        let rule = |rule: fn(Matter) -> Around| {
+            found(&design, &analysis, Rule::Around(rule(Matter::ChimneyGap)))
+        };
+        (rule(Around::NothingChecked), rule(Around::ByLabel))
+    };
+    let (unchecked, by_label) = with(ChimneyKind::Lined);
+    assert_eq!(answer(Question::Safe, &[unchecked.unwrap()]), Answer::NotEnoughKnown);
+    assert_eq!(by_label, None);
+    let (unchecked, by_label) = with(ChimneyKind::System);
+    assert_eq!(unchecked, None);
+    assert_eq!(answer(Question::Safe, &[by_label.unwrap()]), Answer::Yes);
+}
+
+/// Notes of the trade advise 12 in, printed as 300 mm, all around, also where thick walls may stand at
+/// 4 in; where the code's own distance is not kept that is said alone.
+#[test]
+fn twelve_inches_are_advised_whatever_the_walls() {
+    let far = |design: &mut Design| {
+        design.shell.facing_thickness = 0.2;
+        let around = &mut design.surroundings;
+        (around.side, around.behind, around.above) = (1.0, 1.0, 1.0);
+    };
+    for set in [
+        (|d, x| d.surroundings.side = x) as Set,
+        |d, x| d.surroundings.behind = x,
+        |d, x| d.surroundings.above = x,
+    ] {
+        shortest(Around::CloserThanAdvised, &[12.0 * INCH, 0.300], far, set);
+    }
+    let near = |side: f64, rule_set: RuleSet| {
+        speaks(Around::CloserThanAdvised, |design| {
+            far(design);
+            (design.surroundings.side, design.site.rule_set) = (side, rule_set);
+        })
+    };
+    assert!(near(0.2, RuleSet::NorthAmerica));
+    assert!(!near(0.05, RuleSet::NorthAmerica) && !near(0.2, RuleSet::Europe));
+}
+
+/// By definition the path turns by 180 degrees, and is twice as long as the firebox is wide, deep or
+/// high, whichever is most.
+#[test]
+fn the_path_is_that_of_a_masonry_heater() {
+    let (mut design, mut analysis) = analyzed(as_it_is);
+    let firebox = &mut design.firebox;
+    (firebox.width, firebox.depth, firebox.height) = (0.40, 0.50, 0.75);
+    let short = Rule::Around(Around::PathOfDefinition);
+    analysis.height_of_fire.path_length = 1.499;
+    let said = found(&design, &analysis, short).unwrap();
+    assert_eq!(said.severity, Severity::LookAgain);
+    assert!((said.limit.unwrap().value - 1.5).abs() < 1e-12);
+    analysis.height_of_fire.path_length = 1.501;
+    assert_eq!(found(&design, &analysis, short), None);
+    let straight = |count: usize, set: RuleSet| {
+        speaks(Around::NoReversal, |design| {
+            (design.path.run_count, design.site.rule_set) = (count, set);
+        })
+    };
+    assert!(straight(1, RuleSet::NorthAmerica));
+    assert!(!straight(2, RuleSet::NorthAmerica) && !straight(1, RuleSet::Europe));
 }
 
 #[test]

@@ -8,13 +8,14 @@ use longsmoke::rules::{DayFigures, Known, Question, answer, judge};
 use longsmoke::service::VariantsTold;
 use longsmoke::service::news::News;
 use longsmoke::service::order::Job;
+use longsmoke::service::shared::Shared;
 use longsmoke::study::compare::{Best, Column, Compare, End, LEAST_GAIN, best, crossing};
-use longsmoke::study::figures::{COARSE, Figures, Line};
+use longsmoke::study::figures::{COARSE, Days, Figures, Line};
 use longsmoke::study::matters::{What, effects, ranked};
-use longsmoke::study::pinned::{MOST, Pin, Pinned, differing};
+use longsmoke::study::pinned::{MOST, Pin, beside, differing};
 use longsmoke::study::sweep::{Axis, Sweep};
 use longsmoke::study::trials::mild_day;
-use longsmoke::study::variant::Brief;
+use longsmoke::study::variant::{apply, read_puts};
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
 
@@ -70,6 +71,8 @@ fn the_coarse_day_agrees_with_that_of_the_page() {
         let off = |of: fn(&DayState) -> f64| of(&coarse.periodic) - of(&standard.periodic);
         assert!(off(|day| day.burn_mean.chimney_inlet).abs() < 1.0, "{runs} runs");
         assert!(off(|day| day.peak.surface.temperature).abs() < 1.0, "{runs} runs");
+        let end = off(|day| day.wall_when_burned_out().unwrap());
+        assert!(end.abs() < 2.0, "{runs} runs: {end}");
         let first = coarse.first_fire.burn_mean.chimney_inlet
             - standard.first_fire.burn_mean.chimney_inlet;
         assert!(first.abs() < 1.0, "{runs} runs");
@@ -195,15 +198,15 @@ fn a_run_more_takes_the_bricks_of_its_walls() {
     let walls = (length * width - path.run_length * path.run_width) * path.run_height;
     let slot = path.run_height * path.run_width;
     let baffle = path.baffle_thickness * (length * width - slot);
-    // 9 1/16 x 2 9/16 in of face, 4 1/2 in deep, in m.
-    let brick = 0.0254_f64.powi(3) * 9.0625 * 2.5625 * 4.5;
-    assert!((more(Line::CoreBricks) - (walls + baffle) / brick).abs() <= 1.0);
+    // Both are 64 mm thick, firebrick on edge: a face of 9 1/16 x 4 9/16 in.
+    let faces = walls / core + baffle / path.baffle_thickness;
+    let face = 0.0254_f64.powi(2) * 9.0625 * 4.5625;
+    assert!((more(Line::CoreBricks) - faces / face).abs() <= 1.0);
     let skin = shell.facing_thickness;
     let girth = 2.0 * (length + width) + 8.0 * shell.gap + 4.0 * skin;
-    let ring = girth * skin * (path.run_height + path.baffle_thickness);
-    // 8 x 2 5/8 in of face, 3 5/8 in deep, in m.
-    let brick = 0.0254_f64.powi(3) * 8.0 * 2.625 * 3.625;
-    assert!((more(Line::FacingBricks) - ring / brick).abs() <= 1.0);
+    let ring = girth * (path.run_height + path.baffle_thickness);
+    // 115 mm thick, brick of 240 x 115 x 71 mm with joints of 10 mm: a face of 250 x 81 mm.
+    assert!((more(Line::FacingBricks) - ring / (0.250 * 0.081)).abs() <= 1.0);
 }
 
 #[test]
@@ -243,13 +246,20 @@ fn pinned_designs_show_what_differs() {
     let mut other = with_runs(4);
     other.name = "Four runs".into();
     other.path.run_length = 1.8;
-    let pins: Vec<Pin> = Pinned::new(&first, &[other.clone(), first.clone()]).collect();
+    let pins: Vec<Pin> = beside(&first, &[other.clone(), first.clone()])
+        .into_iter()
+        .map(|design| Pin { result: Figures::new(&design), design })
+        .collect();
     assert_eq!(differing(&pins), [FieldId::RunCount, FieldId::RunLength]);
-    assert_eq!(pins[1].result, Figures::new(&other));
     assert_eq!(differing(&pins[..1]), []);
-    assert_eq!(Pinned::new(&first, &vec![other; 9]).len(), MOST);
+    assert_eq!(beside(&first, &vec![other; 9]).len(), 1 + MOST);
+    // Two of the same name are told apart.
+    let names = ["North farmhouse", "Four runs", "North farmhouse (3)"];
+    assert_eq!(words::pinned::names(&pins), names);
     let said = words::pinned::passage(&pins, System::Metric).plain();
-    assert!(said.contains("Four runs") && said.contains("1.8 m"), "{said}");
+    // Two meters against 1.8 m, five runs against four.
+    assert!(said.contains("Four runs") && said.contains("1.8 m (\u{2212}0.2 m)"), "{said}");
+    assert!(said.contains("4 (\u{2212}1)"), "{said}");
     // A difference is that of the figures that are shown, and stands only where they differ.
     let mass = |pin: &Pin| pin.result.as_ref().unwrap().line(Line::Mass).unwrap();
     let less = mass(&pins[0]).round() - mass(&pins[1]).round();
@@ -294,17 +304,62 @@ fn sweep_and_map_are_told_point_by_point() {
         news.collect::<Vec<_>>()
     };
     let swept = told(Job::Sweep(FieldId::RunLength, 3));
-    let [VariantsTold::One(first), _, _, VariantsTold::Read(read)] = swept.as_slice() else {
+    let [.., VariantsTold::Seen(seen), VariantsTold::Read(read)] = swept.as_slice() else {
         panic!("{swept:?}");
     };
-    assert_eq!(first.puts, [(FieldId::RunLength, 0.5)]);
+    // A picture for each of three values, and the passage.
+    assert_eq!(swept.len(), 4);
+    let [first, ..] = seen.metric.readings.as_slice() else { panic!("{seen:?}") };
+    let puts = read_puts(&first.1).unwrap();
+    assert_eq!(puts, [(FieldId::RunLength, 0.5)]);
     let mut short = design.clone();
-    first.apply(&mut short);
-    assert_eq!(first.brief.unwrap(), Brief::from(&Figures::new(&short).unwrap()));
+    apply(&puts, &mut short);
+    let kept = 100.0 * Figures::new(&short).unwrap().efficiency();
+    assert!(first.0.contains(&format!("{kept:.1} % of the heat stays")), "{}", first.0);
     assert_eq!(read.metric.title, words::label(FieldId::RunLength));
     let mapped = told(Job::Map(FieldId::Layout, FieldId::AirControl));
-    // Three layouts by two kinds of air.
-    assert_eq!(mapped.len(), 7);
+    // Three layouts by two kinds of air: a picture a row, and the passage.
+    assert_eq!(mapped.len(), 4);
     let Some(VariantsTold::Read(read)) = mapped.last() else { panic!("{mapped:?}") };
     assert!(read.metric.plain().contains("of 6 pairs"), "{}", read.metric.plain());
+}
+
+/// Two who find the pieces of a job, each with nothing but the order and a piece, tell what one alone
+/// tells: every column and the passage.
+#[test]
+fn a_job_that_is_shared_tells_what_one_alone_tells() {
+    let design = Design::demonstration();
+    let last = |news: Vec<News>| match news.into_iter().next_back() {
+        Some(News::Found(words)) => words,
+        other => panic!("{other:?}"),
+    };
+    for job in [Job::Compare, Job::Map(FieldId::Layout, FieldId::AirControl)] {
+        let alone = last(job.clone().news(&design).collect());
+        let Shared { mut lead, mut help } = job.shared(&design).unwrap();
+        let mut other = job.shared(&design).unwrap().help;
+        let mut told = lead.begin();
+        loop {
+            let wanted = lead.wanted();
+            // The last goes to the other one, who answers first.
+            let Some(piece) = wanted.last() else { break };
+            told.extend(lead.take(piece, &other.find(piece)));
+            if let Some(piece) = lead.wanted().first() {
+                told.extend(lead.take(piece, &help.find(piece)));
+            }
+        }
+        assert_eq!(last(told), alone);
+    }
+}
+
+#[test]
+fn days_survive_their_words() {
+    for runs in [1, 5, 8] {
+        let design = with_runs(runs);
+        for days in [Days::new(&design).unwrap(), Days::roughly(&design).unwrap()] {
+            assert_eq!(Days::read(&design, &days.to_string()), Some(days), "{runs} runs");
+        }
+    }
+    for words in ["", "1 2 3", "- - - - - - - - - - - - -"] {
+        assert_eq!(Days::read(&with_runs(5), words), None, "{words}");
+    }
 }

@@ -6,7 +6,7 @@ use longsmoke::analysis::day::{DayState, Setup, repeating_alone, repeating_near}
 use longsmoke::analysis::factors::Factors;
 use longsmoke::design::{Design, document};
 use longsmoke::rules::Edges;
-use longsmoke::study::edges::{Study, is_varied};
+use longsmoke::study::edges::{Deciding, Study, edges as all_edges, is_varied};
 use longsmoke::study::uncertainty::{
     Distribution, SPREADS, Setup as Samples, Spread, SpreadId,
 };
@@ -144,4 +144,29 @@ fn factors_reach_the_day() {
     // A day ends with a wall that has fallen farther where more passes to outdoors.
     assert!(wall(&with(|factors| factors.outside_film = 1.4)) < wall(&near.state));
     assert!(wall(&with(|factors| factors.flue_conductivity = 1.5)) < wall(&near.state));
+}
+
+/// The few cases that decide the edges of a design tell those of one that is a little other within
+/// 4 K of what all samples do, a tenth of what the edge is off by there.
+#[test]
+fn few_cases_tell_the_edge_of_a_design_much_alike() {
+    let design = Design::demonstration();
+    let study = Study::new(&design).unwrap();
+    let samples: Vec<_> = (0..study.len()).filter_map(|index| study.sample(index)).collect();
+    let deciding = Deciding::new(&study, &samples).unwrap();
+    assert_eq!(*deciding.edges(), study.sum_up(&samples).unwrap());
+    // Of itself they tell what they were picked from.
+    let same = deciding.estimate(&design, None).unwrap();
+    for ((nominal, edge), (is, at)) in figures(&same).into_iter().zip(figures(deciding.edges()))
+    {
+        assert!((nominal - is).abs() < 0.1 && (edge - at).abs() < 0.1, "{edge} {at}");
+    }
+    assert!((same.mouth_wall.edge - deciding.edges().mouth_wall.edge).abs() < 1e-9);
+    let mut other = design.clone();
+    other.path.run_length += 0.2;
+    other.fire.charge -= 1.0;
+    let (told, all) = (deciding.estimate(&other, None).unwrap(), all_edges(&other).unwrap());
+    for ((nominal, edge), (is, at)) in figures(&told).into_iter().zip(figures(&all)).take(3) {
+        assert!((nominal - is).abs() < 4.0 && (edge - at).abs() < 4.0, "{edge} K, {at} K");
+    }
 }

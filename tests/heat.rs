@@ -8,8 +8,8 @@ use longsmoke::design::building::{AirSupply, Below, BenchUse, Damper, Foam, Stat
 use longsmoke::design::material::Material;
 use longsmoke::design::{Design, Layout, RuleSet, WallBehind};
 use longsmoke::rules::{
-    Around, DayFigures, Edges, Finding, Hazard, Hot, Known, Matter, Question, Rule, Severity,
-    Standing, TemperatureEdge, Touch, check, judge,
+    Around, DayFigures, Edges, Finding, Hazard, Hot, InHouse, Known, Matter, Question, Rule,
+    Severity, Standing, TemperatureEdge, Touch, check, judge,
 };
 use longsmoke::units::{System, kelvin};
 use longsmoke::words;
@@ -129,6 +129,11 @@ fn materials_bear_what_they_bear() {
         |day, k| day.layers.liner = k,
     );
     hotter_than(hot(Hot::Wool), (600.0, LOOK), AS_IT_IS, |day, k| day.layers.wool = k);
+    // Mild steel, 400 to 450 °C: in the facing, or in the core where there is no facing.
+    hotter_than(hot(Hot::Steel), (400.0, LOOK), AS_IT_IS, |day, k| day.layers.facing = k);
+    hotter_than(hot(Hot::Steel), (400.0, LOOK), AS_IT_IS, |day, k| {
+        (day.layers.facing, day.layers.firebox) = (0.0, k);
+    });
 }
 
 /// Across a void whose air is warmed half as much as the slab: where the slab is 20 K above a room of
@@ -323,6 +328,75 @@ fn what_weighs_more_with_an_overload_is_said() {
     assert_eq!(with_overload(301.0), Some(LOOK));
 }
 
+/// What is touched is judged with an overload too: a bench to sit on at 48, to lie on at 43 and to
+/// stop building at 48 °C, faces within reach of children at 66 °C; a degree less is quiet.
+#[test]
+fn what_is_touched_is_judged_at_the_edge() {
+    let judged = |touch: Touch, change: fn(&mut Design), [nominal, edge]: [f64; 2]| {
+        let (design, analysis) = changed(change);
+        let hot = TemperatureEdge { nominal: kelvin(nominal), edge: kelvin(edge) };
+        let upright = touch == Touch::Reach;
+        let edges = Edges {
+            air_ratio: 2.0,
+            upright: if upright { hot } else { TemperatureEdge::default() },
+            bench: if upright { TemperatureEdge::default() } else { hot },
+            ..Edges::default()
+        };
+        let day = cool_day();
+        let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+        let findings = judge(&design, &analysis, known);
+        for found in &findings {
+            let text = words::finding(found, System::Metric);
+            assert!(!text.title.contains(['{', '}']), "{text:?}");
+        }
+        let at = |standing| one(&findings, Rule::AtTheEdge(Hazard::Touch(touch), standing));
+        [at(Standing::Nominal), at(Standing::Edge)].map(|each| each.map(|each| each.severity))
+    };
+    let seat: Change = |design| {
+        (design.path.layout, design.shell.bench_use) = (Layout::Bench, BenchUse::Seat);
+        design.surroundings.children = Stated::No;
+    };
+    let bed: Change = |design| {
+        (design.path.layout, design.shell.bench_use) = (Layout::Bench, BenchUse::Bed);
+        design.surroundings.children = Stated::No;
+    };
+    let children: Change = |design| design.surroundings.children = Stated::Yes;
+    let unknown: Change = |design| design.surroundings.children = Stated::NotStated;
+    let nobody: Change = |design| design.surroundings.children = Stated::No;
+    assert_eq!(judged(Touch::Seat, seat, [40.0, 47.9]), [None, None]);
+    assert_eq!(judged(Touch::Seat, seat, [47.9, 48.1]), [None, Some(LOOK)]);
+    assert_eq!(judged(Touch::Seat, seat, [48.1, 50.0]), [Some(LOOK), None]);
+    assert_eq!(judged(Touch::Bed, bed, [42.9, 42.9]), [None, None]);
+    assert_eq!(judged(Touch::Bed, bed, [42.9, 49.0]), [None, Some(LOOK)]);
+    assert_eq!(judged(Touch::Bed, bed, [47.9, 49.0]), [Some(LOOK), None]);
+    assert_eq!(judged(Touch::Bed, bed, [48.1, 49.0]), [Some(STOP), None]);
+    assert_eq!(judged(Touch::Reach, children, [60.0, 65.9]), [None, None]);
+    assert_eq!(judged(Touch::Reach, children, [60.0, 66.1]), [None, Some(LOOK)]);
+    assert_eq!(judged(Touch::Reach, children, [66.1, 70.0]), [Some(LOOK), None]);
+    assert_eq!(judged(Touch::Reach, unknown, [66.1, 70.0]), [Some(NOTE), None]);
+    assert_eq!(judged(Touch::Reach, nobody, [90.0, 99.0]), [None, None]);
+}
+
+/// A bench too hot as stated is not said again, unless it weighs more with an overload.
+#[test]
+fn a_hot_bench_is_said_once() {
+    let (design, analysis) = changed(|design| {
+        (design.path.layout, design.shell.bench_use) = (Layout::Bench, BenchUse::Bed);
+        design.surroundings.children = Stated::No;
+    });
+    let day = DayFigures { bench: kelvin(45.0), ..cool_day() };
+    let ids = |celsius: f64| {
+        let hot = TemperatureEdge { nominal: kelvin(celsius), edge: kelvin(celsius) };
+        let edges = Edges { air_ratio: 2.0, bench: hot, ..Edges::default() };
+        let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+        let findings = judge(&design, &analysis, known);
+        let bench = findings.iter().map(|found| found.rule.id());
+        bench.filter(|id| id.contains("bench")).collect::<Vec<_>>()
+    };
+    assert_eq!(ids(47.0), ["bench-hot-to-lie-on"]);
+    assert_eq!(ids(49.0), ["overload-bench-hot-to-lie-on", "bench-hot-to-lie-on"]);
+}
+
 fn stated(rule: Around, change: impl Fn(&mut Design)) -> Option<Severity> {
     let (design, analysis) = changed(change);
     one(&check(&design, &analysis), Rule::Around(rule)).map(|found| found.severity)
@@ -467,4 +541,41 @@ fn heat_is_a_matter_of_safety() {
     for touch in [Touch::Seat, Touch::Bed, Touch::Reach, Touch::Door] {
         assert_eq!(Rule::Touch(touch).questions(), [Question::Safe]);
     }
+}
+
+/// 4 Pa for a fire that takes its air from the room, 8 Pa for one with a duct of its own, whatever the
+/// draft.
+#[test]
+fn a_house_pulls_no_harder_than_its_fire_bears() {
+    let weight = |supply: AirSupply, pascals: f64| {
+        let (design, mut analysis) = changed(|design| {
+            design.site.air_supply = supply;
+            design.site.house_suction = pascals;
+        });
+        analysis.height_of_fire.margin = 100.0;
+        let found = one(&check(&design, &analysis), Rule::InHouse(InHouse::SuctionHigh));
+        found.map(|found| found.severity)
+    };
+    for supply in [AirSupply::NotStated, AirSupply::Leaks, AirSupply::Opening] {
+        assert_eq!(weight(supply, 4.0), None);
+        assert_eq!(weight(supply, 4.1), Some(LOOK));
+    }
+    assert_eq!(weight(AirSupply::Duct, 8.0), None);
+    assert_eq!(weight(AirSupply::Duct, 8.1), Some(LOOK));
+}
+
+/// A bypass that is left open sends the gas of the firebox into the chimney.
+#[test]
+fn a_bypass_is_told_where_its_gas_is_hotter_than_the_chimney_bears() {
+    let told = |bypass: f64, celsius: f64| {
+        let (mut design, mut analysis) = changed(|_| ());
+        design.path.bypass_area = bypass;
+        design.chimney.rated_temperature = kelvin(538.0);
+        analysis.height_of_fire.firebox_outlet = kelvin(celsius);
+        let found = one(&check(&design, &analysis), Rule::Around(Around::BypassOpen));
+        found.map(|found| found.severity)
+    };
+    assert_eq!(told(0.01, 538.1), Some(NOTE));
+    assert_eq!(told(0.01, 537.9), None);
+    assert_eq!(told(0.0, 900.0), None);
 }

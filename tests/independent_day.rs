@@ -4,15 +4,13 @@
 //! It was written by someone who had not read this program; it solves the walls by the method of
 //! lines with SciPy's BDF on thousands of nodes.
 
-use crate::{Check, Publication, Worst, hold};
-use longsmoke::analysis::day::{Day, DayState, Resolution, Setup, Without, day};
-use longsmoke::design::document;
+use crate::{Check, Publication, Worst, day_designs, hold};
+use longsmoke::analysis::day::{Day, DayState, Resolution, day};
 use longsmoke::sources::Trust;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 
-const DESIGNS: [&str; 2] = ["quince_hut", "rowan_parlor"];
 /// Farthest that an energy may lie from the independent one, over the heat of the wood.
 const ENERGY: f64 = 0.01;
 /// Farthest that a curve may, over its span.
@@ -22,25 +20,9 @@ fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/reference")
 }
 
-fn json(name: &str) -> Value {
-    let text = std::fs::read_to_string(folder().join("day_designs").join(name)).unwrap();
-    serde_json::from_str(&text).unwrap()
-}
-
-/// The day of a design with the air after the fire that its author held.
 fn computed(name: &str, resolution: Resolution) -> Day {
-    let design = json(&format!("{name}.json")).to_string();
-    let mut design = document::read(&design).unwrap().design;
-    let extra = json(&format!("{name}.day.json"));
-    let number = |key: &str| extra["day"][key].as_f64().unwrap();
-    design.shell.base_thickness = number("base_thickness_m");
-    design.fire.shape.kindling_fraction = number("kindling_fraction");
-    design.fire.shape.char_start_fraction = number("char_start_fraction");
-    design.fire.shape.char_rate_ratio = number("char_rate_ratio");
-    let after_flow = Some(number("after_air_kg_per_s"));
-    // Its walls conduct as they do cold.
-    let without = vec![Without::HotConductivity];
-    day(&design, &Setup { resolution, after_flow, without, ..Setup::STANDARD }).unwrap()
+    let (design, setup) = day_designs::read(name, resolution);
+    day(&design, &setup).unwrap()
 }
 
 /// Rows of the table: design, state, figure, time (s), value.
@@ -122,7 +104,7 @@ fn curves(days: &BTreeMap<&str, Day>) -> Worst {
 
 pub(crate) fn all() -> Publication {
     let days = |resolution| -> BTreeMap<&str, Day> {
-        DESIGNS.into_iter().map(|name| (name, computed(name, resolution))).collect()
+        day_designs::NAMES.into_iter().map(|name| (name, computed(name, resolution))).collect()
     };
     // Points of the curves lie as far apart as the steps; the table's times fall between them.
     let (standard, fine) = (days(Resolution::STANDARD), days(Resolution::STANDARD.finer(2)));

@@ -565,7 +565,9 @@ fn draft_falls_with_altitude() {
     trend(
         |design| design.site.altitude += 300.0,
         |low, high| {
-            prop_assert!(high.draft.abs() < low.draft.abs());
+            // The slot may pass hot gas up there that it keeps back down here.
+            let slot = low.bleed_fraction + high.bleed_fraction;
+            prop_assert!(slot > 0.0 || high.draft.abs() < low.draft.abs());
             prop_assert!(high.dew_point < low.dew_point);
             Ok(())
         },
@@ -895,8 +897,10 @@ fn good() -> impl Strategy<Value = Design> {
 }
 
 fn link_is_good_or_refused(fragment: &str) -> Outcome {
-    match link::decode(fragment) {
-        Ok(design) => {
+    match link::decode_pinned(fragment) {
+        Ok(link::Linked { design, pinned }) => {
+            prop_assert!(pinned.len() <= document::MOST_PINNED);
+            prop_assert!(pinned.iter().all(|each| check(each).is_empty()));
             prop_assert!(check(&design).is_empty());
             prop_assert!(design.name.chars().count() <= document::MOST_NAME);
             prop_assert!(design.path.overrides.len() <= MOST_RUNS);
@@ -914,6 +918,8 @@ fn file_is_good_or_refused(text: &str) -> Outcome {
     match document::read(text) {
         Ok(document) => {
             prop_assert!(check(&document.design).is_empty());
+            prop_assert!(document.pinned.len() <= document::MOST_PINNED);
+            prop_assert!(document.pinned.iter().all(|each| check(each).is_empty()));
             prop_assert!(document.design.name.chars().count() <= document::MOST_NAME);
             let again = |design: &Design| {
                 let text = document::write(design, Some(&document.original));
@@ -977,7 +983,7 @@ fn sealed(version: u32, mut packed: Vec<u8>) -> Vec<u8> {
 }
 
 fn version() -> impl Strategy<Value = u32> {
-    1..=link::VERSION
+    1..=link::PINNED_VERSION
 }
 
 /// JSON of any shape, with our own keys and odd numbers among its parts.
@@ -1105,6 +1111,42 @@ fn a_link_that_inflates_without_end_is_refused() {
     for version in 1..=link::VERSION {
         let bomb = packed(version, &vec![b' '; 8_000_000]);
         assert!(link::decode(&fragment(version, &bomb)).is_err());
+    }
+}
+
+/// What is asked of bytes.
+type Holds<'a> = dyn Fn(&[u8]) -> Outcome + 'a;
+
+/// What the fuzzer starts from (`make fuzz`): every link and file of the corpus, cut ones, bombs,
+/// odd values. Also that none takes longer than a blink, at the quickest of some tries.
+#[test]
+fn the_seeds_of_the_fuzzer_open_or_are_refused_at_once() {
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    let link = |bytes: &[u8]| link_is_good_or_refused(&text(bytes));
+    let pack = |bytes: &[u8]| link_is_good_or_refused(&fragment(1, bytes));
+    let values = |bytes: &[u8]| link_is_good_or_refused(&fragment(1, &packed(1, bytes)));
+    let file = |bytes: &[u8]| file_is_good_or_refused(&text(bytes));
+    let kinds: [(&str, &Holds<'_>); 4] =
+        [("link", &link), ("packed", &pack), ("values", &values), ("file", &file)];
+    for (kind, holds) in kinds {
+        let folder =
+            std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("fuzz/corpus").join(kind);
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            let bytes = std::fs::read(&path).unwrap();
+            holds(&bytes).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
+            let once = || {
+                let start = std::time::Instant::now();
+                match kind {
+                    "file" => drop(document::read(&text(&bytes))),
+                    "link" => drop(link::decode(&text(&bytes))),
+                    _ => drop(link::decode(&fragment(1, &bytes))),
+                }
+                start.elapsed()
+            };
+            let quickest = (0..5).map(|_| once()).min().unwrap();
+            assert!(quickest.as_millis() < 5, "{}: {quickest:?}", path.display());
+        }
     }
 }
 

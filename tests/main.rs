@@ -14,15 +14,21 @@
 
 mod architecture;
 mod around;
+mod build;
 mod compare;
+mod courses;
 mod day;
+mod day_designs;
+mod dependencies;
 mod documents;
 mod drawn;
 mod edges;
+mod glossary;
 mod heat;
 mod house;
 mod independent;
 mod independent_day;
+mod language;
 mod laws;
 mod published;
 mod reference;

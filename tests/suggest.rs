@@ -5,18 +5,24 @@ use longsmoke::analysis::analyze;
 use longsmoke::analysis::day::{Setup, day};
 use longsmoke::design::Design;
 use longsmoke::design::field::{FieldId, check};
-use longsmoke::rules::{Answer, DayFigures, Known, Question, answer, judge};
+use longsmoke::rules::{
+    Answer, DayFigures, Finding, Known, Question, Rule, Severity, answer, check as check_rules,
+    judge,
+};
 use longsmoke::service::VariantsTold;
 use longsmoke::service::news::News;
 use longsmoke::service::order::Job;
 use longsmoke::study::edges::Study;
 use longsmoke::study::figures::{Figures, Line};
 use longsmoke::study::suggest::{
-    Aim, MOST, NEAREST, Outcome, Part, Proposal, Puts, Space, Suggest, Wish, labor, with,
+    Aim, Conflict, MOST, NEAREST, Outcome, Part, Proposal, Puts, Space, Suggest, Wish, labor,
+    with,
 };
 use longsmoke::study::trials::{Trial, judge as judge_trial, mild_day, try_one};
+use longsmoke::study::variant::words_of;
 use longsmoke::units::System;
 use longsmoke::words;
+use std::collections::BTreeMap;
 
 fn parts(design: &Design, wish: Wish, space: Option<Space>) -> (Vec<Proposal>, Outcome) {
     let space = space.unwrap_or_else(|| Space::around(design));
@@ -133,6 +139,73 @@ fn the_same_design_gets_the_same_answer() {
     assert_eq!(parts(&design, wish, Some(small())), once);
 }
 
+/// Whoever finds a piece, and in whatever order: what comes of it is the same, also by way of words.
+#[test]
+fn many_seekers_find_what_one_finds() {
+    let design = Design::demonstration();
+    for wish in [Wish::default(), Wish::new(&[Trial::ColdDay, Trial::Wind], &[Aim::Wood])] {
+        let (_, alone) = parts(&design, wish, Some(small()));
+        let mut search = Suggest::within(&design, wish, small());
+        let ground = search.ground().clone();
+        let outcome = loop {
+            let wanted = search.wanted();
+            if wanted.is_empty() {
+                match search.step() {
+                    Some(Part::End(outcome)) => break *outcome,
+                    Some(_) => continue,
+                    None => panic!("neither a piece nor an end"),
+                }
+            }
+            // All that may be wanted, the last first.
+            for piece in wanted.into_iter().rev() {
+                let words = ground.find(piece).to_string();
+                assert_eq!(piece.to_string().parse(), Ok(piece));
+                search.learn(piece, ground.read(piece, &words).unwrap());
+            }
+        };
+        assert_eq!(outcome, alone);
+    }
+}
+
+/// How far a finding is beyond its limit, as a share of it.
+fn beyond(finding: &Finding) -> f64 {
+    let limit =
+        finding.limit.map(|limit| limit.value).filter(|limit| limit.abs() > f64::EPSILON);
+    limit.map_or(1.0, |limit| ((finding.found.value - limit) / limit).abs())
+}
+
+/// Every size tried one by one: by its name the limit that is missed most, how often that is, and by
+/// how little.
+fn missed(design: &Design) -> BTreeMap<&'static str, (usize, f64)> {
+    // What a bypass or a thicker shell mends is not counted.
+    let counts = |finding: &&Finding| {
+        let of_shell = matches!(
+            finding.rule,
+            Rule::SmokeAtLighting(_)
+                | Rule::ColdStartWeak(_)
+                | Rule::TooHot(_)
+                | Rule::FaceTooHot
+                | Rule::Touch(_)
+        );
+        let light = finding.severity == Severity::GoodToKnow;
+        !finding.rule.is_of_the_day() && !light && !of_shell
+    };
+    let mut most = BTreeMap::new();
+    for puts in &Space::around(design).variants {
+        let each = with(design, puts);
+        let Ok(analysis) = analyze(&each) else { continue };
+        let findings = check_rules(&each, &analysis);
+        let heaviest = findings.iter().filter(counts).map(|found| found.severity).max();
+        let heavy = findings.iter().filter(counts);
+        let heavy = heavy.filter(|found| Some(found.severity) == heaviest);
+        if let Some(worst) = heavy.max_by(|a, b| beyond(a).total_cmp(&beyond(b))) {
+            let entry = most.entry(worst.rule.id()).or_insert((0, f64::INFINITY));
+            *entry = (entry.0 + 1, beyond(worst).min(entry.1));
+        }
+    }
+    most
+}
+
 #[test]
 fn without_a_yes_the_limits_that_conflict_are_named() {
     let mut design = Design::demonstration();
@@ -145,6 +218,13 @@ fn without_a_yes_the_limits_that_conflict_are_named() {
         let figures = Figures::new(&with(&design, &near.puts)).unwrap();
         assert!(!figures.passes());
         assert!(!near.against.is_empty());
+    }
+    let most = missed(&design);
+    assert_eq!(outcome.conflicts.len(), most.len());
+    for Conflict { count, nearest } in &outcome.conflicts {
+        let (often, least) = most[nearest.rule.id()];
+        assert_eq!(*count, often, "{}", nearest.rule.id());
+        assert!((beyond(nearest) - least).abs() < 1e-9, "{}", nearest.rule.id());
     }
     let passage = words::suggest::passage(&design, Wish::default(), &outcome, System::Metric);
     assert!(passage.plain().contains("The limits conflict"), "{}", passage.plain());
@@ -190,12 +270,20 @@ fn the_worker_tells_each_and_then_the_best() {
         _ => None,
     });
     let told: Vec<VariantsTold> = told.collect();
-    let [early @ .., VariantsTold::Best(best), VariantsTold::Read(_)] = told.as_slice() else {
+    let [early @ .., VariantsTold::Seen(best), VariantsTold::Read(_)] = told.as_slice() else {
         panic!("{told:?}");
     };
-    assert!(!best.is_empty());
-    for variant in best {
-        assert!(early.contains(&VariantsTold::One(variant.clone())));
-        assert_eq!(variant.brief.unwrap().answers, [Answer::Yes; 3]);
-    }
+    let (_, outcome) = parts(&design, wish, None);
+    let words: Vec<&String> = best.metric.readings.iter().map(|(_, words)| words).collect();
+    let expected: Vec<String> =
+        outcome.proposals.iter().map(|each| words_of(&each.puts)).collect();
+    assert!(!words.is_empty());
+    assert_eq!(words, expected.iter().collect::<Vec<_>>());
+    // Each was told as soon as it was found.
+    let early = early.iter().filter_map(|told| match told {
+        VariantsTold::Seen(found) => found.metric.readings.last().map(|(_, words)| words),
+        VariantsTold::Read(_) => None,
+    });
+    let early: Vec<&String> = early.collect();
+    assert!(words.iter().all(|each| early.contains(each)));
 }

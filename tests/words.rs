@@ -235,7 +235,7 @@ fn sentences_are_plain() {
     for finding in findings {
         let text = words::finding(&finding, System::Metric);
         let all = [&text.title, text.reason, text.remedy, finding.source.text()].join(" ");
-        for word in ["204", "ratio", "dynamic pressure", "m_B", "sqrt"] {
+        for word in ["204", " ratio", "dynamic pressure", "m_B", "sqrt"] {
             assert!(!all.contains(word), "{all}");
         }
     }

@@ -1,10 +1,13 @@
 //! The working of a figure ends at that figure, and shows the formula that computed it.
 
 use longsmoke::analysis::analyze;
-use longsmoke::design::building::Soil;
-use longsmoke::design::{Design, Layout};
-use longsmoke::rules::check;
+use longsmoke::design::building::{AirSupply, Damper, Soil};
+use longsmoke::design::{Design, Layout, RuleSet};
+use longsmoke::rules::{DayFigures, Known, Rule, check, judge};
 use longsmoke::study::working::{FORMULAS, Inputs, Shown, Step, behind, figure_of};
+use longsmoke::units::{System, kelvin};
+use longsmoke::words;
+use longsmoke::words::working::Subject;
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -174,6 +177,10 @@ fn a_finding_leads_to_its_figure() {
                 "firebox-low",
                 "gap-small",
                 "bleed-small",
+                "air-opening-small",
+                "damper-tight",
+                "damper-opening-small",
+                "glass-near",
             ]
             .contains(&id)
             {
@@ -186,4 +193,77 @@ fn a_finding_leads_to_its_figure() {
         }
     }
     assert!(7 <= led.len(), "{led:?}");
+}
+
+/// What is said in place of steps.
+const REASONS: [&str; 5] = [
+    "found on the firing day",
+    "as it was entered, or read off the entries",
+    "Found by trying flow after flow",
+    "The worst of all places",
+    "There is no figure to work out",
+];
+
+/// Each finding of many designs, in either system: its steps or why there are none, its source and for
+/// what it holds.
+#[test]
+fn a_finding_has_a_working_or_says_why_not_and_for_what_it_holds() {
+    let unstated: fn(&mut Design) = |design| {
+        *design =
+            longsmoke::design::document::read("{\"heater_design_version\": 1}").unwrap().design;
+    };
+    let more: [fn(&mut Design); 7] = [
+        |design| design.site.rule_set = RuleSet::None,
+        |design| design.site.rule_set = RuleSet::Europe,
+        |design| design.path.run_count = 1,
+        |design| (design.path.run_count, design.path.run_length) = (2, 0.3),
+        |design| (design.site.air_supply, design.site.air_opening) = (AirSupply::Duct, 0.001),
+        |design| (design.chimney.damper, design.chimney.damper_opening) = (Damper::Fitted, 0.0),
+        |design| design.surroundings.front = 0.3,
+    ];
+    let mut seen = BTreeSet::new();
+    for change in CHANGES.into_iter().chain(more).chain([unstated]) {
+        let mut design = Design::demonstration();
+        change(&mut design);
+        let analysis = analyze(&design).unwrap();
+        for finding in check(&design, &analysis) {
+            let id = finding.rule.id();
+            seen.insert(id);
+            for system in [System::Metric, System::Us] {
+                let subject = Subject::Finding(&finding);
+                let said = words::working::of(&design, subject, system).unwrap().plain();
+                let steps = behind(&finding);
+                let reasons = REASONS.iter().filter(|reason| said.contains(**reason)).count();
+                assert_eq!(reasons, usize::from(steps.is_empty()), "{id}: {said}");
+                assert!(said.contains("Judged by: "), "{id}: {said}");
+                let range = words::validity::validity(finding.rule, system);
+                assert!(said.contains(&format!("Range of validity: {range}")), "{id}");
+                assert!(range.ends_with('.') && !range.contains(" safe"), "{id}: {range}");
+                assert!(range.starts_with(char::is_uppercase), "{id}: {range}");
+            }
+        }
+    }
+    for id in ["path-below-definition", "no-reversal", "air-opening-small", "damper-tight"] {
+        assert!(seen.contains(id), "{id} is not in {seen:?}");
+    }
+}
+
+/// By how much, by hand: 50 mm where 914 mm are asked; 120 °C where 110 °C is the most.
+#[test]
+fn a_finding_tells_by_how_much() {
+    let mut design = Design::demonstration();
+    design.surroundings.side = 0.05;
+    design.shell.core_thickness = 0.03;
+    design.shell.facing_thickness = 0.02;
+    let analysis = analyze(&design).unwrap();
+    let day = DayFigures { hottest_face: kelvin(120.0), ..DayFigures::default() };
+    let known = Known { day: Some(&day), ..Known::default() };
+    let findings = judge(&design, &analysis, known);
+    let said = |rule: Rule, system: System| {
+        let found = findings.iter().find(|each| each.rule == rule).unwrap();
+        words::working::of(&design, Subject::Finding(found), system).unwrap().plain()
+    };
+    assert!(said(Rule::SideClose, System::Metric).contains("864 mm apart"));
+    assert!(said(Rule::FaceTooHot, System::Metric).contains("10 K apart"));
+    assert!(said(Rule::FaceTooHot, System::Us).contains("18 °F apart"));
 }

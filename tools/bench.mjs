@@ -1,8 +1,10 @@
 // Timings in the browser, of the built page: from a step of a slider to the figures painted, as
-// the machine is and with its processor slowed four times; and the program alone, in a worker.
-// Medians and 95th percentiles, for people to read.
+// the machine is and with its processor slowed four times. Then what such a step computes, as wasm
+// built as the page is, and analyses in the page's worker. Medians and 95th percentiles, for people
+// to read.
 //
 //   node tools/bench.mjs [--quick]
+import { execFileSync } from 'node:child_process';
 import { DesignerPage } from '../e2e/page.mjs';
 import { launchChromium } from './chromium.mjs';
 import { serve } from './serve.mjs';
@@ -86,6 +88,27 @@ const compare = async ({ count, design }) => {
   return times;
 };
 
+/** From asking for a study until it is told, with the longest task of the page meanwhile. */
+const study = async (page, name, ask) => {
+  const view = page.getByTestId(name);
+  await page.evaluate(() => {
+    globalThis.longest = 0;
+    globalThis.watching ??= new PerformanceObserver((list) => {
+      for (const { duration } of list.getEntries()) globalThis.longest = Math.max(globalThis.longest, duration);
+    });
+    globalThis.watching.observe({ type: 'longtask' });
+  });
+  const started = Date.now();
+  await ask(view);
+  const told = view.getByRole('img').or(view.locator('table')).first();
+  const first = told.waitFor({ timeout: 120_000 }).then(() => Date.now() - started);
+  await view.locator('table').first().waitFor({ timeout: 120_000 });
+  const whole = Date.now() - started;
+  const longest = await page.evaluate(() => globalThis.longest);
+  console.log(`${name}: first told after ${await first} ms, all after ${whole} ms;`
+    + ` longest task of the page ${longest < 50 ? 'below 50' : longest.toFixed(0)} ms`);
+};
+
 const server = await serve({ folder: 'dist' });
 const browser = await launchChromium();
 try {
@@ -103,6 +126,17 @@ try {
   const design = JSON.stringify({ heater_design_version: 1 });
   const strips = await page.evaluate(compare, { count: STRIPS, design });
   say('one analysis with findings, in the worker', strips.map((time) => time / ANALYSES));
+  const fresh = await browser.newPage({ viewport: { width: 1440, height: 900 }, locale: 'en-US' });
+  await new DesignerPage(fresh, server.url).open();
+  // What the page computes by itself comes first.
+  await fresh.locator('[aria-busy="true"]:visible').first().waitFor({ state: 'detached', timeout: 60_000 });
+  await study(fresh, 'compare', (view) => view.locator('> summary').click());
+  await study(fresh, 'suggest', async (view) => {
+    await view.locator('> summary').click();
+    await view.getByRole('button', { name: 'Suggest', exact: true }).click();
+  });
+  const steps = execFileSync(process.execPath, ['build/wasm/step/step.js'], { encoding: 'utf8' });
+  say('one analysis with findings and drawing data, as the page is built', steps.trim().split(' ').map(Number));
 } finally {
   await browser.close();
   await server.close();

@@ -17,8 +17,14 @@ const browser = await launchChromium();
 try {
   for (const { path, ...context } of PICTURES) {
     const page = await browser.newPage({ ...context, locale: 'en-US', colorScheme: 'light' });
+    // Whom the page has shown round before.
+    await page.addInitScript(() => localStorage.setItem('longsmoke.walk', 'seen'));
     const designer = new DesignerPage(page, server.url);
     await designer.open();
+    // With all that is judged later, and without what is said once.
+    await page.locator('#findings .finding').first().waitFor();
+    await page.locator('[aria-busy="true"]:visible').first().waitFor({ state: 'detached', timeout: 60_000 });
+    await page.locator('#device-ready .device-close').click();
     await page.screenshot({ path, animations: 'disabled' });
     await page.close();
     console.log(path);

@@ -57,8 +57,11 @@ async function compress(file, modified, encoding) {
   return encoding === 'gzip' ? promisify(gzip)(body) : body;
 }
 
-/** Starts the server; port 0 takes a free one. Gives its address and a way to end it. */
-export async function serve({ folder, prefix = '/', port = 0, host = '127.0.0.1' }) {
+/**
+ * Starts the server; port 0 takes a free one. Without `header` it sends no policy, as a static host
+ * may not. Gives its address and a way to end it.
+ */
+export async function serve({ folder, prefix = '/', port = 0, host = '127.0.0.1', header = true }) {
   const root = resolve(folder);
   const policy = await contentSecurityPolicy(root);
   const base = `/${prefix}/`.replace(/\/+/g, '/');
@@ -79,7 +82,7 @@ export async function serve({ folder, prefix = '/', port = 0, host = '127.0.0.1'
 
     const hashed = path.startsWith(`${base}assets/`);
     const headers = {
-      'content-security-policy': policy,
+      ...(header && { 'content-security-policy': policy }),
       'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',

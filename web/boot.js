@@ -4,8 +4,17 @@
 //   longsmokePanic(message)  the program's panic hook calls it; shows the trouble block
 //   longsmokeWorker()        the program calls it; a new worker, whose own program (src/worker.rs)
 //                            is fetched when the first is made
+//   longsmokeGive(name, text)
+//                            the program calls it; keeps a file, or prints where there is no name
+//   longsmokeInflate(bytes)  the program calls it; a promise of what the deflate stream holds
 //   longsmokeLink            the program sets it: absolute link that carries the present design
 import init from '#wasm/page.js';
+import { give } from './give.js';
+import { inflate } from './inflate.js';
+import { speak } from './language.js';
+import { keepOnDevice } from './offline.js';
+import { trusted } from './trusted.js';
+import worker from './worker.js?worker&url';
 
 // The program cleans the address bar after it has read a link, so keep what was opened.
 const opened = location.href;
@@ -25,9 +34,14 @@ globalThis.longsmokePanic = (message) => {
   show('broken', message);
 };
 
-// Vite recognizes exactly this expression and bundles the worker.
-globalThis.longsmokeWorker = () =>
-  new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
+globalThis.longsmokeGive = give;
+globalThis.longsmokeInflate = inflate;
+
+globalThis.longsmokeWorker = () => {
+  const started = new Worker(trusted.createScriptURL(worker), { type: 'module' });
+  started.postMessage({ words: globalThis.longsmokeWords ?? '' });
+  return started;
+};
 
 // What ends the program without a panic: no memory (a trap), too deep a recursion (a RangeError).
 function fatal(error) {
@@ -45,11 +59,15 @@ for (const trouble of ['broken', 'absent']) {
   byId(`${trouble}-reload`).addEventListener('click', () => location.reload());
 }
 
+await speak();
 try {
+  // The program takes the shell away as it puts itself there, once it has unpacked the link, if any.
   await init();
-  // The program's `main` has run and mounted; no frame was painted in between.
-  byId('shell').remove();
 } catch (error) {
   if (fatal(error)) globalThis.longsmokePanic(error);
   else show('absent', error);
 }
+
+// Even after trouble, for a newer release may be the way out. What `make serve` builds is not kept:
+// it would stand before what is built next.
+if (import.meta.env.MODE === 'dist') keepOnDevice();

@@ -1,5 +1,6 @@
-//! The heater on other days than that of the height of the fire: the same fire on a mild day, and
-//! the first kindling in cold masonry.
+//! The heater under other conditions than those of the height of the fire: the same fire on a mild
+//! day, the first kindling in cold masonry, the draft when it is due for cleaning, and the wall at
+//! the mouth with half the wood.
 //!
 //! Burn, march, flue and ledger are those of the height of the fire. Of these only the outdoor
 //! part of the flue and the ledger know the weather.
@@ -9,8 +10,10 @@ use super::chimney::{Flue, cold_flue, cold_wall, flue_outdoors};
 use super::draft::{Flow, Ledger, NaturalFlow, ledger};
 use super::fire::Burn;
 use super::march::{Passage, Stream};
+use super::otherwise::{fouled, half_charged};
+use super::path::path;
 use super::runs::through_runs;
-use super::{Case, State};
+use super::{Case, State, dew_point_of, state_at};
 use crate::design::Design;
 use crate::units::{ZERO_CELSIUS, in_celsius};
 use schemars::JsonSchema;
@@ -80,13 +83,44 @@ impl Weather {
     }
 }
 
-/// Days and hours at which the draft is smaller than at the height of the fire.
+/// States of the heater in which the draft is smaller, or the chimney colder, than at the height of
+/// the fire.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Conditions {
     /// The height of the fire on a mild day.
     pub mild_day: MildDay,
     /// A kindling fire while masonry and flue are cold.
     pub cold_start: ColdStart,
+    /// The wall at the mouth at the height of the fire with half a charge; missing where no figures
+    /// were found.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub half_charge: Option<MouthState>,
+    /// The height of the fire when the heater is due for cleaning; missing where no figures were
+    /// found.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub due_for_cleaning: Option<DueForCleaning>,
+}
+
+/// The height of the fire with ash on the floor of every run and soot on every wall.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct DueForCleaning {
+    /// At the outdoor temperature that the design states.
+    pub design_day: DraftState,
+    /// On the mild day.
+    pub mild_day: DraftState,
+}
+
+/// The wall at the mouth and what it is held against.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct MouthState {
+    /// Inner wall at the mouth (K in memory, °C in files).
+    #[serde(rename = "chimney_mouth_wall_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub wall: f64,
+    /// Dew point of the water in the gas (K in memory, °C in files).
+    #[serde(rename = "dew_point_celsius", with = "in_celsius")]
+    #[schemars(with = "f64")]
+    pub dew_point: f64,
 }
 
 /// The height of the fire on a mild day: 15 °C outdoors, or as the design states if that is warmer.
@@ -172,7 +206,8 @@ impl State {
     }
 }
 
-/// Draft on the mild day and at the cold start.
+/// Draft on the mild day, at the cold start and when due for cleaning, and the wall at the mouth
+/// with half a charge.
 pub(super) fn conditions(
     case: Case<'_>,
     state: &State,
@@ -183,7 +218,36 @@ pub(super) fn conditions(
     let runs_outlet = state.runs_outlet();
     let stated = draft_state(&state.stream, runs_outlet, &flue, &ledger, weather);
     let mild_day = MildDay { stated, natural_flows };
-    Conditions { mild_day, cold_start: cold_start(case) }
+    Conditions {
+        mild_day,
+        cold_start: cold_start(case),
+        half_charge: half_charge(case),
+        due_for_cleaning: due_for_cleaning(case),
+    }
+}
+
+/// The draft when the heater is due for cleaning.
+fn due_for_cleaning(case: Case<'_>) -> Option<DueForCleaning> {
+    let foul = fouled(case.design);
+    let narrowed = path(&foul);
+    let case = Case { design: &foul, path: &narrowed, ..case };
+    let state = state_at(case, foul.fire.excess_air_ratio).ok()?;
+    let at = |weather: Weather| {
+        let (flue, ledger) = state.in_weather(case, weather);
+        draft_state(&state.stream, state.runs_outlet(), &flue, &ledger, weather)
+    };
+    let [design_day, mild_day] = [Weather::judged(&foul), Weather::mild(&foul)].map(at);
+    let is_found = design_day.margin.is_finite() && mild_day.margin.is_finite();
+    is_found.then_some(DueForCleaning { design_day, mild_day })
+}
+
+/// The wall at the mouth with half a charge.
+fn half_charge(case: Case<'_>) -> Option<MouthState> {
+    let half = half_charged(case.design);
+    let state = state_at(Case { design: &half, ..case }, half.fire.excess_air_ratio).ok()?;
+    let found =
+        MouthState { wall: state.flue.mouth_wall, dew_point: dew_point_of(&state.stream) };
+    (found.wall.is_finite() && found.dew_point.is_finite()).then_some(found)
 }
 
 fn draft_state(

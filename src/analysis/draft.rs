@@ -1,14 +1,12 @@
-//! What pulls and what holds back, and the flows at which the two balance.
+//! What pulls and what holds back.
 
 use super::chimney::Flue;
 use super::conditions::Weather;
 use super::march::{Passage, Stream, dynamic_pressure};
 use super::path::Path;
-use super::{Case, Failure, State, state_at};
 use crate::design::Design;
 use crate::physics::air;
 use crate::physics::pressure::{column_pull, local_loss, margin};
-use crate::physics::root::bracketed;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -191,59 +189,4 @@ pub struct NaturalFlow {
     pub excess_air_ratio: f64,
     /// Whether the margin falls with the flow, so that the flow holds itself.
     pub stable: bool,
-}
-
-/// Range of excess air that is searched, below 1 for a fire that is short of air (–).
-const SEARCHED: (f64, f64) = (0.2, 14.0);
-const POINTS: u32 = 16;
-/// On the logarithm of the excess air.
-const TOLERANCE: f64 = 5e-5;
-
-/// Finds every flow at which the heater balances with its air fully open, in the weather that the
-/// design states and in another one, by a scan over the excess air and a bracketed root in each
-/// interval whose ends differ in sign. One march serves both kinds of weather.
-pub(super) fn natural_flows(
-    case: Case<'_>,
-    other: Weather,
-) -> Result<[Vec<NaturalFlow>; 2], Failure> {
-    let stated = |state: &State| state.ledger.margin();
-    let changed = |state: &State| state.in_weather(case, other).1.margin();
-    let (low, high) = (libm::log(SEARCHED.0), libm::log(SEARCHED.1));
-    let step = (high - low) / f64::from(POINTS);
-    let mut points = [const { Vec::new() }; 2];
-    for index in 0..=POINTS {
-        let at = low + step * f64::from(index);
-        let state = state_at(case, libm::exp(at))?;
-        let [here, there] = &mut points;
-        here.push((at, stated(&state)));
-        there.push((at, changed(&state)));
-    }
-    let [here, there] = points;
-    Ok([balances(case, &here, stated)?, balances(case, &there, changed)?])
-}
-
-/// The roots between the points of a scan, each the logarithm of an excess air with its margin.
-fn balances(
-    case: Case<'_>,
-    points: &[(f64, f64)],
-    margin: impl Fn(&State) -> f64,
-) -> Result<Vec<NaturalFlow>, Failure> {
-    // A failure inside the bracket cannot happen where both ends were found; NaN ends the search
-    // if it does.
-    let margin_at = |x: f64| state_at(case, libm::exp(x)).map_or(f64::NAN, |s| margin(&s));
-    let mut flows = Vec::new();
-    for (before, here) in points.iter().zip(points.iter().skip(1)) {
-        if (before.1 < 0.0) == (here.1 < 0.0) {
-            continue;
-        }
-        let root =
-            bracketed(*before, *here, TOLERANCE, margin_at).map_err(Failure::NaturalFlow)?;
-        let burn = super::fire::Burn::new(case.design, libm::exp(root));
-        flows.push(NaturalFlow {
-            gas_flow_kg_per_s: burn.gas_flow(),
-            excess_air_ratio: burn.excess_air_ratio,
-            stable: here.1 < before.1,
-        });
-    }
-    Ok(flows)
 }

@@ -1,6 +1,6 @@
 //! The firebox as a stirred volume: heat of the wood against walls, door, glass and gas.
 
-use super::march::{Exchange, Sink, Touch};
+use super::march::{Exchange, Gray, Sink, Touch};
 use super::path::{Backing, storage_resistance};
 use super::{Case, Failure};
 use crate::design::{Design, Layout};
@@ -228,22 +228,21 @@ fn state(
     touches: &mut [Touch],
 ) -> (Firebox, f64) {
     let room = design.site.room_temperature;
-    let exchange = Exchange {
+    let exchange = Exchange::new(&Gray {
         coefficient: FIREBOX_FILM,
         wall_emissivity: design.shell.inner_emissivity,
         gas_emissivity: feed.flame_emissivity,
         gas_absorptivity: feed.flame_emissivity,
         gas_temperature: temperature,
-    };
+    });
     let (mut wall_heat, mut weighted, mut total, mut slope) = (0.0, 0.0, 0.0, 0.0);
     for (sink, touch) in sinks.iter().zip(touches) {
-        let surface = exchange.surface(sink, touch.surface);
-        let flux = exchange.flux(surface);
-        wall_heat += sink.girth * flux;
-        slope += sink.girth * exchange.slope(sink, surface);
-        weighted += sink.girth * surface;
+        let met = exchange.meet(sink, touch.surface);
+        wall_heat += sink.girth * met.flux;
+        slope += sink.girth * met.slope;
+        weighted += sink.girth * met.touch.surface;
         total += sink.girth;
-        *touch = Touch { surface, flux: flux + sink.from_walls(surface) };
+        *touch = met.touch;
     }
     let (glass, metal) = design.firebox.door_parts();
     let power = black(temperature);

@@ -6,7 +6,7 @@ use super::day::DayState;
 use crate::design::Design;
 use crate::physics::air;
 use crate::physics::house::{
-    DAY, charge_for, firings_for, heat_of_a_day, house_loss, room_rise, wood_heat,
+    DAY, charge_for, firings_for, heat_of_a_day, house_after, house_loss, room_rise, wood_heat,
 };
 use crate::physics::pressure::column_pull;
 use schemars::JsonSchema;
@@ -115,6 +115,59 @@ pub fn overheating(design: &Design, day: &DayState, outdoors: f64) -> Overheatin
     }
 }
 
+/// How warm a house gets by the heater alone over a day that repeats, taken as one body (K).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Room {
+    /// Coldest.
+    pub low: f64,
+    /// As a mean.
+    pub mean: f64,
+    /// Warmest.
+    pub high: f64,
+}
+
+/// The room over the day that repeats, of a light, a middle and a heavy house; none of a house
+/// without loss.
+pub fn rooms(design: &Design, day: &DayState) -> Option<[Room; 3]> {
+    let site = &design.site;
+    let series = &day.series;
+    let points: Vec<(f64, f64)> =
+        series.time_s.iter().copied().zip(series.room_watts.iter().copied()).collect();
+    let has_loss = 0.0 < site.heat_loss && 1 < points.len();
+    has_loss.then(|| {
+        TIME_CONSTANTS.map(|time_constant| {
+            let over = over_outdoors(&points, site.heat_loss, time_constant);
+            let kelvin = |over: f64| site.outdoor_temperature + over;
+            Room { low: kelvin(over.low), mean: kelvin(over.mean), high: kelvin(over.high) }
+        })
+    })
+}
+
+/// How much warmer than outdoors a house is under heat that repeats (s, W), once it repeats itself.
+fn over_outdoors(points: &[(f64, f64)], coefficient: f64, time_constant: f64) -> Room {
+    let spans = || {
+        points.iter().zip(points.iter().skip(1)).map(|((from, a), (to, b))| {
+            let (heat, duration) = (0.5 * (a + b), to - from);
+            (heat, duration)
+        })
+    };
+    let after = |before: f64, (heat, duration): (f64, f64)| {
+        house_after(before, heat, coefficient, time_constant, duration)
+    };
+    // What a period leaves is what it made and a share of what was there before.
+    let made = spans().fold(0.0, after);
+    let (heat, period) =
+        spans().fold((0.0, 0.0), |sum, (heat, long)| (sum.0 + heat * long, sum.1 + long));
+    let start = made / -libm::expm1(-period / time_constant);
+    let mut now = start;
+    let (mut low, mut high) = (start, start);
+    for span in spans() {
+        now = after(now, span);
+        (low, high) = (low.min(now), high.max(now));
+    }
+    Room { low, mean: heat / period / coefficient, high }
+}
+
 /// The largest integral of what lies above zero at a stretch, straight between the points.
 fn most_above(points: &[(f64, f64)]) -> f64 {
     let (mut most, mut stretch) = (0.0_f64, 0.0);
@@ -172,6 +225,24 @@ mod tests {
         assert!((most_above(&apart) - 2.0).abs() < 1e-12);
         let together = [(0.0, -2.0), (2.0, 2.0), (3.0, 0.0), (4.0, 2.0), (6.0, -2.0)];
         assert!((most_above(&together) - 4.0).abs() < 1e-12);
+    }
+
+    /// A body of time constant T under heat q + Q sin(w t) swings by Q / (C sqrt(1 + (w T)^2)) about
+    /// q / C: the exact solution. Here 2 kW and 1 kW over a day into 100 W/K with 30 h: w T = 7.854.
+    #[test]
+    fn a_house_swings_as_the_exact_solution() {
+        let steps = 2000_u32;
+        let point = |step: u32| {
+            let share = f64::from(step) / f64::from(steps);
+            let heat = 2000.0 + 1000.0 * libm::sin(2.0 * std::f64::consts::PI * share);
+            (86_400.0 * share, heat)
+        };
+        let points: Vec<(f64, f64)> = (0..=steps).map(point).collect();
+        let room = over_outdoors(&points, 100.0, 108_000.0);
+        let swing = 10.0 / (1.0_f64 + 7.853_982 * 7.853_982).sqrt();
+        assert!((room.mean - 20.0).abs() < 1e-6, "{room:?}");
+        assert!((room.high - (20.0 + swing)).abs() < 1e-4, "{room:?}");
+        assert!((room.low - (20.0 - swing)).abs() < 1e-4, "{room:?}");
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::physics::convection::{
 };
 use crate::physics::gas::{Gas, Species};
 use crate::physics::pressure::{self, TURBULENT_START};
-use crate::physics::radiation::{Radiator, Volume, gas_to_wall, mean_beam_length};
+use crate::physics::radiation::{Radiator, Volume, mean_beam_length};
 use crate::physics::{GRAVITY, STEFAN_BOLTZMANN};
 
 /// A stream of flue gas.
@@ -317,6 +317,12 @@ pub struct Memory {
 const SAME_FLOW: f64 = 1e-4;
 
 impl Memory {
+    /// The same for a cell like this one of another heater: a start, without what holds here alone.
+    #[must_use]
+    pub fn elsewhere(self) -> Self {
+        Self { film: None, friction: (0.0, 0.0), ..self }
+    }
+
     /// Friction factor at a Reynolds number (–), reckoned anew where that is another one.
     fn friction_factor(&mut self, duct: &Duct, reynolds: f64) -> f64 {
         if (self.friction.0 - reynolds).abs() > SAME_FLOW * reynolds {
@@ -377,8 +383,7 @@ impl Stretch<'_> {
         let mut mean = inlet - memory.mean_drop;
         // Films of another temperature will do to find the temperature at which to reckon them.
         let mut film = memory.film(self.stream).unwrap_or_else(|| {
-            let wall =
-                if memory.film.is_some() { memory.wall } else { mean_base(sinks, inlet) };
+            let wall = if memory.wall > 0.0 { memory.wall } else { mean_base(sinks, inlet) };
             Film::at(self, mean, wall)
         });
         let mut flow = film.flow(self, sinks, mean, touches);
@@ -524,25 +529,24 @@ impl Film {
         gas_temperature: f64,
         touches: &mut [Touch],
     ) -> HeatFlow {
-        let exchange = Exchange {
+        let exchange = Exchange::new(&Gray {
             coefficient: self.coefficient,
             wall_emissivity: place.channel.wall_emissivity,
             gas_emissivity: self.gas_emissivity,
             gas_absorptivity: self.gas_absorptivity,
             gas_temperature,
-        };
+        });
         let mut sum =
             HeatFlow { gas_flux: 0.0, slope: 0.0, radiation_fraction: 0.0, wall: 0.0 };
         let (mut radiated, mut girth) = (0.0, 0.0);
         for (sink, touch) in sinks.iter().zip(touches) {
-            let surface = exchange.surface(sink, touch.surface);
-            let flux = exchange.flux(surface);
-            sum.gas_flux += sink.girth * flux;
-            sum.slope += sink.girth * exchange.slope(sink, surface);
-            radiated += sink.girth * exchange.radiation(surface);
-            sum.wall += sink.girth * surface;
+            let met = exchange.meet(sink, touch.surface);
+            sum.gas_flux += sink.girth * met.flux;
+            sum.slope += sink.girth * met.slope;
+            radiated += sink.girth * met.radiation;
+            sum.wall += sink.girth * met.touch.surface;
             girth += sink.girth;
-            *touch = Touch { surface, flux: flux + sink.from_walls(surface) };
+            *touch = met.touch;
         }
         // Where there is no wall, nothing is cooler than the gas.
         sum.wall = if girth > 0.0 { sum.wall / girth } else { gas_temperature };
@@ -553,9 +557,9 @@ impl Film {
     }
 }
 
-/// Heat exchange of a gas with one wall surface by convection and radiation.
+/// A gas before a wall.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Exchange {
+pub struct Gray {
     /// Convective film (W/m2K).
     pub coefficient: f64,
     /// Emissivity of the wall (–).
@@ -568,67 +572,101 @@ pub struct Exchange {
     pub gas_temperature: f64,
 }
 
+/// Heat exchange of a gas with wall surfaces by convection and radiation: [`crate::physics::radiation::gas_to_wall`] with all
+/// that is the same for every surface reckoned once.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Exchange {
+    coefficient: f64,
+    gas_temperature: f64,
+    /// Radiation of the gas that a surface takes up (W/m2).
+    given: f64,
+    /// And that of a surface which the gas takes up, over the fourth power of its temperature
+    /// (W/m2K4).
+    taken: f64,
+    /// Both at the temperature of the gas (W/m2).
+    at_gas: f64,
+    /// How the flux grows with the temperature of the gas, the surface being held (W/m2K).
+    driving: f64,
+}
+
+/// What a surface comes to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Met {
+    /// The surface, with the net flux into it.
+    pub touch: Touch,
+    /// Flux from the gas (W/m2).
+    pub flux: f64,
+    /// Radiation among it (W/m2).
+    pub radiation: f64,
+    /// How the flux grows with the temperature of the gas, the surface following (W/m2K).
+    pub slope: f64,
+}
+
 /// Rounds of Newton's method for a surface; two are usual.
 const MOST_ROUNDS: u32 = 20;
 /// Last step of that method (K); what remains goes with its square.
 const SURFACE_TOLERANCE: f64 = 0.1;
 
 impl Exchange {
-    /// Radiation from gas to wall (W/m2). Emissivity and absorptivity may have been reckoned at
-    /// slightly other temperatures; heat never flows from cold to hot for that.
-    fn radiation(&self, surface: f64) -> f64 {
-        let flux = gas_to_wall(
-            self.wall_emissivity,
-            self.gas_emissivity,
-            self.gas_absorptivity,
-            self.gas_temperature,
-            surface,
-        );
+    /// Prepares a gas before walls.
+    pub fn new(gray: &Gray) -> Self {
+        let Gray { coefficient, wall_emissivity, gas_temperature, .. } = *gray;
+        let share = STEFAN_BOLTZMANN * 0.5 * (wall_emissivity + 1.0);
+        let power = fourth_power(gas_temperature);
+        let given = share * gray.gas_emissivity * power;
+        let taken = share * gray.gas_absorptivity;
+        Self {
+            coefficient,
+            gas_temperature,
+            given,
+            taken,
+            at_gas: given - taken * power,
+            driving: coefficient + 4.0 * given / gas_temperature,
+        }
+    }
+
+    /// Radiation from gas to wall (W/m2), by the fourth power of the surface's temperature (K4).
+    /// Emissivity and absorptivity may have been reckoned at slightly other temperatures; heat
+    /// never flows from cold to hot for that.
+    fn radiation(&self, surface: f64, fourth: f64) -> f64 {
+        let flux = self.given - self.taken * fourth;
         if flux * (self.gas_temperature - surface) <= 0.0 { 0.0 } else { flux }
     }
 
-    /// Flux from the gas into a wall whose surface has a temperature (W/m2).
-    pub fn flux(&self, surface: f64) -> f64 {
-        self.coefficient * (self.gas_temperature - surface) + self.radiation(surface)
-    }
-
-    /// How the radiation between gas and wall grows with a temperature (W/m2K).
-    fn radiative(&self, gray: f64, temperature: f64) -> f64 {
-        let cube = temperature * temperature * temperature;
-        4.0 * STEFAN_BOLTZMANN * 0.5 * (self.wall_emissivity + 1.0) * gray * cube
-    }
-
-    /// Growth of the net outflow from a surface with its temperature (W/m2K).
-    fn restoring(&self, sink: &Sink, surface: f64) -> f64 {
-        let to_walls = 4.0 * STEFAN_BOLTZMANN * sink.emission * surface * surface * surface;
-        self.coefficient + self.radiative(self.gas_absorptivity, surface) + to_walls
-    }
-
-    /// How the flux from the gas grows with its temperature, the surface following (W/m2K).
-    pub fn slope(&self, sink: &Sink, surface: f64) -> f64 {
-        let driving =
-            self.coefficient + self.radiative(self.gas_emissivity, self.gas_temperature);
-        let to_gas = self.coefficient + self.radiative(self.gas_absorptivity, surface);
-        let follows =
-            sink.resistance * driving / (1.0 + sink.resistance * self.restoring(sink, surface));
-        driving - to_gas * follows
+    /// How a surface exchanges, from what it was before; 0 K stands for not known.
+    pub fn meet(&self, sink: &Sink, before: f64) -> Met {
+        let surface = self.surface(sink, before);
+        let cube = surface * surface * surface;
+        let radiation = self.radiation(surface, cube * surface);
+        let flux = self.coefficient * (self.gas_temperature - surface) + radiation;
+        let darkened = STEFAN_BOLTZMANN * sink.emission;
+        let from_walls = sink.received - darkened * cube * surface;
+        let restoring = self.coefficient + 4.0 * (self.taken + darkened) * cube;
+        let to_gas = self.coefficient + 4.0 * self.taken * cube;
+        let follows = sink.resistance * self.driving / (1.0 + sink.resistance * restoring);
+        Met {
+            touch: Touch { surface, flux: flux + from_walls },
+            flux,
+            radiation,
+            slope: self.driving - to_gas * follows,
+        }
     }
 
     /// Surface temperature at which the net flux into the wall equals what it takes up (K).
     ///
     /// Newton's method on `base + resistance flux(T) - T`, which falls everywhere, from what the
-    /// surface was before; 0 K stands for not known. At the temperature of the gas the function
-    /// has a step where emissivity and absorptivity were reckoned elsewhere, see
-    /// `radiation`: the surface lies on the step, or all of the search on one side of it.
-    pub fn surface(&self, sink: &Sink, before: f64) -> f64 {
-        let Sink { base, resistance, .. } = *sink;
+    /// surface was before. At the temperature of the gas the function has a step where emissivity
+    /// and absorptivity were reckoned elsewhere, see `radiation`: the surface lies on the step, or
+    /// all of the search on one side of it.
+    fn surface(&self, sink: &Sink, before: f64) -> f64 {
+        let Sink { base, resistance, received, emission, .. } = *sink;
         let gas = self.gas_temperature;
-        let Self { gas_emissivity, gas_absorptivity, .. } = *self;
-        let top = gas_to_wall(self.wall_emissivity, gas_emissivity, gas_absorptivity, gas, gas);
-        let at_gas = |flux: f64| base + resistance * (flux + sink.from_walls(gas)) - gas;
-        let (low, high) = if at_gas(top.max(0.0)) < 0.0 {
+        let darkened = STEFAN_BOLTZMANN * emission;
+        let from_walls = sink.from_walls(gas);
+        let at_gas = |flux: f64| base + resistance * (flux + from_walls) - gas;
+        let (low, high) = if at_gas(self.at_gas.max(0.0)) < 0.0 {
             (f64::MIN, gas)
-        } else if at_gas(top.min(0.0)) > 0.0 {
+        } else if at_gas(self.at_gas.min(0.0)) > 0.0 {
             (gas, f64::MAX)
         } else {
             return gas;
@@ -636,9 +674,12 @@ impl Exchange {
         let start = if before > 0.0 { before } else { base.max(0.5 * (base + gas)) };
         let mut surface = start.clamp(low, high);
         for _ in 0..MOST_ROUNDS {
-            let flux = self.flux(surface) + sink.from_walls(surface);
-            let residual = base + resistance * flux - surface;
-            let step = residual / (1.0 + resistance * self.restoring(sink, surface));
+            let cube = surface * surface * surface;
+            let fourth = cube * surface;
+            let flux = self.coefficient * (gas - surface) + self.radiation(surface, fourth);
+            let residual = base + resistance * (flux + received - darkened * fourth) - surface;
+            let restoring = self.coefficient + 4.0 * (self.taken + darkened) * cube;
+            let step = residual / (1.0 + resistance * restoring);
             surface = (surface + step).clamp(low, high);
             if step.abs() < SURFACE_TOLERANCE {
                 break;

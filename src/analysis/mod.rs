@@ -1,5 +1,5 @@
 //! One design under one condition: the height of the fire; beside it `conditions` in which the
-//! same heater draws less.
+//! same heater draws less or its chimney is colder, some of them with the heater `otherwise`.
 //!
 //! The height of the fire is an instant: burn rate = charge / burn duration, every heater wall at
 //! room temperature when lit, half of the burn over. Walls take heat as if the flux had been
@@ -10,12 +10,16 @@ pub mod chimney;
 pub mod conditions;
 pub mod day;
 pub mod draft;
+pub mod envelope;
 pub mod extrapolation;
 pub mod factors;
 pub mod fire;
 pub mod house;
 pub mod march;
+mod natural;
+pub mod otherwise;
 pub mod path;
+pub mod places;
 mod runs;
 pub mod standard_route;
 pub mod structure;
@@ -32,12 +36,13 @@ use crate::units::in_celsius;
 use branch::{Way, way};
 use chimney::{Flue, flue};
 use conditions::{Conditions, Weather, conditions};
-use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, natural_flows, turn_losses};
+use draft::{Entry, Flow, Ledger, NaturalFlow, ledger, turn_losses};
 use extrapolation::{Extrapolation, extrapolations};
 use factors::Factors;
 use fire::{Burn, Firebox, firebox};
 use house::{House, house};
 use march::{LastCell, Passage, Sink, Stream};
+use natural::natural_flows;
 use path::{Path, Segment, path};
 use runs::{CELLS_PER_RUN, add_strip, run_channel, through_runs};
 use schemars::JsonSchema;
@@ -406,14 +411,18 @@ fn storing_walls(design: &Design, stream: &Stream, segment: &Segment, sinks: &mu
     }
 }
 
+/// Dew point of the water in a stream of gas (K).
+fn dew_point_of(stream: &Stream) -> f64 {
+    let water = stream.gas.composition().fraction(Species::Water);
+    dew_point(partial_pressure(water, stream.pressure))
+}
+
 fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
     let State { burn, firebox, stream, way, turns, flue, ledger } = state;
     let gas = &stream.gas;
     let room = design.site.room_temperature;
     let stack = stream_heat(stream.mass_flow, gas.enthalpy(way.joined), gas.enthalpy(room));
     let efficiency_lower = useful_share(stack, burn.heat(), design.fire.unburned_fraction);
-    let water = gas.composition().fraction(Species::Water);
-    let water_pressure = partial_pressure(water, stream.pressure);
     let mut inlet = firebox.temperature;
     let runs: Vec<RunState> = way
         .passages
@@ -444,7 +453,7 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
         chimney_velocity: flue.indoors.velocity,
         chimney_mouth_gas: flue.outdoors.outlet,
         chimney_mouth_wall: flue.mouth_wall,
-        dew_point: dew_point(water_pressure),
+        dew_point: dew_point_of(stream),
         draft: ledger.draft,
         losses: ledger.losses,
         margin: ledger.margin(),
@@ -462,10 +471,15 @@ fn read_off(design: &Design, path: &Path, state: &State) -> HeightOfFire {
     }
 }
 
-fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) -> RunState {
+/// Richardson number at the mean of a run (–).
+fn of_passage(passage: &Passage, inlet: f64, hydraulic_diameter: f64) -> f64 {
     let mean = 0.5 * (inlet + passage.outlet);
     // The speed rises with the temperature at constant mass flow.
     let velocity = passage.velocity * mean / inlet;
+    richardson(mean, passage.wall, hydraulic_diameter, velocity)
+}
+
+fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) -> RunState {
     RunState {
         inlet,
         outlet: passage.outlet,
@@ -474,7 +488,7 @@ fn run_state(passage: &Passage, inlet: f64, turn: f64, hydraulic_diameter: f64) 
         radiation_fraction: passage.radiation_fraction,
         velocity: passage.velocity,
         reynolds: passage.reynolds,
-        richardson: richardson(mean, passage.wall, hydraulic_diameter, velocity),
+        richardson: of_passage(passage, inlet, hydraulic_diameter),
         friction: passage.friction,
         turn,
     }

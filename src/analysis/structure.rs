@@ -301,9 +301,21 @@ fn flue_section(chimney: &Chimney, by: f64) -> f64 {
     }
 }
 
-/// Volume (m3) and mass (kg) of the chimney, from the floor of the firebox or, on the heater, from
-/// its top.
-fn chimney(design: &Design) -> (f64, f64) {
+/// What a chimney is made of (m3), from the floor of the firebox or, on the heater, from its top.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ChimneyVolumes {
+    /// Length of the flue (m).
+    pub length: f64,
+    /// Its liner or pipe.
+    pub liner: f64,
+    /// Mineral wool around it.
+    pub wool: f64,
+    /// Masonry around both.
+    pub masonry: f64,
+}
+
+/// What the chimney of a design is made of.
+pub fn chimney_volumes(design: &Design) -> ChimneyVolumes {
     let chimney = &design.chimney;
     let foot = match design.support.chimney {
         ChimneyCarrier::Beside => 0.0,
@@ -324,10 +336,21 @@ fn chimney(design: &Design) -> (f64, f64) {
         0.0
     };
     let length = (chimney.mouth_height - foot).max(0.0);
-    let mass = (liner - inner) * chimney.wall_material.properties().density
-        + (outer - liner) * MINERAL_WOOL_DENSITY
-        + walls * Material::CommonBrick.properties().density;
-    ((outer - inner + walls) * length, mass * length)
+    ChimneyVolumes {
+        length,
+        liner: (liner - inner) * length,
+        wool: (outer - liner) * length,
+        masonry: walls * length,
+    }
+}
+
+/// Volume (m3) and mass (kg) of the chimney.
+fn chimney(design: &Design) -> (f64, f64) {
+    let ChimneyVolumes { liner, wool, masonry, .. } = chimney_volumes(design);
+    let mass = liner * design.chimney.wall_material.properties().density
+        + wool * MINERAL_WOOL_DENSITY
+        + masonry * Material::CommonBrick.properties().density;
+    (liner + wool + masonry, mass)
 }
 
 /// Masses of the parts of a design and what they press on.

@@ -1,26 +1,32 @@
 //! The native command: figures and findings of design files, variants side by side, and the schema
 //! of both formats.
 
+#[path = "longsmoke/courses.rs"]
+mod courses;
+#[path = "longsmoke/paper.rs"]
+mod paper;
 #[path = "longsmoke/variants.rs"]
 mod variants;
 
 use lexopt::prelude::*;
-use longsmoke::analysis::day::{Day, Setup, day};
-use longsmoke::analysis::{Analysis, analyze};
+use longsmoke::analysis::day::{Day, Setup, Whole, whole};
+use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::document;
 use longsmoke::design::examples::Example;
+use longsmoke::language::{self, English, said, say};
 use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
 use longsmoke::study::day::First;
-use longsmoke::study::edges::Study;
-use longsmoke::study::remedy::{Key, Part, Remedies, Remedy};
+use longsmoke::study::edges::{Sample, Study};
+use longsmoke::study::remedy::{Key, Part, Remedies, Remedy, Standing};
 use longsmoke::study::suggest::Wish;
-use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, mild_of, try_one};
+use longsmoke::study::trials::{Trial, Tried, judge as judge_trial, mild_of, try_near};
 use longsmoke::study::uncertainty::{Plan, Setup as Samples, Uncertainty};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
 use longsmoke::words::day::{DayFigure, FigureGroup};
 use longsmoke::words::edges as said;
+use longsmoke::words::languages;
 use longsmoke::words::report::Computed;
 use longsmoke::words::trials as trial_words;
 use std::ffi::OsString;
@@ -28,32 +34,132 @@ use std::io::{Read as _, Write as _};
 use std::num::NonZero;
 use std::process::ExitCode;
 
-const USAGE: &str = "\
-longsmoke check FILE... [--json|--working] [--units metric|us]
-    figures and findings of design files; - reads standard input; --working shows how each figure
-    came about
-longsmoke compare FILE [--csv|--json] [--units metric|us]
-    the same heater with one to ten runs, and which number is the best
-longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...] [--csv|--json]
-    inputs over their ranges, by their keys and in the units of a design file; two make a map
-longsmoke sources [--markdown]
-    where formulas, limits and values come from, and how far that was checked
-longsmoke suggest FILE [--aim AIM ...] [--when CONDITION ...] [--csv|--json] [--units metric|us]
-    other designs for the same house, wood and chimney that answer yes three times; aims are warmth,
-    wood, masonry and simplicity, conditions those of the result; all of them where none is named
-longsmoke schema [design|result]
-    JSON Schema of the design file, of the result, or of both
-longsmoke example [NAME]
-    a design file to start from: farmhouse, cabin, bench, tall-stack, stone-faced, tight-house
+/// What can be asked for, and what it does.
+const USAGE: [(&str, English); 12] = [
+    (
+        "longsmoke check FILE... [--json|--working] [--units metric|us]",
+        English(
+            "figures and findings of design files; - reads standard input; --working shows how \
+             each figure came about",
+        ),
+    ),
+    (
+        "longsmoke compare FILE [--csv|--json] [--units metric|us]",
+        English("the same heater with one to ten runs, and which number is the best"),
+    ),
+    (
+        "longsmoke sweep FILE --input KEY [--from A] [--to B] [--steps N] [--and KEY ...] [--csv|--json]",
+        English(
+            "inputs over their ranges, by their keys and in the units of a design file; two make \
+             a map",
+        ),
+    ),
+    (
+        "longsmoke courses FILE [--csv|--json|--svg|--dxf] [--units metric|us]",
+        English(
+            "every brick, course by course, with cuts, materials and sizes that fit the bricks; \
+             --svg draws all courses one below the other, --dxf puts every brick in its place, a \
+             layer for each course",
+        ),
+    ),
+    (
+        "longsmoke sheet FILE [-o OUT.html] [--letter] [--us] [--date TEXT] [--address URL]",
+        English(
+            "sheets to print, on A4 or Letter, as one HTML file; the address is that of the page, \
+             for the link",
+        ),
+    ),
+    (
+        "longsmoke export FILE -o FOLDER [--format FORMAT ...] [--us]",
+        English(
+            "files for other programs: sheet, svg, dxf, csv, json; all of them where none is named",
+        ),
+    ),
+    (
+        "longsmoke sources [--markdown]",
+        English("where formulas, limits and values come from, and how far that was checked"),
+    ),
+    (
+        "longsmoke suggest FILE [--aim AIM ...] [--when CONDITION ...] [--csv|--json] [--units metric|us]",
+        English(
+            "other designs for the same house, wood and chimney that answer yes three times; aims \
+             are warmth, wood, masonry and simplicity, conditions those of the result; all of \
+             them where none is named",
+        ),
+    ),
+    (
+        "longsmoke build FILE [--json] [--units metric|us]",
+        English(
+            "what it takes to build it: materials, weight, labor, order of work, first fires, and \
+             the heat loss from the parts of the house",
+        ),
+    ),
+    (
+        "longsmoke schema [design|result]",
+        English("JSON Schema of the design file, of the result, or of both"),
+    ),
+    (
+        "longsmoke example [NAME]",
+        English(
+            "a design file to start from: farmhouse, cabin, bench, tall-stack, stone-faced, \
+             tight-house",
+        ),
+    ),
+    (
+        "--language de|en",
+        English("with any of them: the language; without it that of the environment"),
+    ),
+];
+const OUTCOMES: English = English(
+    "check ends with 0 when nothing forbids building, 1 when a finding does or no clearances were \
+     checked, or what lies below the heater, what carries it or where its chimney stands is not \
+     stated, 2 when a file cannot be read or analyzed: the worst of all files.",
+);
 
-check ends with 0 when nothing forbids building, 1 when a finding does or no clearances were
-checked, or what lies below the heater, what carries it or where its chimney stands is not stated,
-2 when a file cannot be read or analyzed: the worst of all files.
+/// What can be asked for, to read.
+fn usage() -> String {
+    let lines = USAGE.iter().flat_map(|(asked, does)| {
+        std::iter::once((*asked).to_owned()).chain(wrapped(does, "    "))
+    });
+    let ends = [OUTCOMES]
+        .iter()
+        .chain(words::CAUTIONS.first())
+        .flat_map(|text| std::iter::once(String::new()).chain(wrapped(text, "")));
+    lines.chain(ends).map(|line| line + "\n").collect()
+}
 
-This is a design aid, not a permit: local fire code, the building official and a qualified mason
-or chimney professional decide.
-";
+/// Most letters of a line.
+const LINE: usize = 100;
 
+/// A text in lines behind an indent.
+fn wrapped(text: &str, indent: &str) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split(' ') {
+        let length = |line: &String| line.chars().count() + 1 + word.chars().count();
+        match lines.last_mut().filter(|line| length(line) <= LINE) {
+            Some(line) => *line = format!("{line} {word}"),
+            None => lines.push(format!("{indent}{word}")),
+        }
+    }
+    lines
+}
+
+/// The language of the environment, as systems name it: `de_DE.UTF-8`.
+fn environment() -> Option<String> {
+    let names = ["LC_ALL", "LC_MESSAGES", "LANG"];
+    let named = names.iter().filter_map(|name| std::env::var(name).ok());
+    let first = named.into_iter().find(|value| !value.is_empty())?;
+    first.split(['_', '.', '-']).next().map(str::to_owned)
+}
+
+/// Speaks a language that was asked for.
+fn speak(tag: &str) -> Result<(), lexopt::Error> {
+    if tag == "en" {
+        language::english();
+        return Ok(());
+    }
+    if languages::speak(tag) { Ok(()) } else { Err(said("--language takes en or de").into()) }
+}
 /// How a run of the command ended, the worst last.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Outcome {
@@ -72,6 +178,10 @@ enum Request {
     Compare { file: String, form: variants::Form },
     Sweep { file: String, asked: Vec<variants::Asked>, form: variants::Form },
     Suggest { file: String, wish: Wish, form: variants::Form },
+    Courses { file: String, form: courses::Form },
+    Build { file: String, form: Form, system: System },
+    Sheet { file: String, print: paper::Print },
+    Export { file: String, print: paper::Print },
 }
 
 /// How the sources are listed.
@@ -89,10 +199,12 @@ enum Form {
 }
 
 fn main() -> ExitCode {
+    // Where there is no catalog for it, English is spoken.
+    let _ = environment().is_some_and(|tag| languages::speak(&tag));
     let outcome = match request() {
         Ok(request) => run(request),
         Err(error) => {
-            complain(&format!("{error}\n\n{USAGE}"));
+            complain(&format!("{error}\n\n{}", usage()));
             Outcome::Unreadable
         }
     };
@@ -103,44 +215,102 @@ fn main() -> ExitCode {
     }
 }
 
+/// What options say.
+struct Options {
+    form: Form,
+    system: System,
+    csv: bool,
+    svg: bool,
+    dxf: bool,
+    asked: Vec<variants::Asked>,
+    listing: Listing,
+    wished: variants::Wished,
+    print: paper::Print,
+}
+
+impl Options {
+    /// Many figures as a table, for a spreadsheet or for a program.
+    const fn many(&self) -> variants::Form {
+        match self.form {
+            _ if self.csv => variants::Form::Csv,
+            Form::Json => variants::Form::Json,
+            Form::Text | Form::Working => variants::Form::Table(self.system),
+        }
+    }
+
+    const fn courses(&self) -> courses::Form {
+        match self.form {
+            _ if self.csv => courses::Form::Csv,
+            _ if self.svg => courses::Form::Svg(self.system),
+            _ if self.dxf => courses::Form::Dxf(self.system),
+            Form::Json => courses::Form::Json,
+            Form::Text | Form::Working => courses::Form::Text(self.system),
+        }
+    }
+}
+
 fn request() -> Result<Request, lexopt::Error> {
     let mut parser = lexopt::Parser::from_env();
     let mut words = Vec::new();
-    let (mut form, mut system) = (Form::Text, System::Metric);
-    let (mut csv, mut asked) = (false, Vec::new());
-    let (mut listing, mut wished) = (Listing::Plain, variants::Wished::default());
+    let mut options = Options {
+        form: Form::Text,
+        system: System::Metric,
+        csv: false,
+        svg: false,
+        dxf: false,
+        asked: Vec::new(),
+        listing: Listing::Plain,
+        wished: variants::Wished::default(),
+        print: paper::Print::default(),
+    };
     while let Some(argument) = parser.next()? {
         match argument {
-            Long("json") => form = Form::Json,
-            Long("working") => form = Form::Working,
-            Long("csv") => csv = true,
-            Long("markdown") => listing = Listing::Markdown,
+            Long("json") => options.form = Form::Json,
+            Long("working") => options.form = Form::Working,
+            Long("csv") => options.csv = true,
+            Long("svg") => options.svg = true,
+            Long("dxf") => options.dxf = true,
+            Long("markdown") => options.listing = Listing::Markdown,
             Long("input" | "and") => {
-                asked.push(variants::Asked::new(&parser.value()?.string()?)?);
+                options.asked.push(variants::Asked::new(&parser.value()?.string()?)?);
             }
             Long(option @ ("from" | "to" | "steps")) => {
                 let option = option.to_owned();
-                range(&option, asked.last_mut(), &parser.value()?)?;
+                range(&option, options.asked.last_mut(), &parser.value()?)?;
             }
             Long(option @ ("aim" | "when")) => {
                 let option = option.to_owned();
-                wished.take(&option, &parser.value()?.string()?)?;
+                options.wished.take(&option, &parser.value()?.string()?)?;
             }
-            Long("units") => system = units(&parser.value()?.string()?)?,
+            Short('o') => options.print.take("out", &parser.value()?.string()?)?,
+            Long(option @ ("date" | "address" | "format")) => {
+                let option = option.to_owned();
+                options.print.take(&option, &parser.value()?.string()?)?;
+            }
+            Long("letter") => options.print.letter(),
+            Long("us") => options.system = System::Us,
+            Long("language") => speak(&parser.value()?.string()?)?,
+            Long("units") => options.system = units(&parser.value()?.string()?)?,
             Short('h') | Long("help") => return Ok(Request::Help),
             Value(word) => words.push(word.string()?),
             other => return Err(other.unexpected()),
         }
     }
+    options.print.system = options.system;
+    named(words, options)
+}
+
+/// What the first word asks for.
+fn named(words: Vec<String>, options: Options) -> Result<Request, lexopt::Error> {
     let mut words = words.into_iter();
-    let many = match form {
-        _ if csv => variants::Form::Csv,
-        Form::Json => variants::Form::Json,
-        Form::Text | Form::Working => variants::Form::Table(system),
-    };
+    let (many, courses) = (options.many(), options.courses());
+    let Options { form, system, asked, listing, wished, print, .. } = options;
     match words.next().as_deref() {
         Some("compare") if words.len() == 1 => {
             Ok(Request::Compare { file: words.next().unwrap_or_default(), form: many })
+        }
+        Some("courses") if words.len() == 1 => {
+            Ok(Request::Courses { file: words.next().unwrap_or_default(), form: courses })
         }
         Some("sweep") if words.len() == 1 && !asked.is_empty() => {
             let file = words.next().unwrap_or_default();
@@ -150,19 +320,30 @@ fn request() -> Result<Request, lexopt::Error> {
             let file = words.next().unwrap_or_default();
             Ok(Request::Suggest { file, wish: wished.wish(), form: many })
         }
+        Some("sheet") if words.len() == 1 => {
+            Ok(Request::Sheet { file: words.next().unwrap_or_default(), print })
+        }
+        Some("export") if words.len() == 1 => {
+            Ok(Request::Export { file: words.next().unwrap_or_default(), print })
+        }
         Some("check") if words.len() > 0 => {
             Ok(Request::Check { files: words.collect(), form, system })
         }
+        Some("build") if words.len() == 1 => {
+            Ok(Request::Build { file: words.next().unwrap_or_default(), form, system })
+        }
         Some("sources") => Ok(Request::Sources(listing)),
         Some("schema") => Ok(Request::Schema(words.next())),
-        Some("example") => {
-            let name = words.next().unwrap_or_else(|| Example::Farmhouse.id().to_owned());
-            let example = Example::from_id(&name).ok_or("there is no example of that name")?;
-            Ok(Request::Example(example))
-        }
+        Some("example") => example(words.next()),
         Some("help") => Ok(Request::Help),
-        _ => Err("say what to do".into()),
+        _ => Err(said("say what to do").into()),
     }
+}
+
+fn example(name: Option<String>) -> Result<Request, lexopt::Error> {
+    let name = name.unwrap_or_else(|| Example::Farmhouse.id().to_owned());
+    let example = Example::from_id(&name).ok_or(said("there is no example of that name"))?;
+    Ok(Request::Example(example))
 }
 
 /// An option that belongs to the input named before it.
@@ -171,7 +352,7 @@ fn range(
     asked: Option<&mut variants::Asked>,
     value: &OsString,
 ) -> Result<(), lexopt::Error> {
-    let asked = asked.ok_or("--from, --to and --steps follow an --input or --and")?;
+    let asked = asked.ok_or(said("--from, --to and --steps follow an --input or --and"))?;
     match option {
         "from" => asked.from(value.parse()?),
         "to" => asked.to(value.parse()?),
@@ -184,13 +365,13 @@ fn units(word: &str) -> Result<System, lexopt::Error> {
     match word {
         "metric" => Ok(System::Metric),
         "us" => Ok(System::Us),
-        _ => Err("--units takes metric or us".into()),
+        _ => Err(said("--units takes metric or us").into()),
     }
 }
 
 fn run(request: Request) -> Outcome {
     match request {
-        Request::Help => say(USAGE),
+        Request::Help => say(&usage()),
         Request::Example(example) => {
             say(&format!("{}\n", document::write(&words::examples::named(example), None)))
         }
@@ -198,8 +379,12 @@ fn run(request: Request) -> Outcome {
         Request::Sources(Listing::Plain) => say(&words::sources::passage().plain()),
         Request::Sources(Listing::Markdown) => say(&words::sources::markdown()),
         Request::Compare { file, form } => variants::compare(&file, form),
+        Request::Courses { file, form } => courses::courses(&file, form),
         Request::Suggest { file, wish, form } => variants::suggest(&file, wish, form),
+        Request::Sheet { file, print } => paper::sheet(&file, &print),
+        Request::Export { file, print } => paper::export(&file, &print),
         Request::Sweep { file, asked, form } => variants::sweep(&file, &asked, form),
+        Request::Build { file, form, system } => build(&file, form, system),
         Request::Check { files, form, system } => files
             .iter()
             .map(|file| check_file(file, form, system))
@@ -217,7 +402,7 @@ fn schema(which: Option<&str>) -> Outcome {
             "design": design(), "result": words::report::schema().to_value()
         }),
         Some(_) => {
-            complain("schema takes design or result\n");
+            complain(said("schema takes design or result\n"));
             return Outcome::Unreadable;
         }
     };
@@ -245,6 +430,27 @@ fn open(file: &str) -> Result<Design, Outcome> {
     })
 }
 
+/// What it takes to build the design of a file.
+fn build(file: &str, form: Form, system: System) -> Outcome {
+    let design = match open(file) {
+        Ok(design) => design,
+        Err(outcome) => return outcome,
+    };
+    match analyze(&design) {
+        Ok(analysis) if matches!(form, Form::Json) => {
+            say(&format!("{}\n", words::build::report::report(&design, &analysis)))
+        }
+        Ok(analysis) => {
+            let house = words::envelope::passage(&design, &analysis, system).plain();
+            say(&(words::build::passage(&design, &analysis, system).plain() + &house))
+        }
+        Err(failure) => {
+            complain(&format!("{file}: {}\n", words::failure(&failure, system)));
+            Outcome::Unreadable
+        }
+    }
+}
+
 fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let result = read(file)
         .map_err(|error| error.to_string())
@@ -254,20 +460,24 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
         .and_then(|document| {
             let failed = |error| words::failure(&error, system);
             let analysis = analyze(&document.design).map_err(failed)?;
-            let day = day(&document.design, &Setup::STANDARD).map_err(failed)?;
+            let day = whole(&document.design, &Setup::STANDARD, None).map_err(failed)?;
             Ok((document.design, analysis, day))
         });
-    let (design, analysis, day) = match result {
+    let (design, analysis, standing) = match result {
         Ok(result) => result,
         Err(error) => {
             complain(&format!("{file}: {error}\n"));
             return Outcome::Unreadable;
         }
     };
+    let day = Day::from(standing.clone());
     let figures = DayFigures::new(&design, &day.first_fire, &day.periodic);
-    let edges = edges(&design);
-    let (trials, remedies) = (trials(&design), remedies(&design, system));
+    let sampled = sampled(&design);
+    let edges = edges(sampled.as_ref());
+    let trials = trials(&design, Ok(&standing));
     let mild = mild_of(&design, &trials);
+    let days = (standing, mild.cloned());
+    let remedies = remedies(&design, system, Some(Standing { days, edges: sampled }));
     let known = Known { day: Some(&figures), mild, edges: edges.as_ref() };
     let findings = judge(&design, &analysis, known);
     let computed = Computed {
@@ -293,12 +503,20 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
 }
 
 /// What mends the findings.
-fn remedies(design: &Design, system: System) -> Vec<(Key, Vec<Remedy>)> {
+fn remedies(
+    design: &Design,
+    system: System,
+    standing: Option<Standing>,
+) -> Vec<(Key, Vec<Remedy>)> {
     let found = |part| match part {
         Part::Found(key, remedies) => Some((key, remedies)),
         Part::Working => None,
     };
-    Remedies::new(design, system).filter_map(found).collect()
+    let remedies = match standing {
+        Some(standing) => Remedies::of(design, system, standing),
+        None => Remedies::new(design, system),
+    };
+    remedies.filter_map(found).collect()
 }
 
 /// One JSON document a line, so that many files make one stream.
@@ -325,15 +543,24 @@ fn uncertainty(design: &Design) -> Option<Uncertainty> {
     plan.sum_up(&shared(plan.len(), |index| plan.sample(index)))
 }
 
-/// Safety at its unfavorable edge; a day that has none leaves the judgment without it.
-fn edges(design: &Design) -> Option<Edges> {
-    let study = &Study::new(design).ok()?;
-    study.sum_up(&shared(study.len(), |index| study.sample(index))).ok()
+/// Samples of safety at its unfavorable edge; a day that has none leaves the judgment without it.
+fn sampled(design: &Design) -> Option<(Study, Vec<Sample>)> {
+    let study = Study::new(design).ok()?;
+    let mut samples = shared(study.len(), |index| study.sample(index));
+    samples.sort_by_key(Sample::index);
+    Some((study, samples))
 }
 
-fn trials(design: &Design) -> Vec<Tried> {
+/// What the samples say together.
+fn edges(sampled: Option<&(Study, Vec<Sample>)>) -> Option<Edges> {
+    let (study, samples) = sampled?;
+    study.sum_up(samples).ok()
+}
+
+fn trials(design: &Design, standing: Result<&Whole, &Failure>) -> Vec<Tried> {
     let all = Trial::ALL;
-    let mut tried = shared(all.len(), |index| Some(try_one(design, *all.get(index)?)));
+    let one = |index| Some(try_near(design, *all.get(index)?, standing));
+    let mut tried = shared(all.len(), one);
     tried.sort_by_key(|tried| tried.trial);
     tried
 }
@@ -361,7 +588,7 @@ fn text(
     system: System,
 ) -> String {
     let analysis = computed.analysis;
-    let mut lines = vec![format!("{file}: at the height of the fire, first fire")];
+    let mut lines = vec![say!("{file}: at the height of the fire, first fire")];
     for question in Question::ALL {
         lines.push(format!(
             "  {} {} ({})",
@@ -373,10 +600,12 @@ fn text(
     lines.extend(figures(analysis, system));
     lines.extend(computed.day.into_iter().flat_map(|day| figures_of_day(day, system)));
     if let Some(edges) = computed.edges {
-        lines.push(format!("  {}:", said::TITLE));
+        lines.push(format!("  {}:", said::TITLE.said()));
         let rows = said::rows(design, edges, system);
-        lines.extend(rows.map(|row| {
-            format!("  {:<34}{:>12}, {} in 95 of 100 cases", row.name, row.nominal, row.edge)
+        let wide = width(rows.iter().map(|row| row.name));
+        lines.extend(rows.iter().map(|row| {
+            let edge = say!("{} in 95 of 100 cases", row.edge);
+            format!("  {:<wide$}{:>12}, {edge}", row.name, row.nominal)
         }));
     }
     for finding in findings {
@@ -390,13 +619,18 @@ fn text(
             finding.source.text(),
             words::trust(finding.source.trust),
         ));
+        let range = words::validity::validity(finding.rule, system);
+        lines.push(format!("    {}", say!("Range of validity: {range}")));
         lines.extend(tried(computed.remedies_of(finding), system));
     }
     lines.extend(other_days(design, computed.trials.unwrap_or_default(), system));
-    for passage in [
+    let beyond =
+        computed.day.and_then(|day| words::day::beyond_formulas(&day.periodic, system));
+    let read = [
         words::house::passage(design, analysis, computed.day.map(Into::into), system),
         words::operation::passage(design, analysis, system),
-    ] {
+    ];
+    for passage in beyond.into_iter().chain(read) {
         lines.extend(passage.plain().lines().map(|line| format!("  {line}")));
     }
     lines.push(format!("  {}", words::structure::weight(&analysis.structure, system)));
@@ -441,13 +675,13 @@ fn other_days(design: &Design, tried: &[Tried], system: System) -> Vec<String> {
 fn tried(remedies: Option<&[Remedy]>, system: System) -> Vec<String> {
     match remedies {
         None => Vec::new(),
-        Some([]) => vec![format!("    {}", words::remedy::NONE)],
+        Some([]) => vec![format!("    {}", words::remedy::NONE.said())],
         Some(remedies) => {
             let line = |remedy: &Remedy| {
                 let act = words::remedy::act(remedy, system);
                 format!(
                     "    {}: {act} {}",
-                    words::remedy::TRIED,
+                    words::remedy::TRIED.said(),
                     words::remedy::trades(remedy, system)
                 )
             };
@@ -459,35 +693,43 @@ fn tried(remedies: Option<&[Remedy]>, system: System) -> Vec<String> {
 fn figures(analysis: &Analysis, system: System) -> Vec<String> {
     let fire = &analysis.height_of_fire;
     let figures = [
-        ("Gas out of the firebox", fire.firebox_outlet, Quantity::Temperature),
-        ("Gas out of the last run", fire.runs_outlet, Quantity::Temperature),
-        ("Gas into the chimney", fire.chimney_inlet, Quantity::Temperature),
-        ("Wall at the mouth", fire.chimney_mouth_wall, Quantity::Temperature),
-        ("Dew point", fire.dew_point, Quantity::Temperature),
-        ("Draft", fire.draft, Quantity::Pressure),
-        ("Losses", fire.losses, Quantity::Pressure),
-        ("Margin", fire.margin, Quantity::Pressure),
-        ("Efficiency, lower heating value", fire.efficiency_lower, Quantity::Share),
-        ("Efficiency, higher heating value", fire.efficiency_higher, Quantity::Share),
+        (said("Gas out of the firebox"), fire.firebox_outlet, Quantity::Temperature),
+        (said("Gas out of the last run"), fire.runs_outlet, Quantity::Temperature),
+        (said("Gas into the chimney"), fire.chimney_inlet, Quantity::Temperature),
+        (said("Wall at the mouth"), fire.chimney_mouth_wall, Quantity::Temperature),
+        (said("Dew point"), fire.dew_point, Quantity::Temperature),
+        (said("Draft"), fire.draft, Quantity::Pressure),
+        (said("Losses"), fire.losses, Quantity::Pressure),
+        (said("Margin"), fire.margin, Quantity::Pressure),
+        (said("Efficiency, lower heating value"), fire.efficiency_lower, Quantity::Share),
+        (said("Efficiency, higher heating value"), fire.efficiency_higher, Quantity::Share),
     ];
+    let wide = width(figures.iter().map(|(name, ..)| *name));
     let line = |(name, value, quantity)| {
-        format!("  {name:<34}{:>12}", figure(value, quantity, system))
+        format!("  {name:<wide$}{:>12}", figure(value, quantity, system))
     };
     figures.map(line).to_vec()
 }
 
+/// Letters for the longest of some names, and for a usual one at least.
+fn width<'a>(names: impl Iterator<Item = &'a str>) -> usize {
+    names.map(|name| name.chars().count() + 1).fold(34, usize::max)
+}
+
 fn figures_of_day(day: &Day, system: System) -> Vec<String> {
     let groups = words::day::figures(&day.periodic, &First::from(day), system);
+    let all = groups.iter().flat_map(|group| &group.figures);
+    let wide = width(all.map(|figure| figure.name)) - 2;
     let lines = |group: FigureGroup| {
         let line = |DayFigure { name, value, note, .. }| {
-            let line = format!("    {name:<32}{value:>12}  {note}");
+            let line = format!("    {name:<wide$}{value:>12}  {note}");
             line.trim_end().to_owned()
         };
         std::iter::once(format!("  {}", group.title))
             .chain(group.figures.into_iter().map(line))
             .collect::<Vec<_>>()
     };
-    std::iter::once("  Once the days repeat:".into())
+    std::iter::once(format!("  {}:", said("Once the days repeat")))
         .chain(groups.into_iter().flat_map(lines))
         .collect()
 }

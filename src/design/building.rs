@@ -245,5 +245,7 @@ choices! {
         Low = "seismic_low",
         /// D0, D1 or D2.
         High = "seismic_high",
+        /// E.
+        Extreme = "seismic_extreme",
     }
 }

@@ -2,8 +2,9 @@
 
 use super::field::{Choice, FIELDS, Field, FieldId, Kind, MOST_RUNS, Number, Problem, check};
 use super::frozen::design_of;
+use super::notes::{Note, Notes};
 use super::{Design, RunOverride};
-use crate::units::{Quantity, ZERO_CELSIUS, celsius, kelvin};
+use crate::units::{Quantity, ZERO_CELSIUS, celsius, float, kelvin};
 use serde_json::{Map, Value, json};
 
 /// Version of the file format that is written.
@@ -59,11 +60,18 @@ pub enum DocumentError {
     },
 }
 
+/// Key of the designs that are pinned beside the one of the file.
+const PINNED: &str = "pinned_designs";
+/// Most designs that a file or a link pins beside its own.
+pub const MOST_PINNED: usize = 4;
+
 /// A design with the file from which it came, so that what we do not know survives.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Document {
     /// The design.
     pub design: Design,
+    /// Designs that are pinned beside it.
+    pub pinned: Vec<Design>,
     /// The file as read.
     pub original: Value,
 }
@@ -84,6 +92,11 @@ fn pointer_to(field: &Field) -> String {
 /// A number as it stands in files and links: in the fewest digits that read back as the same.
 pub(super) fn number(value: f64) -> Value {
     format!("{value:?}").parse().map_or(Value::Null, Value::Number)
+}
+
+/// The number of a value; `Value::as_f64` would read it by `parse`, see [`float`].
+pub(super) fn as_float(value: &Value) -> Option<f64> {
+    value.as_number().and_then(|number| float(number.as_str())).filter(|read| read.is_finite())
 }
 
 /// Value of an input as it stands in files.
@@ -124,7 +137,7 @@ fn set_choice(choice: &Choice, design: &mut Design, value: &Value) -> Result<(),
 }
 
 fn set_number(number: &Number, design: &mut Design, value: &Value) -> Result<(), String> {
-    let value = value.as_f64().ok_or("a number")?;
+    let value = as_float(value).ok_or("a number")?;
     let value = if number.quantity == Quantity::Temperature { kelvin(value) } else { value };
     // `set` of a count holds it to its range, so a wrong one must be seen before.
     if number.quantity == Quantity::Count
@@ -155,12 +168,41 @@ pub fn read(text: &str) -> Result<Document, DocumentError> {
     if version > VERSION {
         return Err(DocumentError::UnknownVersion(version));
     }
+    let design = read_design(text, &original, "")?;
+    let pinned = match original.get(PINNED) {
+        None => Vec::new(),
+        Some(Value::Array(all)) if all.len() <= MOST_PINNED => {
+            let each = (1_u32..).zip(all);
+            let each =
+                each.map(|(count, one)| read_design(text, one, &format!("{PINNED}.{count}.")));
+            each.collect::<Result<_, _>>()?
+        }
+        Some(_) => {
+            return Err(DocumentError::WrongKind {
+                line: line_of(text, PINNED),
+                path: PINNED.into(),
+                expected: format!("a list of at most {MOST_PINNED} designs"),
+            });
+        }
+    };
+    Ok(Document { design, pinned, original })
+}
+
+/// Reads one of the designs of a file.
+///
+/// * `place`: what stands before the paths of its inputs in messages.
+fn read_design(text: &str, original: &Value, place: &str) -> Result<Design, DocumentError> {
     let mut design = design_of(FROZEN);
+    let line =
+        |path: &str| if place.is_empty() { line_of(text, path) } else { line_of(text, PINNED) };
     let wrong = |path: &str, expected: String| DocumentError::WrongKind {
-        line: line_of(text, path),
-        path: path.into(),
+        line: line(path),
+        path: format!("{place}{path}"),
         expected,
     };
+    if !original.is_object() {
+        return Err(wrong("name", "a design".into()));
+    }
     design.name = match original.get("name") {
         None => String::new(),
         Some(Value::String(name)) => name.chars().take(MOST_NAME).collect(),
@@ -175,13 +217,18 @@ pub fn read(text: &str) -> Result<Document, DocumentError> {
         design.path.overrides =
             read_overrides(value).map_err(|expected| wrong("path.runs", expected))?;
     }
+    if let Some(value) = original.get("notes") {
+        design.notes = read_notes(value).ok_or_else(|| {
+            wrong("notes", "names with numbers not below 0, or with words,".into())
+        })?;
+    }
     match check(&design).into_iter().next() {
-        None => Ok(Document { design, original }),
+        None => Ok(design),
         Some(problem) => {
             let path = super::field::field(problem.field).path;
             Err(DocumentError::Refused {
-                line: line_of(text, path),
-                path: path.into(),
+                line: line(path),
+                path: format!("{place}{path}"),
                 problem,
             })
         }
@@ -196,7 +243,7 @@ fn read_overrides(value: &Value) -> Result<Vec<RunOverride>, String> {
         .map(|run| {
             let size = |key: &str| match run.get(key) {
                 None | Some(Value::Null) => Ok(None),
-                Some(size) => size.as_f64().map(Some).ok_or_else(expected),
+                Some(size) => as_float(size).map(Some).ok_or_else(expected),
             };
             if !run.is_object() {
                 return Err(expected());
@@ -208,6 +255,30 @@ fn read_overrides(value: &Value) -> Result<Vec<RunOverride>, String> {
             })
         })
         .collect()
+}
+
+/// Notes by name; none where one of them cannot be.
+pub(super) fn read_notes(value: &Value) -> Option<Notes> {
+    let mut notes = Notes::default();
+    for (name, value) in value.as_object()? {
+        let note = match value {
+            Value::String(word) => Note::Word(word.clone()),
+            other => Note::Number(as_float(other)?),
+        };
+        if !notes.set(name, Some(note)) {
+            return None;
+        }
+    }
+    Some(notes)
+}
+
+/// Notes as they stand in files and links.
+pub(super) fn write_notes(notes: &Notes) -> Value {
+    let written = |note: &Note| match note {
+        Note::Number(value) => number(*value),
+        Note::Word(word) => word.as_str().into(),
+    };
+    Value::Object(notes.iter().map(|(name, note)| (name.into(), written(note))).collect())
 }
 
 fn write_override(own: &RunOverride) -> Value {
@@ -224,10 +295,41 @@ fn write_override(own: &RunOverride) -> Value {
 
 /// Writes a design file; laid over the original, so that what we do not know survives.
 pub fn write(design: &Design, original: Option<&Value>) -> String {
+    let root = match original {
+        Some(Value::Object(root)) => root.clone(),
+        _ => Map::new(),
+    };
+    text_of(with_design(root, design))
+}
+
+/// The same with the designs that are pinned beside it.
+pub fn write_pinned(design: &Design, pinned: &[Design], original: Option<&Value>) -> String {
     let mut root = match original {
         Some(Value::Object(root)) => root.clone(),
         _ => Map::new(),
     };
+    // What we do not know of a pinned design stays with the place in the list.
+    let known = root.shift_remove(PINNED);
+    let known = known.as_ref().and_then(Value::as_array);
+    let each = pinned.iter().enumerate().map(|(place, design)| {
+        let own = known.and_then(|known| known.get(place)).and_then(Value::as_object);
+        Value::Object(with_design(own.cloned().unwrap_or_default(), design))
+    });
+    let list: Vec<Value> = each.collect();
+    let mut root = with_design(root, design);
+    if !list.is_empty() {
+        root.insert(PINNED.into(), Value::Array(list));
+    }
+    text_of(root)
+}
+
+fn text_of(root: Map<String, Value>) -> String {
+    // A map of numbers and texts always has a JSON form.
+    serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
+}
+
+/// Lays a design over what stands in a file.
+fn with_design(mut root: Map<String, Value>, design: &Design) -> Map<String, Value> {
     root.insert(VERSION_KEY.into(), VERSION.into());
     root.insert("name".into(), design.name.as_str().into());
     for field in &FIELDS {
@@ -238,8 +340,10 @@ pub fn write(design: &Design, original: Option<&Value>) -> String {
     }
     let runs: Vec<Value> = design.path.overrides.iter().map(write_override).collect();
     insert(&mut root, "path", "runs", Value::Array(runs));
-    // A map of numbers and texts always has a JSON form.
-    serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
+    if !design.notes.is_empty() || root.contains_key("notes") {
+        root.insert("notes".into(), write_notes(&design.notes));
+    }
+    root
 }
 
 fn insert(root: &mut Map<String, Value>, group: &str, key: &str, value: Value) {
@@ -302,6 +406,19 @@ pub fn schema(describe: impl Fn(FieldId) -> String) -> Value {
     }
     groups.insert(VERSION_KEY.into(), json!({ "const": VERSION }));
     groups.insert("name".into(), json!({ "type": "string" }));
+    groups.insert(
+        "notes".into(),
+        json!({ "type": "object",
+            "description": "What the builder notes beside the decisions, by name: stock, prices, \
+                who builds, parts of the house. It changes no judgment.",
+            "additionalProperties": { "type": ["number", "string"], "minimum": 0 } }),
+    );
+    groups.insert(
+        PINNED.into(),
+        json!({ "type": "array", "maxItems": MOST_PINNED,
+            "description": "Other designs that stand beside this one, each as a file of its own.",
+            "items": { "type": "object" } }),
+    );
     json!({ "type": "object", "required": [VERSION_KEY], "properties": groups })
 }
 
@@ -321,6 +438,8 @@ mod tests {
     fn round_trip_keeps_what_we_do_not_know() {
         let mut design = Design::demonstration();
         design.path.overrides = vec![RunOverride { height: Some(0.25), ..Default::default() }];
+        assert!(design.notes.set("stock.core", Some(Note::Number(120.5))));
+        assert!(design.notes.set("wall.1.layer", Some(Note::Word("straw".into()))));
         let text = write(&design, Some(&json!({ "note": "ours", "site": { "well_m": 3 } })));
         let document = read(&text).unwrap();
         assert_eq!(document.design, design);
@@ -329,6 +448,14 @@ mod tests {
         assert_eq!(document.missing(), 0);
         let bare = read(&format!("{{\"{VERSION_KEY}\": 1, \"fire\": {{\"charge_kg\": 9}}}}"));
         assert_eq!(bare.unwrap().missing(), FIELDS.len() - 1);
+    }
+
+    #[test]
+    fn notes_that_cannot_be_are_refused() {
+        for notes in ["3", "{\"a\": -1}", "{\"a\": true}", "{\"a\": {}}"] {
+            let text = format!("{{\"{VERSION_KEY}\": 1, \"notes\": {notes}}}");
+            assert!(matches!(read(&text), Err(DocumentError::WrongKind { .. })), "{notes}");
+        }
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The catalog of inputs: form, checks, file, schema and link all read it.
 
+use super::brick::BrickFormat;
 use super::building::{
     AirSupply, Below, BenchUse, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace,
     CleanoutFace, Cleanouts, ConnectorKind, Damper, Floor, Foam, Protection, Seismic, Soil,
@@ -241,6 +242,20 @@ pub enum FieldId {
     /// See `words` for its name.
     BenchUse,
     /// See `words` for its name.
+    CoreBrick,
+    /// See `words` for its name.
+    CoreJoint,
+    /// See `words` for its name.
+    FacingBrick,
+    /// See `words` for its name.
+    FacingJoint,
+    /// See `words` for its name.
+    OwnBrickLength,
+    /// See `words` for its name.
+    OwnBrickWidth,
+    /// See `words` for its name.
+    OwnBrickHeight,
+    /// See `words` for its name.
     Damper,
     /// See `words` for its name.
     DamperOpening,
@@ -407,7 +422,7 @@ macro_rules! choice {
 }
 
 /// All inputs, in the order of the form.
-pub static FIELDS: [Field; 117] = [
+pub static FIELDS: [Field; 124] = [
     choice!(RuleSet, Site, "site.rule_set", "rs", false, RuleSet, site.rule_set),
     number!(
         Altitude,
@@ -1108,6 +1123,76 @@ pub static FIELDS: [Field; 117] = [
         shell.insulation.top
     ),
     choice!(BenchUse, Shell, "shell.bench_use", "qb", true, BenchUse, shell.bench_use),
+    choice!(CoreBrick, Shell, "shell.core_brick", "kb", false, BrickFormat, shell.core_brick),
+    choice!(
+        FacingBrick,
+        Shell,
+        "shell.facing_brick",
+        "kf",
+        false,
+        BrickFormat,
+        shell.facing_brick
+    ),
+    number!(
+        CoreJoint,
+        Shell,
+        "shell.core_joint_m",
+        "kj",
+        true,
+        Size,
+        0.0..=0.03,
+        0.0..=0.0064,
+        0.0005,
+        shell.core_joint
+    ),
+    number!(
+        FacingJoint,
+        Shell,
+        "shell.facing_joint_m",
+        "kg",
+        true,
+        Size,
+        0.0..=0.05,
+        0.003..=0.015,
+        0.0005,
+        shell.facing_joint
+    ),
+    number!(
+        OwnBrickLength,
+        Shell,
+        "shell.own_brick_length_m",
+        "kl",
+        true,
+        Size,
+        0.05..=0.6,
+        0.18..=0.32,
+        0.001,
+        shell.own_brick.length
+    ),
+    number!(
+        OwnBrickWidth,
+        Shell,
+        "shell.own_brick_width_m",
+        "kw",
+        true,
+        Size,
+        0.03..=0.4,
+        0.08..=0.16,
+        0.001,
+        shell.own_brick.width
+    ),
+    number!(
+        OwnBrickHeight,
+        Shell,
+        "shell.own_brick_height_m",
+        "kh",
+        true,
+        Size,
+        0.02..=0.3,
+        0.03..=0.11,
+        0.001,
+        shell.own_brick.height
+    ),
     choice!(FlueShape, Chimney, "chimney.shape", "fs", false, FlueShape, chimney.shape),
     choice!(
         FlueMaterial,

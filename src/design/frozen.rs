@@ -59,7 +59,7 @@ mod tests {
 
     #[test]
     fn every_frozen_value_belongs_to_an_input_and_is_taken() {
-        for version in [1, 2, 3] {
+        for version in [1, 2, 3, 4] {
             let design = design_of(version);
             for (key, value) in defaults(version) {
                 let field = FIELDS.iter().find(|field| field.link == key);

@@ -141,6 +141,11 @@ pub fn conductivity_in(rows: Rows, temperature: f64) -> Option<f64> {
 }
 
 impl Material {
+    /// Whether it is laid in bricks of a size, and not cast or hewn.
+    pub const fn is_brick(self) -> bool {
+        matches!(self, Self::Fireclay | Self::HighDutyFireclay | Self::CommonBrick)
+    }
+
     /// Properties near 300 °C; the first row of a table that begins at 400 °C.
     ///
     /// # Source

@@ -1,5 +1,6 @@
 //! What the builder decides, as plain data, with the catalog of inputs, materials, files, links.
 
+pub mod brick;
 pub mod building;
 pub mod document;
 pub mod examples;
@@ -7,16 +8,19 @@ pub mod field;
 mod frozen;
 pub mod link;
 pub mod material;
+pub mod notes;
 
 use crate::physics::geometry::block_surface;
 use crate::physics::wood::Ultimate;
 use crate::units::kelvin;
+use brick::{Brick, BrickFormat, BrickSize};
 use building::{
     AirSupply, Below, BenchUse, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace,
     CleanoutFace, Cleanouts, ConnectorKind, Damper, Floor, Foam, Protection, Seismic, Soil,
     Stated, VoidBelow,
 };
 use material::Material;
+use notes::Notes;
 
 /// A heater with its wood, chimney, house and surroundings. SI base units.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +43,8 @@ pub struct Design {
     pub surroundings: Surroundings,
     /// What carries the heater.
     pub support: Support,
+    /// What the builder notes beside: it changes no judgment.
+    pub notes: Notes,
 }
 
 /// House and site.
@@ -226,6 +232,30 @@ pub struct Shell {
     pub insulation: FaceInsulation,
     /// What the top of a bench is for.
     pub bench_use: BenchUse,
+    /// Brick of the core, where it is of brick.
+    pub core_brick: BrickFormat,
+    /// Joint of the core (m).
+    pub core_joint: f64,
+    /// Brick of the facing, where it is of brick.
+    pub facing_brick: BrickFormat,
+    /// Joint of the facing (m).
+    pub facing_joint: f64,
+    /// Size of the builder's own brick.
+    pub own_brick: BrickSize,
+}
+
+impl Shell {
+    /// The brick in which the core is laid; none where it is cast or hewn.
+    pub fn core(&self) -> Option<Brick> {
+        let size = self.core_brick.size(self.own_brick);
+        self.core_material.is_brick().then_some(Brick { size, joint: self.core_joint })
+    }
+
+    /// The brick in which the facing is laid; none where it is cast or hewn.
+    pub fn facing(&self) -> Option<Brick> {
+        let size = self.facing_brick.size(self.own_brick);
+        self.facing_material.is_brick().then_some(Brick { size, joint: self.facing_joint })
+    }
 }
 
 /// Thickness of insulating board on the faces of the heater (m).
@@ -528,6 +558,11 @@ impl Firebox {
         self.door_width * self.door_height
     }
 
+    /// Largest inner dimension (m).
+    pub const fn largest(&self) -> f64 {
+        self.width.max(self.depth).max(self.height)
+    }
+
     /// Areas of glass and of metal in the door (m2).
     pub fn door_parts(&self) -> (f64, f64) {
         let glass = self.door_area() * self.glass_fraction;
@@ -673,6 +708,11 @@ impl Design {
                 inner_emissivity: 0.9,
                 insulation: FaceInsulation { front: 0.0, back: 0.0, sides: 0.0, top: 0.0 },
                 bench_use: BenchUse::NotStated,
+                core_brick: BrickFormat::Firebrick,
+                core_joint: 0.001_587_5,
+                facing_brick: BrickFormat::Normal,
+                facing_joint: 0.010,
+                own_brick: BrickSize { length: 0.203, width: 0.095, height: 0.057 },
             },
             chimney: Chimney {
                 mouth_height: 8.2,
@@ -732,6 +772,7 @@ impl Design {
                 soil: Soil::Sand,
                 seismic: Seismic::Low,
             },
+            notes: Notes::default(),
         }
     }
 }

@@ -3,6 +3,7 @@
 
 use super::plot::{Drawn, Palette, label, rgb, short, text_style};
 use crate::analysis::day::DayState;
+use crate::language::said;
 use crate::units::{Quantity, System, kelvin, to_shown, unit_of};
 use plotters::coord::Shift;
 use plotters::coord::types::RangedCoordf64;
@@ -32,12 +33,12 @@ pub enum DayCurveName {
 
 impl DayCurveName {
     /// What is written at the curve.
-    pub const fn label(self) -> &'static str {
+    pub fn label(self) -> &'static str {
         match self {
-            Self::Fire => "fire",
-            Self::Gas => "gone with the gas",
-            Self::Room => "to the room",
-            Self::Face => "hottest face",
+            Self::Fire => said("fire"),
+            Self::Gas => said("gone with the gas"),
+            Self::Room => said("to the room"),
+            Self::Face => said("hottest face"),
         }
     }
 
@@ -163,12 +164,12 @@ pub fn curves(state: &DayState, system: System) -> DayPlot {
     let room = curve(DayCurveName::Room, &series.room_watts, &power);
     let face = curve(DayCurveName::Face, &series.surface_celsius, &degrees);
     DayPlot {
-        x_label: "hours after lighting",
+        x_label: said("hours after lighting"),
         hours,
         panels: [
-            panel("Fire, and gone with the gas", Quantity::Power, vec![fire, gas]),
-            panel("Heat to the room", Quantity::Power, vec![room]),
-            panel("Hottest face", Quantity::Temperature, vec![face]),
+            panel(said("Fire, and gone with the gas"), Quantity::Power, vec![fire, gas]),
+            panel(said("Heat to the room"), Quantity::Power, vec![room]),
+            panel(said("Hottest face"), Quantity::Temperature, vec![face]),
         ],
     }
 }

@@ -1,12 +1,14 @@
 //! The heater from the front: door, facing, cap, distances to walls and ceiling.
 
-use super::section::{Masses, text_size};
-use super::sheet::{Note, Sheet};
+use super::section::Masses;
+use super::sheet::{Note, Scale, Sheet};
 use super::walls::{Distance, THICKNESS, drawn};
 use super::{Anchor, Axis, Drawing, Extent, Grip, Point, Role, point};
 use crate::analysis::Analysis;
+use crate::analysis::places::{self, SILL};
 use crate::design::field::FieldId;
 use crate::design::{Design, Layout};
+use crate::language::{said, say};
 use crate::rules::Place;
 use crate::units::{Quantity, System, figure};
 
@@ -14,21 +16,28 @@ use crate::units::{Quantity, System, figure};
 pub const GRIPS: [FieldId; 4] =
     [FieldId::AboveDistance, FieldId::SideDistance, FieldId::DoorHeight, FieldId::DoorWidth];
 
-/// Share of the height left over that lies under the door (–): drawn, not designed.
-const SILL: f64 = 0.25;
 /// What stands under the heater (m): drawn, not designed.
 const SUPPORT: f64 = 0.15;
 
 /// The heater from the front, to scale (m): x and y as in the section. Texts are enlarged by a
 /// factor.
 pub fn front(design: &Design, analysis: &Analysis, system: System, text_scale: f64) -> Drawing {
+    view(design, analysis, system, Scale::shown(text_scale))
+}
+
+/// The same with every distance as it is.
+pub fn to_measure(design: &Design, analysis: &Analysis, system: System) -> Drawing {
+    view(design, analysis, system, Scale::TO_MEASURE)
+}
+
+fn view(design: &Design, analysis: &Analysis, system: System, scale: Scale) -> Drawing {
     let masses = Masses::new(design, analysis);
-    let mut sheet = Sheet::new(text_scale * text_size(design));
+    let mut sheet = Sheet::of(design, scale);
     let blocks = placed(design, &masses);
     let whole = blocks.iter().copied().reduce(Extent::join).unwrap_or(masses.chimney);
-    let off = drawn(design.surroundings.side) + THICKNESS;
+    let off = drawn(design.surroundings.side, scale.reach) + THICKNESS;
     let (left, right) = (whole.low.x - off, whole.high.x + off);
-    let ceiling = whole.high.y + drawn(design.surroundings.above);
+    let ceiling = whole.high.y + drawn(design.surroundings.above, scale.reach);
     let ground = Extent::new(left, -SUPPORT - 0.1, right, -SUPPORT);
     sheet.rectangle(Role::Ground, None, ground);
     sheet.line(Role::House, vec![point(left, -SUPPORT), point(right, -SUPPORT)]);
@@ -77,7 +86,7 @@ pub(super) fn far(sheet: &mut Sheet, corner: Point) {
     let size = sheet.text_size;
     sheet.note(Note {
         at: point(corner.x, corner.y - 5.5 * size),
-        text: "distances over 1 m not to scale".into(),
+        text: said("long distances not to scale").into(),
         anchor: Anchor::Start,
         role: Role::QuietLabel,
         place: None,
@@ -102,7 +111,7 @@ fn placed(design: &Design, masses: &Masses) -> Vec<Extent> {
 fn door(sheet: &mut Sheet, design: &Design) -> Extent {
     let chamber = &design.firebox;
     let (width, height) = (chamber.door_width, chamber.door_height);
-    let sill = SILL * (chamber.height - height);
+    let sill = places::sill(design);
     let left = 0.5 * (chamber.width - width);
     let door = Extent::new(left, sill, left + width, sill + height);
     let shrink = chamber.glass_fraction.clamp(0.0, 1.0).sqrt();
@@ -158,7 +167,7 @@ fn description(design: &Design, whole: Extent, system: System) -> String {
     let size = |length| figure(length, Quantity::Size, system);
     let length = |length| figure(length, Quantity::Length, system);
     let around = &design.surroundings;
-    format!(
+    say!(
         "Front to scale: {} wide and {} high above the floor of the firebox, door {} by {}; {} \
          to what can burn at the sides, {} to the ceiling.",
         length(whole.width()),

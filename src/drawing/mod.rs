@@ -3,13 +3,16 @@
 //! Nothing here knows a canvas, a document or a color: the page turns roles into looks. Items
 //! stand in the order in which they are painted.
 
+pub mod course;
 pub mod day;
 pub mod front;
+pub mod gallery;
 pub mod path;
 pub mod plan;
 pub mod plot;
 pub mod section;
 mod sheet;
+mod small;
 pub mod variants;
 mod walls;
 
@@ -33,8 +36,20 @@ const ASCENT: f64 = 0.8;
 const DESCENT: f64 = 0.25;
 /// From a dimension line to the baseline of its text, over the text size (–).
 const DIMENSION_OFFSET: f64 = 0.3;
+/// What the text of a dimension keeps free of its far end, where a grip may be, over the text size
+/// (–).
+const GRIP_AIR: f64 = 0.6;
 /// Half of the side of a mark, over the text size (–).
 pub const MARK_RADIUS: f64 = 0.72;
+
+/// Outline of the mark of a finding, on a square of 16 units, y down, with room for a number.
+pub const fn mark_outline(severity: Severity) -> &'static str {
+    match severity {
+        Severity::GoodToKnow => "M8 1a7 7 0 1 0 .01 0Z",
+        Severity::LookAgain => "M8 .4 15.8 14.6H.2Z",
+        Severity::DoNotBuild => "M5.2 1.2H10.8L14.8 5.2V10.8L10.8 14.8H5.2L1.2 10.8V5.2Z",
+    }
+}
 
 /// A point (m), y up.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -169,6 +184,12 @@ pub enum Role {
     Inlet,
     /// Ruler of brick courses.
     Course,
+    /// A brick of the core, or a cast piece.
+    Brick,
+    /// A brick or a stone of the facing.
+    FacingBrick,
+    /// What carries courses over an opening.
+    Lintel,
     /// Paper under what must stand out from hot gas: lines wider than their own, rectangles filled.
     Halo,
 }
@@ -226,6 +247,15 @@ pub struct Grip {
     pub per_meter: f64,
 }
 
+/// How far what is long is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reach {
+    /// A picture, in which a high chimney has breaks and a far wall stands nearer.
+    Shortened,
+    /// Every length as it is, to be measured.
+    True,
+}
+
 /// A picture.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drawing {
@@ -256,6 +286,14 @@ pub struct Extent {
 
 pub(crate) const fn point(x: f64, y: f64) -> Point {
     Point { x, y }
+}
+
+/// A point near `to`, seen along the line from `from`: so far onward and to the left (m).
+pub fn beside(from: Point, to: Point, along: f64, across: f64) -> Point {
+    let (dx, dy) = (to.x - from.x, to.y - from.y);
+    let length = (dx * dx + dy * dy).sqrt().max(f64::MIN_POSITIVE);
+    let (dx, dy) = (dx / length, dy / length);
+    point(to.x + along * dx - across * dy, to.y + along * dy + across * dx)
 }
 
 impl Extent {
@@ -337,8 +375,9 @@ impl Shape {
         }
     }
 
-    /// Where the text of a shape is written: beside the middle of a dimension line, above it when
-    /// the line is level, to its left and reading upward when it is upright.
+    /// Where the text of a shape is written: beside the middle of a dimension line, or as far back
+    /// from there as keeps its far end free, above it when the line is level, to its left and
+    /// reading upward when it is upright.
     pub fn text_place(&self, text_size: f64) -> Option<TextPlace> {
         let level = |at, anchor| TextPlace { at, anchor, degrees: 0.0 };
         match self {
@@ -347,14 +386,20 @@ impl Shape {
                 let drop = 0.5 * (ASCENT - DESCENT) * text_size;
                 Some(level(point(at.x, at.y - drop), Anchor::Middle))
             }
-            Self::Dimension { from, to, .. } => {
+            Self::Dimension { from, to, text } => {
                 let middle = Extent::around(*from, *to).middle();
                 let offset = DIMENSION_OFFSET * text_size;
+                let long = text_length(text, text_size);
+                let back = |line: f64| {
+                    let over = 0.5 * (long - line) + GRIP_AIR * text_size;
+                    over.max(0.0)
+                };
                 if (to.y - from.y).abs() <= (to.x - from.x).abs() {
-                    return Some(level(point(middle.x, middle.y + offset), Anchor::Middle));
+                    let x = middle.x - back(to.x - from.x);
+                    return Some(level(point(x, middle.y + offset), Anchor::Middle));
                 }
                 Some(TextPlace {
-                    at: point(middle.x - offset, middle.y),
+                    at: point(middle.x - offset, middle.y - back(to.y - from.y)),
                     anchor: Anchor::Middle,
                     degrees: 90.0,
                 })

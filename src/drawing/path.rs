@@ -8,6 +8,7 @@ use super::sheet::{Note, Sheet};
 use super::{Anchor, Drawing, Extent, Role, Shape, heat_step, point};
 use crate::analysis::Analysis;
 use crate::design::Design;
+use crate::language::{said, say};
 use crate::rules::Place;
 use crate::units::{Quantity, System, figure, number, unit_of};
 
@@ -44,7 +45,11 @@ impl Bar {
 type Column = [Option<f64>; 3];
 
 fn rows() -> [(&'static str, Quantity); 3] {
-    [("wall", Quantity::Temperature), ("speed", Quantity::Speed), ("turn", Quantity::Pressure)]
+    [
+        (said("wall"), Quantity::Temperature),
+        (said("speed"), Quantity::Speed),
+        (said("turn"), Quantity::Pressure),
+    ]
 }
 
 /// The smoke path unrolled, in units of its own (see the module).
@@ -141,7 +146,7 @@ fn figures_above(sheet: &mut Sheet, bars: &[Bar], analysis: &Analysis, system: S
     let dew_point = figure(analysis.height_of_fire.dew_point, Quantity::Temperature, system);
     sheet.note(Note {
         at: point(chimney.right, base + 1.4 * TEXT_SIZE),
-        text: format!("dew point {dew_point}"),
+        text: say!("dew point {dew_point}"),
         anchor: Anchor::End,
         role: Role::QuietLabel,
         place: Some(Place::ChimneyMouth),
@@ -199,9 +204,9 @@ fn table(sheet: &mut Sheet, bars: &[Bar], analysis: &Analysis, system: System) {
 fn heading(place: Place) -> String {
     match place {
         Place::Run(index) => (index + 1).to_string(),
-        Place::Firebox => "fire".into(),
-        Place::RunsOutlet => "pipe".into(),
-        _ => "chimney".into(),
+        Place::Firebox => said("fire").into(),
+        Place::RunsOutlet => said("pipe").into(),
+        _ => said("chimney").into(),
     }
 }
 
@@ -238,11 +243,11 @@ fn description(design: &Design, analysis: &Analysis, system: System) -> String {
     let shown = |kelvin: f64| figure(kelvin, Quantity::Temperature, system);
     let outlets: Vec<String> = fire.runs.iter().map(|run| shown(run.outlet)).collect();
     let after = if outlets.is_empty() {
-        "There are no runs".into()
+        said("There are no runs").into()
     } else {
-        format!("Gas after each run: {}", outlets.join(", "))
+        say!("Gas after each run: {}", outlets.join(", "))
     };
-    format!(
+    say!(
         "Smoke path unrolled, not to scale: firebox outlet {}. {after}. Into the chimney {}, at \
          its mouth {} with a wall of {} and a dew point of {}. Runs: {}.",
         shown(fire.firebox_outlet),

@@ -1,13 +1,14 @@
 //! The heater from above, cut through a run: slot, core, gap, facing, what stands around it.
 
 use super::front::far;
-use super::section::{Masses, text_size};
-use super::sheet::{Note, Sheet};
+use super::section::Masses;
+use super::sheet::{Note, Scale, Sheet};
 use super::walls::{Distance, THICKNESS, drawn};
 use super::{Anchor, Axis, Drawing, Extent, Grip, Point, Role, heat_step, point};
-use crate::analysis::Analysis;
+use crate::analysis::{Analysis, places};
 use crate::design::field::FieldId;
 use crate::design::{Design, Layout};
+use crate::language::{said, say};
 use crate::rules::Place;
 use crate::units::{Quantity, System, figure};
 
@@ -36,7 +37,16 @@ struct Plan<'a> {
 /// The heater from above, to scale (m): x as in the section, y from the front to the back, 0 in
 /// the middle of the firebox. Texts are enlarged by a factor.
 pub fn plan(design: &Design, analysis: &Analysis, system: System, text_scale: f64) -> Drawing {
-    let mut plan = Plan::new(design, analysis, system, text_scale);
+    view(design, analysis, system, Scale::shown(text_scale))
+}
+
+/// The same with every distance as it is.
+pub fn to_measure(design: &Design, analysis: &Analysis, system: System) -> Drawing {
+    view(design, analysis, system, Scale::TO_MEASURE)
+}
+
+fn view(design: &Design, analysis: &Analysis, system: System, scale: Scale) -> Drawing {
+    let mut plan = Plan::new(design, analysis, system, scale);
     plan.masonry();
     plan.runs(heat_step(analysis.height_of_fire.firebox_outlet));
     plan.firebox();
@@ -54,7 +64,7 @@ fn strip(left: f64, right: f64, middle: f64, width: f64) -> Extent {
 }
 
 impl<'a> Plan<'a> {
-    fn new(design: &'a Design, analysis: &Analysis, system: System, text_scale: f64) -> Self {
+    fn new(design: &'a Design, analysis: &Analysis, system: System, scale: Scale) -> Self {
         let masses = Masses::new(design, analysis);
         let sizes = design.path.runs();
         let (chamber, shell) = (&design.firebox, &design.shell);
@@ -99,7 +109,7 @@ impl<'a> Plan<'a> {
         let middle = runs.last().map_or(0.0, |run| run.middle().y);
         let (left, right) = (masses.chimney.low.x, masses.chimney.high.x);
         let chimney = strip(left, right, middle, deep);
-        let sheet = Sheet::new(text_scale * text_size(design));
+        let sheet = Sheet::of(design, scale);
         Self { design, system, sheet, runs, firebox, blocks, chimney }
     }
 
@@ -133,11 +143,9 @@ impl<'a> Plan<'a> {
         if is_bench {
             let pairs: Vec<_> =
                 self.runs.iter().copied().zip(self.runs.iter().skip(1).copied()).collect();
-            for (index, ((before, after), size)) in pairs.into_iter().zip(&sizes).enumerate() {
-                let end = before.high.y.min(after.high.y);
-                let width = size.width.min(0.4 * before.height());
-                let (low, high) = (end - width, end);
-                let (low, high) = if index % 2 == 0 { (low, high) } else { (-high, -low) };
+            let turns = pairs.into_iter().zip(sizes.iter().zip(sizes.iter().skip(1)));
+            for (index, ((before, after), (size, next))) in turns.enumerate() {
+                let (low, high) = places::slot_of_bench(index, size, next);
                 let slot = Extent::new(before.high.x, low, after.low.x, high);
                 self.sheet.rectangle(Role::Void, None, slot);
             }
@@ -212,7 +220,7 @@ impl<'a> Plan<'a> {
             let step = if is_bench { 0.6 * size } else { -0.6 * size };
             self.sheet.dimension(low, high, &text, point(step, 0.0));
         }
-        let x = whole.low.x - 1.2 * size;
+        let x = whole.low.x.min(self.chimney.low.x) - 1.2 * size;
         let (low, high) = (point(x, whole.low.y), point(x, whole.high.y));
         let text = self.figure(whole.height(), Quantity::Length);
         self.sheet.dimension(low, high, &text, away);
@@ -245,17 +253,18 @@ impl<'a> Plan<'a> {
         let scales =
             [&behind, &front].map(|distance| distance.add(&mut self.sheet, self.system));
         if scales.contains(&false) {
-            let below = whole.low.y - drawn(near.front) - THICKNESS;
+            let below = whole.low.y - drawn(near.front, self.sheet.reach) - THICKNESS;
             let corner = point(left, below + 4.0 * self.sheet.text_size);
             far(&mut self.sheet, corner);
         }
         let cut = match self.design.path.layout {
-            Layout::Above if !self.runs.is_empty() => "dashed: firebox below, slot up",
-            Layout::Bench => "all runs",
-            _ => "dashed: slot",
+            Layout::Above if !self.runs.is_empty() => said("dashed: firebox below, slot up"),
+            Layout::Bench => said("all runs"),
+            _ => said("dashed: slot"),
         };
         let size = self.sheet.text_size;
-        let above = whole.high.y + drawn(near.behind) + THICKNESS + 0.5 * size;
+        let above =
+            whole.high.y + drawn(near.behind, self.sheet.reach) + THICKNESS + 0.5 * size;
         self.sheet.note(Note {
             at: point(left, above),
             text: cut.into(),
@@ -270,7 +279,7 @@ impl<'a> Plan<'a> {
     fn description(&self, whole: Extent) -> String {
         let near = &self.design.surroundings;
         let size = |length| self.figure(length, Quantity::Size);
-        format!(
+        say!(
             "Plan to scale: {} wide and {} deep, run {} wide, firebox {} deep; {} to what can burn \
              behind, {} in front of the door.",
             self.figure(whole.width(), Quantity::Length),

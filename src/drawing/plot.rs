@@ -2,9 +2,11 @@
 
 use crate::analysis::Analysis;
 use crate::design::Design;
-use crate::rules::ENTRY_WINDOW;
+use crate::language::{said, say, within};
+use crate::rules::{ENTRY_WINDOW, Place};
 use crate::study::uncertainty::GasBand;
-use crate::units::{Quantity, System, to_shown, unit_of};
+use crate::units::{Quantity, System, decimals, fixed, to_shown, unit_of};
+use crate::words;
 use plotters::coord::Shift;
 use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::{
@@ -47,12 +49,12 @@ pub enum LimitName {
 
 impl LimitName {
     /// What is written at the line.
-    pub const fn label(self) -> &'static str {
+    pub fn label(self) -> &'static str {
         match self {
-            Self::DewPoint => "dew point",
-            Self::ChimneyRating => "chimney rating",
-            Self::WindowLow => "into chimney: cool below",
-            Self::WindowHigh => "into chimney: hot above",
+            Self::DewPoint => said("dew point"),
+            Self::ChimneyRating => said("chimney rating"),
+            Self::WindowLow => said("into chimney: cool below"),
+            Self::WindowHigh => said("into chimney: hot above"),
         }
     }
 }
@@ -94,6 +96,10 @@ pub struct Plot {
     pub y_range: (f64, f64),
     /// Where one part of the path ends and the next begins.
     pub marks: Vec<f64>,
+    /// Length along the path at which the curves are read.
+    pub cursor: Option<f64>,
+    /// Units of length and temperature.
+    units: [&'static str; 2],
 }
 
 /// Colors and sizes, from the page.
@@ -151,9 +157,12 @@ pub fn temperatures(design: &Design, analysis: &Analysis, system: System) -> Plo
         System::Metric => "m",
         System::Us => "ft",
     };
+    let degree = unit_of(Quantity::Temperature, system).symbol;
     Plot {
-        x_label: format!("length along the path, {length}"),
-        y_label: format!("temperature, {}", unit_of(Quantity::Temperature, system).symbol),
+        x_label: say!("length along the path, {length}"),
+        y_label: say!("temperature, {degree}"),
+        cursor: None,
+        units: [length, degree],
         x_range: (0.0, if end.is_finite() { end.max(0.1) } else { 1.0 }),
         y_range: y_range(&curves, &limits),
         curves,
@@ -182,6 +191,67 @@ impl Plot {
         }
         self
     }
+
+    /// The same with a cursor at a share of the path (–).
+    #[must_use]
+    pub fn with_cursor(mut self, share: f64) -> Self {
+        let (start, end) = self.x_range;
+        self.cursor = Some(start + share.clamp(0.0, 1.0) * (end - start));
+        self
+    }
+
+    /// What the curves are at the cursor, in a sentence.
+    pub fn said(&self) -> Option<String> {
+        let x = self.cursor?;
+        let [length, degree] = self.units;
+        let read = |name| {
+            let mut curves = self.curves.iter().filter(|curve| curve.name == name);
+            curves
+                .find_map(|curve| curve.at(x))
+                .map(|value| format!("{} {degree}", fixed(value, 0)))
+        };
+        let passed = self.marks.iter().skip(1).filter(|mark| **mark < x).count();
+        let place = match (self.marks.len().saturating_sub(2)).checked_sub(passed) {
+            Some(0) => said("connector").to_owned(),
+            Some(_) => within(&words::place(Place::Run(passed))),
+            None => within(&words::place(Place::Chimney)),
+        };
+        let gas = read(CurveName::Gas)?;
+        let band = self.band.at(x).filter(|_| !self.band.stale);
+        let band = band.map(|(low, high)| {
+            let (low, high) = (fixed(low, 0), fixed(high, 0));
+            say!(" ({low} to {high} {degree} in 90 of 100 cases)")
+        });
+        let wall = read(CurveName::Wall).map(|wall| say!(", inner wall {wall}"));
+        let (band, wall) = (band.unwrap_or_default(), wall.unwrap_or_default());
+        let at = fixed(x, 2);
+        Some(say!("At {at} {length}, {place}: gas {gas}{band}{wall}."))
+    }
+}
+
+impl Curve {
+    /// Its value at a length, if it reaches there.
+    fn at(&self, x: f64) -> Option<f64> {
+        between(self.points.iter().copied(), x)
+    }
+}
+
+impl Band {
+    /// Its ends at a length, if it reaches there.
+    fn at(&self, x: f64) -> Option<(f64, f64)> {
+        let low = between(self.points.iter().map(|(x, low, _)| (*x, *low)), x)?;
+        let high = between(self.points.iter().map(|(x, _, high)| (*x, *high)), x)?;
+        Some((low, high))
+    }
+}
+
+/// The value at a place of a line through points; none beyond them.
+fn between(points: impl Iterator<Item = (f64, f64)> + Clone, x: f64) -> Option<f64> {
+    let mut pairs = points.clone().zip(points.skip(1));
+    let ((from, low), (to, high)) =
+        pairs.find(|((from, _), (to, _))| *from <= x && x <= *to)?;
+    let share = if to > from { (x - from) / (to - from) } else { 0.0 };
+    Some(low + share * (high - low))
 }
 
 /// From the axis of the last run to the mouth (m).
@@ -240,7 +310,8 @@ pub(super) const fn rgb((red, green, blue): (u8, u8, u8)) -> RGBColor {
     RGBColor(red, green, blue)
 }
 
-/// Draws the plot on an area, without caption or legend.
+/// Draws the plot on an area, without caption or legend; gives the ends of the length axis (px of
+/// the area).
 ///
 /// # Errors
 ///
@@ -249,7 +320,7 @@ pub fn draw<B: DrawingBackend>(
     plot: &Plot,
     area: &DrawingArea<B, Shift>,
     palette: &Palette,
-) -> Drawn<B> {
+) -> Result<(i32, i32), DrawingAreaErrorKind<B::ErrorType>> {
     let font = palette.pixels(f64::from(palette.font));
     area.fill(&rgb(palette.paper))?;
     let mut chart = ChartBuilder::on(area)
@@ -275,7 +346,29 @@ pub fn draw<B: DrawingBackend>(
     draw_band(&plot.band, &chart, palette)?;
     draw_marks(plot, &chart, palette)?;
     draw_limits(plot, &chart, palette)?;
-    draw_curves(plot, &mut chart, palette)
+    draw_curves(plot, &mut chart, palette)?;
+    draw_names(plot, &chart, palette)?;
+    draw_cursor(plot, &chart, palette)?;
+    let (across, _) = chart.plotting_area().get_pixel_range();
+    Ok((across.start, across.end))
+}
+
+fn draw_cursor<B: DrawingBackend>(
+    plot: &Plot,
+    chart: &Chart<'_, B>,
+    palette: &Palette,
+) -> Drawn<B> {
+    let (Some(x), (low, high)) = (plot.cursor, plot.y_range) else { return Ok(()) };
+    let area = chart.plotting_area();
+    let line = rgb(palette.ink).stroke_width(palette.line(1.0));
+    area.draw(&PathElement::new(vec![(x, low), (x, high)], line))?;
+    for curve in &plot.curves {
+        if let Some(y) = curve.at(x) {
+            let dot = ShapeStyle::from(rgb(palette.ink)).filled();
+            area.draw(&Circle::new((x, y), palette.pixels(3.0), dot))?;
+        }
+    }
+    Ok(())
 }
 
 impl Palette {
@@ -291,9 +384,7 @@ impl Palette {
 
 /// A round value without needless decimals.
 pub(super) fn short(value: f64) -> String {
-    let text = format!("{value:.2}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".into() } else { text.into() }
+    decimals(value, 2)
 }
 
 /// A tint in the color of the gas.
@@ -343,29 +434,45 @@ fn draw_limits<B: DrawingBackend>(
     palette: &Palette,
 ) -> Drawn<B> {
     let (left, right) = plot.x_range;
+    let line = rgb(palette.quiet).stroke_width(palette.line(1.0));
+    for Limit { value, .. } in &plot.limits {
+        let ends = vec![(left, *value), (right, *value)];
+        chart.plotting_area().draw(&PathElement::new(ends, line))?;
+    }
+    Ok(())
+}
+
+/// Names of the limits at their right ends, in a halo that keeps them legible on the curves.
+fn draw_names<B: DrawingBackend>(
+    plot: &Plot,
+    chart: &Chart<'_, B>,
+    palette: &Palette,
+) -> Drawn<B> {
+    let (left, right) = plot.x_range;
     let (low, high) = plot.y_range;
     let (width, height) = chart.plotting_area().dim_in_pixel();
-    let degrees = |pixels: f64| {
-        (high - low) * f64::from(palette.pixels(pixels)) / f64::from(height.max(1))
-    };
-    let (air, line_of_text) = (degrees(2.0), degrees(f64::from(palette.font)));
+    let across = (right - left) * f64::from(palette.pixels(1.0)) / f64::from(width.max(1));
+    let up = (high - low) * f64::from(palette.pixels(1.0)) / f64::from(height.max(1));
+    let line_of_text = f64::from(palette.font) * up;
     // Room for the dot at the mouth.
-    let room = f64::from(palette.pixels(8.0)) / f64::from(width.max(1));
-    let end = right - (right - left) * room;
-    let line = rgb(palette.quiet).stroke_width(palette.line(1.0));
+    let end = right - 8.0 * across;
     for limit in &plot.limits {
         let y = limit.value;
-        let area = chart.plotting_area();
-        area.draw(&PathElement::new(vec![(left, y), (right, y)], line))?;
         // Under the line where a curve ends just above it.
         let crowded = plot
             .curves
             .iter()
             .filter_map(|curve| curve.points.last())
             .any(|(x, at)| end < *x && (y..y + 2.0 * line_of_text).contains(at));
-        let (vertical, offset) = if crowded { (VPos::Top, -air) } else { (VPos::Bottom, air) };
-        let style = label(palette, palette.ink, Pos::new(HPos::Right, vertical));
-        area.draw(&Text::new(limit.name.label(), (end, y + offset), style))?;
+        let (vertical, offset) =
+            if crowded { (VPos::Top, -2.0 * up) } else { (VPos::Bottom, 2.0 * up) };
+        let around = [(-1.0, 0.0), (1.0, 0.0), (0.0, -1.0), (0.0, 1.0)];
+        let halo = around.map(|(x, y)| (x, y, palette.paper));
+        for (x, shift, color) in halo.into_iter().chain([(0.0, 0.0, palette.ink)]) {
+            let style = label(palette, color, Pos::new(HPos::Right, vertical));
+            let at = (end + x * across, y + offset + shift * up);
+            chart.plotting_area().draw(&Text::new(limit.name.label(), at, style))?;
+        }
     }
     Ok(())
 }
@@ -383,8 +490,8 @@ fn draw_curves<B: DrawingBackend>(
     );
     for curve in &plot.curves {
         let (color, name, at) = match curve.name {
-            CurveName::Gas => (palette.ember, "gas", curve.points.get(1)),
-            CurveName::Wall => (palette.slate, "wall", curve.points.first()),
+            CurveName::Gas => (palette.ember, said("gas"), curve.points.get(1)),
+            CurveName::Wall => (palette.slate, said("wall"), curve.points.first()),
         };
         let style = ShapeStyle::from(rgb(color)).stroke_width(palette.line(2.0));
         let radius = palette.pixels(3.5);

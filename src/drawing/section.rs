@@ -9,9 +9,10 @@ use super::sheet::{Note, Sheet};
 use super::{
     Anchor, Drawing, Extent, Point, Role, Shape, TEXT_SIZE, heat_step, point, text_length,
 };
-use crate::analysis::Analysis;
+use crate::analysis::{Analysis, places};
 use crate::design::field::FieldId;
 use crate::design::{Design, Layout, Run};
+use crate::language::{said, say};
 use crate::rules::{Finding, Place};
 use crate::units::{Quantity, System, figure, number};
 use frame::{Body, Cell, Flue, Frame};
@@ -60,44 +61,63 @@ pub fn section(
     system: System,
     text_scale: f64,
 ) -> Drawing {
-    let heights = Heights::new(design);
-    let text_size = text_scale * usual_text_size(design, &heights);
-    let runs = analysis.height_of_fire.runs.iter();
-    let label_width = runs
-        .map(|run| text_length(&run_text(run.inlet, run.outlet, system), text_size))
-        .fold(0.0, f64::max);
-    let label_width =
-        if fits_in_runs(design, label_width, text_size) { 0.0 } else { label_width };
-    // Beside the temperatures: leader lines, the passage, the height of a run.
-    let spread = label_width + 8.0 * text_size;
-    let mut scene = Scene {
-        design,
-        analysis,
-        system,
-        frame: Frame::new(design, analysis, heights, spread),
-        sheet: Sheet::new(text_size),
-        label_width,
-    };
-    let (left, names) = scene.house();
-    scene.masonry();
-    scene.firebox();
-    scene.runs();
-    scene.passage();
-    scene.flue();
-    scene.breaks();
-    scene.names_of_house(left, &names);
-    scene.arrows();
-    scene.temperatures();
-    scene.courses();
-    scene.upright_dimensions();
-    scene.level_dimensions();
-    scene.captions();
-    scene.fittings();
-    scene.marks(findings);
-    scene.grips();
-    scene.key();
-    let description = scene.description();
-    scene.sheet.finish(description)
+    let scene = Scene::new((design, analysis), system, Heights::new(design), text_scale);
+    scene.drawing(findings)
+}
+
+/// The same with every height as it is, and without findings.
+pub fn to_measure(design: &Design, analysis: &Analysis, system: System) -> Drawing {
+    Scene::new((design, analysis), system, Heights::unbroken(), 1.0).drawing(&[])
+}
+
+impl<'a> Scene<'a> {
+    fn new(
+        (design, analysis): (&'a Design, &'a Analysis),
+        system: System,
+        heights: Heights,
+        text_scale: f64,
+    ) -> Self {
+        let text_size = text_scale * usual_text_size(design, &heights);
+        let runs = analysis.height_of_fire.runs.iter();
+        let label_width = runs
+            .map(|run| text_length(&run_text(run.inlet, run.outlet, system), text_size))
+            .fold(0.0, f64::max);
+        let label_width =
+            if fits_in_runs(design, label_width, text_size) { 0.0 } else { label_width };
+        // Beside the temperatures: leader lines, the passage, the height of a run.
+        let spread = label_width + 8.0 * text_size;
+        Self {
+            design,
+            analysis,
+            system,
+            frame: Frame::new(design, analysis, heights, spread),
+            sheet: Sheet::new(text_size),
+            label_width,
+        }
+    }
+
+    fn drawing(mut self, findings: &[Finding]) -> Drawing {
+        let (left, names) = self.house();
+        self.masonry();
+        self.firebox();
+        self.runs();
+        self.passage();
+        self.flue();
+        self.breaks();
+        self.names_of_house(left, &names);
+        self.arrows();
+        self.temperatures();
+        self.courses();
+        self.upright_dimensions();
+        self.level_dimensions();
+        self.captions();
+        self.fittings();
+        self.marks(findings);
+        self.grips();
+        self.key();
+        let description = self.description();
+        self.sheet.finish(description)
+    }
 }
 
 /// Where masonry and chimney stand, the chimney insulation included, for the other views.
@@ -196,9 +216,9 @@ impl Scene<'_> {
         let (ceiling, roof) = (frame.heights.drawn(ceiling), frame.heights.drawn(roof));
         self.sheet.rectangle(Role::Ground, None, ground);
         self.sheet.line(Role::House, flat(floor));
-        let mut names = vec![(floor, "floor")];
+        let mut names = vec![(floor, said("floor"))];
         if seen && !outdoors_low {
-            names.push((ceiling + HOUSE_SLAB, "ceiling"));
+            names.push((ceiling + HOUSE_SLAB, said("ceiling")));
             let slab = Extent::new(left, ceiling, right, ceiling + HOUSE_SLAB);
             let place = Some(Place::Ceiling);
             self.sheet.rectangle(Role::House, place, slab);
@@ -210,7 +230,7 @@ impl Scene<'_> {
             let slope = ROOF_SLOPE.min((roof - ceiling - 2.0 * HOUSE_SLAB) / reach);
             let eaves = |x: f64| point(x, roof - slope * (x - axis).abs());
             let line = vec![eaves(left), point(axis, roof), eaves(right)];
-            names.push((eaves(left).y, "roof"));
+            names.push((eaves(left).y, said("roof")));
             self.sheet.line(Role::House, line);
         }
         (left, names)
@@ -229,7 +249,7 @@ impl Scene<'_> {
                 let under = Extent::new(facing.low.x, -frame::SUPPORT, facing.high.x, 0.0);
                 self.sheet.rectangle(Role::Slab, None, under);
             }
-            self.sheet.rectangle(Role::Facing, None, facing);
+            self.sheet.rectangle(Role::Facing, Some(Place::Whole), facing);
             self.sheet.rectangle(Role::Void, None, gap);
             self.sheet.rectangle(Role::Core, None, core);
             self.sheet.rectangle(Role::Slab, None, cap);
@@ -249,7 +269,7 @@ impl Scene<'_> {
         if self.design.path.layout == Layout::Above && long {
             let space = Extent::new(left, 0.0, right, chamber.height);
             self.sheet.rectangle(Role::Void, None, space);
-            self.inside(space, "masonry below the runs");
+            self.inside(space, said("masonry below the runs"));
         }
     }
 
@@ -290,7 +310,7 @@ impl Scene<'_> {
         let inset = 0.5 * (1.0 - BAND) * 0.25 * space.width().min(space.height());
         let middle = space.middle().x;
         let (width, height) = (chamber.door_width, chamber.door_height);
-        let sill = 0.25 * (space.height() - height);
+        let sill = places::sill(self.design);
         let half = 0.5 * width;
         let door = Extent::new(middle - half, sill, middle + half, sill + height);
         let shrink = chamber.glass_fraction.clamp(0.0, 1.0).sqrt();
@@ -706,7 +726,7 @@ impl Scene<'_> {
     fn captions(&mut self) {
         let size = self.sheet.text_size;
         let stack = self.frame.bodies.get(1).map(|body| body.facing.low.x);
-        let passage = stack.map(|_| "way of the gas to the runs not to scale".to_owned());
+        let passage = stack.map(|_| said("way of the gas to the runs not to scale").to_owned());
         for text in self.caption().into_iter().chain(passage) {
             let low = self.frame.floor - 0.5 * HOUSE_SLAB - 4.8 * size;
             self.sheet.note(Note {
@@ -733,12 +753,12 @@ impl Scene<'_> {
         let length = runs.first()?.length;
         match self.design.path.layout {
             Layout::Above => None,
-            Layout::Behind => Some("runs stand behind the firebox".into()),
+            Layout::Behind => Some(said("runs stand behind the firebox").into()),
             Layout::Bench if runs.iter().all(|run| (run.length - length).abs() < 1e-9) => {
                 let length = self.figure(length, Quantity::Length);
-                Some(format!("runs seen from their ends, {length} long"))
+                Some(say!("runs seen from their ends, {length} long"))
             }
-            Layout::Bench => Some("runs seen from their ends".into()),
+            Layout::Bench => Some(said("runs seen from their ends").into()),
         }
     }
 
@@ -824,16 +844,16 @@ impl Scene<'_> {
     fn description(&self) -> String {
         let fire = &self.analysis.height_of_fire;
         let runs = match self.design.path.layout {
-            Layout::Above => "stacked above the firebox",
-            Layout::Behind => "stacked behind the firebox",
-            Layout::Bench => "side by side as a bench",
+            Layout::Above => said("stacked above the firebox"),
+            Layout::Behind => said("stacked behind the firebox"),
+            Layout::Bench => said("side by side as a bench"),
         };
         let scale = if self.frame.heights.breaks.is_empty() {
-            "Section to scale"
+            said("Section to scale")
         } else {
-            "Section to scale, the chimney shortened"
+            said("Section to scale, the chimney shortened")
         };
-        format!(
+        say!(
             "{scale}: firebox {} wide and {} high, runs {runs}: {}; chimney mouth {} \
              above the floor of the firebox. Gas leaves the firebox at {}, the last run at {} \
              and the mouth at {}.",

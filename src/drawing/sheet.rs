@@ -1,6 +1,8 @@
 //! A drawing in the making: adds items, keeps texts apart, finds the bounds.
 
-use super::{Anchor, Drawing, Extent, Grip, Item, Point, Role, Shape, point};
+use super::section::text_size;
+use super::{Anchor, Drawing, Extent, Grip, Item, Point, Reach, Role, Shape, point};
+use crate::design::Design;
 use crate::rules::Place;
 
 /// Thinner is not drawn (m).
@@ -30,6 +32,23 @@ pub(super) struct Note {
     pub step: Point,
 }
 
+/// How large texts are, and how far what is long is drawn.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Scale {
+    text: f64,
+    pub reach: Reach,
+}
+
+impl Scale {
+    /// To be measured.
+    pub(super) const TO_MEASURE: Self = Self { text: 1.0, reach: Reach::True };
+
+    /// To be looked at, with texts enlarged by a factor.
+    pub(super) const fn shown(text: f64) -> Self {
+        Self { text, reach: Reach::Shortened }
+    }
+}
+
 /// A drawing in the making.
 pub(super) struct Sheet {
     items: Vec<Item>,
@@ -38,9 +57,15 @@ pub(super) struct Sheet {
     pub grips: Vec<Grip>,
     pub key: Vec<(Role, String)>,
     pub text_size: f64,
+    pub reach: Reach,
 }
 
 impl Sheet {
+    /// An empty sheet for a design.
+    pub(super) fn of(design: &Design, scale: Scale) -> Self {
+        Self { reach: scale.reach, ..Self::new(scale.text * text_size(design)) }
+    }
+
     pub(super) fn new(text_size: f64) -> Self {
         Self {
             items: Vec::new(),
@@ -49,6 +74,7 @@ impl Sheet {
             grips: Vec::new(),
             key: Vec::new(),
             text_size,
+            reach: Reach::Shortened,
         }
     }
 

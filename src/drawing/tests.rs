@@ -487,6 +487,29 @@ pub(super) const PALETTE: Palette = Palette {
     font: 13,
 };
 
+/// At the ends of a part the cursor reads what the analysis has there, in the middle of a run
+/// halfway between; the wall of a run is its mean.
+#[test]
+fn the_cursor_reads_what_is_drawn() {
+    let design = Design::demonstration();
+    let analysis = analyzed(&design).unwrap();
+    let fire = &analysis.height_of_fire;
+    let plot = temperatures(&design, &analysis, System::Metric);
+    let degrees = |kelvin: f64| format!("{:.0} °C", kelvin - 273.15);
+    let whole = plot.x_range.1;
+    let said = |meters: f64| plot.clone().with_cursor(meters / whole).said().unwrap();
+    let length = design.path.run_length;
+    let first = said(0.5 * length);
+    assert!(first.contains("run 1:"), "{first}");
+    let mean = 0.5 * (fire.firebox_outlet + fire.runs[0].outlet);
+    assert!(first.contains(&format!("gas {}", degrees(mean))), "{first}");
+    assert!(first.contains(&format!("inner wall {}", degrees(fire.runs[0].wall))), "{first}");
+    let end = said(whole);
+    assert!(end.contains("chimney") && end.contains(&degrees(fire.chimney_mouth_gas)), "{end}");
+    let second = said(1.5 * length);
+    assert!(second.contains("run 2:"), "{second}");
+}
+
 #[test]
 fn plots_are_finite_and_drawn() {
     for design in designs().into_iter().step_by(5) {
@@ -503,7 +526,9 @@ fn plots_are_finite_and_drawn() {
             assert!(plot.limits.iter().any(|limit| limit.name == LimitName::DewPoint));
             let mut text = String::new();
             let area = SVGBackend::with_string(&mut text, (640, 360)).into_drawing_area();
-            draw(&plot, &area, &PALETTE).unwrap();
+            let plot = plot.with_cursor(0.5);
+            let (left, right) = draw(&plot, &area, &PALETTE).unwrap();
+            assert!(0 < left && left < right && right <= 640);
             drop(area);
             assert!(text.contains("polyline") && text.contains("length along the path"));
         }

@@ -1,12 +1,12 @@
 //! What stands around a heater in views of the whole: walls, ceiling, with their distances.
 
 use super::sheet::Sheet;
-use super::{Axis, Extent, Grip, Point, Role, point};
+use super::{Axis, Extent, Grip, Point, Reach, Role, point};
 use crate::design::field::FieldId;
 use crate::rules::Place;
 use crate::units::{Quantity, System, figure};
 
-/// Longest distance that is drawn to scale (m).
+/// Longest distance that is drawn to scale in a picture (m).
 const LONGEST: f64 = 1.0;
 /// Thickness of a drawn wall (m): drawn, not designed.
 pub(super) const THICKNESS: f64 = 0.08;
@@ -28,15 +28,18 @@ pub(super) struct Distance {
 }
 
 /// How far off a distance is drawn (m).
-pub(super) fn drawn(distance: f64) -> f64 {
-    distance.min(LONGEST)
+pub(super) fn drawn(distance: f64, reach: Reach) -> f64 {
+    match reach {
+        Reach::Shortened => distance.min(LONGEST),
+        Reach::True => distance,
+    }
 }
 
 impl Distance {
     /// Adds wall, dimension and grip; whether it is drawn to scale.
     pub(super) fn add(&self, sheet: &mut Sheet, system: System) -> bool {
         let Self { from, away, .. } = self;
-        let off = drawn(self.length);
+        let off = drawn(self.length, sheet.reach);
         let at = |by: f64| point(from.x + by * away.x, from.y + by * away.y);
         let (near, far) = (at(off), at(off + THICKNESS));
         let (low, high) = self.ends;
@@ -55,6 +58,6 @@ impl Distance {
         sheet.dimension(start, end, &text, step);
         let (axis, along) = if is_across { (Axis::Across, away.x) } else { (Axis::Up, away.y) };
         sheet.grips.push(Grip { field: self.field, at: near, axis, per_meter: along });
-        self.length <= LONGEST
+        self.length <= off
     }
 }

@@ -61,6 +61,20 @@ pub fn ground_pressure(mass: f64, area: f64) -> f64 {
     mass * GRAVITY / area
 }
 
+/// What a mass off the middle presses on the ground at the edge that bears most (Pa).
+///
+/// p = p_m (1 + 6 e_l / l + 6 e_d / d)
+///
+/// * `mean` (Pa); `along`, `deep` (–): distance of the mass from the middle of a rectangle over its
+///   side. Exact while the sum of both is at most 1/6, above which one edge lifts; too low then.
+///
+/// # Source
+///
+/// [`crate::sources::EDGE_PRESSURE`].
+pub fn edge_pressure(mean: f64, along: f64, deep: f64) -> f64 {
+    mean * (1.0 + 6.0 * along + 6.0 * deep)
+}
+
 /// [`ground_pressure`].
 pub const GROUND_PRESSURE: Formula = formula!(
     ground_pressure: "p = 9.80665 M / A", WEIGHT,

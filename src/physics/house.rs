@@ -1,7 +1,7 @@
 //! A house that a heater warms: loss, heat of a day, wood for it, rise of the room.
 
 use super::formula::{Formula, formula};
-use crate::sources::{EN_12831, ENERGY_BALANCE, HOUSE_TIME_CONSTANT};
+use crate::sources::{DEGREE_DAYS, EN_12831, ENERGY_BALANCE, HOUSE_TIME_CONSTANT, ISO_6946};
 
 /// Seconds of a day (s).
 pub const DAY: f64 = 86_400.0;
@@ -26,6 +26,84 @@ pub const HOUSE_LOSS: Formula = formula!(
     coefficient "C" "heat loss of the house per degree" HEAT_LOSS,
     room "T_i" "room" TEMPERATURE,
     outdoors "T_o" "outdoors" TEMPERATURE,
+);
+
+/// What a layer holds back (m2K/W).
+///
+/// R = d / lambda
+///
+/// * `thickness` (m), `conductivity` (W/mK).
+///
+/// # Source
+///
+/// [`ISO_6946`].
+pub fn layer_resistance(thickness: f64, conductivity: f64) -> f64 {
+    thickness / conductivity
+}
+
+/// [`layer_resistance`].
+pub const LAYER_RESISTANCE: Formula = formula!(
+    layer_resistance: "R = d / lambda", ISO_6946,
+    "R" "resistance of a layer" RESISTANCE;
+    thickness "d" "thickness" LENGTH,
+    conductivity "lambda" "conductivity" CONDUCTIVITY,
+);
+
+/// Transmittance of a part of a house (W/m2K).
+///
+/// U = 1 / (R_si + R + R_se)
+///
+/// * `inside`, `layers`, `outside` (m2K/W): resistance of the inner surface, of all layers, of the
+///   outer surface.
+///
+/// # Source
+///
+/// [`ISO_6946`], for layers that cover the whole part; studs, ties and joints count extra.
+pub fn transmittance(inside: f64, layers: f64, outside: f64) -> f64 {
+    1.0 / (inside + layers + outside)
+}
+
+/// [`transmittance`].
+pub const TRANSMITTANCE: Formula = formula!(
+    transmittance: "U = 1 / (R_si + R + R_se)", ISO_6946,
+    "U" "transmittance" FILM;
+    inside "R_si" "resistance of the inner surface" RESISTANCE,
+    layers "R" "resistance of all layers" RESISTANCE,
+    outside "R_se" "resistance of the outer surface" RESISTANCE,
+);
+
+/// Loss by air that is changed (W/K).
+///
+/// C = 0.34 n V
+///
+/// * `changes` (1/h), `volume` (m3): of the rooms that are warmed.
+///
+/// # Source
+///
+/// [`EN_12831`]: 1.2 kg/m3 times 1005 J/kgK over 3600 s is 0.335 Wh/m3K, rounded to 0.34.
+pub fn air_loss(changes: f64, volume: f64) -> f64 {
+    0.34 * changes * volume
+}
+
+/// Heat of a winter (J).
+///
+/// E = 86400 C D
+///
+/// * `coefficient` (W/K), `degree_days` (K d): sum of the differences between room and outdoors.
+///
+/// # Source
+///
+/// [`DEGREE_DAYS`].
+pub fn winter_heat(coefficient: f64, degree_days: f64) -> f64 {
+    DAY * coefficient * degree_days
+}
+
+/// [`winter_heat`].
+pub const WINTER_HEAT: Formula = formula!(
+    winter_heat: "E = 86400 C D", DEGREE_DAYS,
+    "E" "heat of a winter" HEAT;
+    coefficient "C" "heat loss of the house per degree" HEAT_LOSS,
+    degree_days "D" "degree days" DIFFERENCE,
 );
 
 /// Heat of a day (J).
@@ -131,6 +209,28 @@ pub fn room_rise(surplus: f64, coefficient: f64, time_constant: f64) -> f64 {
     surplus / (coefficient * time_constant)
 }
 
+/// How much warmer than outdoors a house is (K), taken as one body, after it was heated for a while.
+///
+/// dT = q / C + (dT0 - q / C) e^(-t / tau)
+///
+/// * `before` (K): how much warmer it was, `heat` (W): all the while alike, `coefficient` (W/K): of
+///   the loss, `time_constant` (s), `duration` (s). Exact for one body; a house is several, whose air
+///   follows within minutes.
+///
+/// # Source
+///
+/// [`HOUSE_TIME_CONSTANT`].
+pub fn house_after(
+    before: f64,
+    heat: f64,
+    coefficient: f64,
+    time_constant: f64,
+    duration: f64,
+) -> f64 {
+    let settled = heat / coefficient;
+    settled + (before - settled) * libm::exp(-duration / time_constant)
+}
+
 /// [`room_rise`].
 pub const ROOM_RISE: Formula = formula!(
     room_rise: "dT = E / (C tau)", HOUSE_TIME_CONSTANT,
@@ -156,6 +256,27 @@ mod tests {
         assert!((charge - 12.849).abs() < 5e-4, "{charge}");
         assert!((firings_for(need, charge, 15.13e6, 0.8) - 2.0).abs() < 1e-12);
         assert!((wood_heat(2.0, charge, 15.13e6, 0.8) / need - 1.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn walls_and_winters_by_hand() {
+        // 0.10 m of 0.04 W/mK hold back 2.5 m2K/W; with films of 0.13 and 0.04 that is 0.3745 W/m2K.
+        let layer = layer_resistance(0.10, 0.04);
+        assert!((layer - 2.5).abs() < 1e-12);
+        assert!((transmittance(0.13, layer, 0.04) - 1.0 / 2.67).abs() < 1e-12);
+        // Half an air change an hour of 200 m3: 34 W/K.
+        assert!((air_loss(0.5, 200.0) - 34.0).abs() < 1e-12);
+        // 100 W/K for 3000 K d are 25.92 GJ, 7200 kWh.
+        assert!((winter_heat(100.0, 3000.0) - 25.92e9).abs() < 1.0);
+    }
+
+    /// After one time constant 1 - 1/e of the way is gone, after none nothing.
+    #[test]
+    fn a_heated_house_settles_by_hand() {
+        // 2 kW into 100 W/K: 20 K in the end, 12.642 K after 60 h of a house of 60 h.
+        let after = |hours: f64| house_after(0.0, 2000.0, 100.0, 216_000.0, 3600.0 * hours);
+        assert!((after(60.0) - 12.642_411).abs() < 1e-6, "{}", after(60.0));
+        assert!(after(0.0).abs() < 1e-12 && (after(1e5) - 20.0).abs() < 1e-9);
     }
 
     #[test]

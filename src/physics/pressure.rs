@@ -2,7 +2,7 @@
 
 use super::formula::{Formula, formula};
 use super::{GRAVITY, OutOfRange, quick, require};
-use crate::sources::{BERNOULLI, COLEBROOK_1939, GEOMETRY, STACK_EFFECT};
+use crate::sources::{BERNOULLI, COLEBROOK_1939, DISCHARGE, GEOMETRY, STACK_EFFECT};
 use std::ops::RangeInclusive;
 
 /// Reynolds number at which laminar flow begins to break up (–).
@@ -260,3 +260,25 @@ pub const SHARP_DISCHARGE: f64 = 0.62;
 pub fn orifice_flow(area: f64, density: f64, pascals: f64) -> f64 {
     SHARP_DISCHARGE * area * (2.0 * density * pascals).sqrt()
 }
+
+/// Opening with sharp edges that a flow needs (m2).
+///
+/// A = m / (0.62 sqrt(2 rho dp))
+///
+/// * `flow` (kg/s), `density` (kg/m3) of the gas, `pascals` (Pa): above 0.
+///
+/// # Source
+///
+/// [`DISCHARGE`].
+pub fn orifice_area(flow: f64, density: f64, pascals: f64) -> f64 {
+    flow / orifice_flow(1.0, density, pascals)
+}
+
+/// [`orifice_area`].
+pub const ORIFICE_AREA: Formula = formula!(
+    orifice_area: "A = m / (0.62 sqrt(2 rho dp))", DISCHARGE,
+    "A" "opening that the flow needs" AREA;
+    flow "m" "flow" MASS_FLOW,
+    density "rho" "density" DENSITY,
+    pascals "dp" "suction" PRESSURE,
+);

@@ -99,6 +99,27 @@ pub fn newton(
     None
 }
 
+/// Where the polynomial through a few points of a function has its root within a bracket; the
+/// middle of the bracket where it has none there.
+///
+/// * `points`: variables with function values, all variables different.
+/// * `tolerance`: on the variable, absolute.
+///
+/// # Source
+///
+/// Lagrange's interpolation.
+pub fn interpolated(points: &[(f64, f64)], (low, high): (f64, f64), tolerance: f64) -> f64 {
+    let polynomial = |x: f64| -> f64 {
+        let terms = points.iter().enumerate().map(|(index, (at, value))| {
+            let others = points.iter().enumerate().filter(|(other, _)| *other != index);
+            others.fold(*value, |term, (_, (other, _))| term * (x - other) / (at - other))
+        });
+        terms.sum()
+    };
+    let ends = ((low, polynomial(low)), (high, polynomial(high)));
+    bracketed(ends.0, ends.1, tolerance, polynomial).unwrap_or(0.5 * (low + high))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -110,6 +131,15 @@ mod tests {
         assert!((root - libm::cbrt(2.0)).abs() < 1e-8);
         assert_eq!(newton(0.1, (0.0, 2.0), 1e-4, cubic), None);
         assert_eq!(newton(1.0, (0.0, 2.0), 1e-4, |_| (1.0, 0.0)), None);
+    }
+
+    #[test]
+    fn four_points_give_the_root_of_a_cubic() {
+        let points = [-1.0, 0.5, 1.0, 2.0].map(|x: f64| (x, x * x * x - 2.0));
+        let root = interpolated(&points, (1.0, 2.0), 1e-12);
+        assert!((root - libm::cbrt(2.0)).abs() < 1e-11);
+        // No root there.
+        assert!((interpolated(&points, (0.0, 1.0), 1e-12) - 0.5).abs() < 1e-12);
     }
 
     #[test]

@@ -16,6 +16,8 @@ pub enum Around {
     ByLabel(Matter),
     /// Protection that reduces no distance here.
     ProtectionNotCounted,
+    /// Nearer than is advised, though the code allows it.
+    CloserThanAdvised,
     /// Foam below the heater.
     FoamBelow,
     /// Wood below the heater.
@@ -48,6 +50,10 @@ pub enum Around {
     CleanoutNearWood,
     /// Too light for a masonry heater.
     MassSmall,
+    /// No turn of 180 degrees, without which it is no masonry heater.
+    NoReversal,
+    /// Path too short for a masonry heater.
+    PathOfDefinition,
     /// Carried by wood framing.
     OnFraming,
     /// Carried by the slab of the house.
@@ -64,6 +70,8 @@ pub enum Around {
     SeismicAnchor,
     /// To be reinforced against earthquakes.
     SeismicReinforcement,
+    /// To be designed by an engineer against earthquakes.
+    SeismicEngineered,
     /// Gap smaller than the core grows.
     GapSmall,
     /// Gap to a wood wall behind through which no air moves.
@@ -80,6 +88,8 @@ pub enum Around {
     BleedSmall,
     /// Opening small for the air of the fire.
     AirOpeningSmall,
+    /// Bypass that may be left open while the charge burns.
+    BypassOpen,
 }
 
 impl Around {
@@ -90,6 +100,7 @@ impl Around {
             Self::NothingChecked(_) => "nothing-checked",
             Self::ByLabel(_) => "by-label",
             Self::ProtectionNotCounted => "protection-not-counted",
+            Self::CloserThanAdvised => "closer-than-advised",
             Self::FoamBelow => "foam-below",
             Self::WoodBelow => "wood-below",
             Self::HearthShort => "hearth-short",
@@ -106,6 +117,8 @@ impl Around {
             Self::CleanoutBlocked => "cleanout-blocked",
             Self::CleanoutNearWood => "cleanout-near-wood",
             Self::MassSmall => "mass-small",
+            Self::NoReversal => "no-reversal",
+            Self::PathOfDefinition => "path-below-definition",
             Self::OnFraming => "on-framing",
             Self::OnHouseSlab => "on-house-slab",
             Self::FootingThin => "footing-thin",
@@ -114,6 +127,7 @@ impl Around {
             Self::SoilOverloaded => "soil-overloaded",
             Self::SeismicAnchor => "seismic-anchor",
             Self::SeismicReinforcement => "seismic-reinforcement",
+            Self::SeismicEngineered => "seismic-engineered",
             Self::GapSmall => "gap-small",
             Self::GapBlocked => "gap-blocked",
             Self::FoamBare => "foam-bare",
@@ -122,6 +136,7 @@ impl Around {
             Self::DamperOpeningSmall => "damper-opening-small",
             Self::BleedSmall => "bleed-small",
             Self::AirOpeningSmall => "air-opening-small",
+            Self::BypassOpen => "bypass-open",
         }
     }
 
@@ -132,16 +147,21 @@ impl Around {
             | Self::NothingChecked(_)
             | Self::ByLabel(_)
             | Self::ProtectionNotCounted
+            | Self::CloserThanAdvised
+            | Self::BypassOpen
             | Self::SeismicAnchor => Severity::GoodToKnow,
             Self::FlueCleanoutMissing
             | Self::CleanoutOutOfReach
             | Self::CleanoutBlocked
             | Self::MassSmall
+            | Self::NoReversal
+            | Self::PathOfDefinition
             | Self::OnHouseSlab
             | Self::FootingThin
             | Self::FootingNarrow
             | Self::FootingShallow
             | Self::SeismicReinforcement
+            | Self::SeismicEngineered
             | Self::GapSmall
             | Self::GapBlocked
             | Self::DamperOpeningSmall
@@ -167,9 +187,10 @@ impl Around {
             | Self::SootFireUnrated => Place::Chimney,
             Self::ConnectorClose => Place::RunsOutlet,
             Self::ChimneyLow => Place::ChimneyMouth,
-            Self::FlueCleanoutMissing | Self::DamperTight | Self::DamperOpeningSmall => {
-                Place::ChimneyInlet
-            }
+            Self::FlueCleanoutMissing
+            | Self::DamperTight
+            | Self::DamperOpeningSmall
+            | Self::BypassOpen => Place::ChimneyInlet,
             Self::FoamBelow
             | Self::WoodBelow
             | Self::OnFraming

@@ -6,10 +6,11 @@ use super::{Figure, Finding, Lever, Place, Rule, Severity};
 use crate::design::building::Protection;
 use crate::design::field::FieldId;
 use crate::design::{Design, RuleSet};
+use crate::physics::formula::{Formula, formula};
 use crate::physics::surface::emission;
 use crate::sources::{
-    E1602_DOOR, GLASS_RADIATION, IRC_R1002_CEILING, IRC_R1002_CLEARANCE, MODEL_FIRE_ORDINANCE,
-    NFPA_211_PROTECTION, NO_RULE_SET, Source,
+    BIA_NOTES, E1602_DOOR, GLASS_RADIATION, IRC_R1002_CEILING, IRC_R1002_CLEARANCE,
+    MODEL_FIRE_ORDINANCE, NFPA_211_PROTECTION, NO_RULE_SET, Source,
 };
 use crate::units::Quantity;
 
@@ -19,6 +20,8 @@ pub const FULL: f64 = 0.914;
 pub const REDUCED: f64 = 0.1016;
 /// North America, exception for thick walls, above the cap slab: 8 in (m).
 pub const REDUCED_CEILING: f64 = 0.203;
+/// Advised all around, whatever the walls: 12 in, that is printed as 300 mm (m).
+pub const ADVISED: f64 = 0.300;
 /// North America, walls of the heater for the exception: 8 in of solid masonry (m).
 pub const BODY_WALL: f64 = 0.203;
 /// North America, walls of the channels for the exception: 5 in of solid masonry (m).
@@ -126,21 +129,41 @@ fn not_counted(design: &Design) -> Option<Finding> {
     Some(Around::ProtectionNotCounted.bare(Some(lever), &NFPA_211_PROTECTION))
 }
 
-/// Where what can burn in front of the glass gets as hot as it may (m), as if it were a disc in
-/// front of which a small face of wood keeps all its heat.
+/// Where what can burn in front of glass gets as hot as it may (m), as if the glass were a disc in
+/// front of which a small face of wood keeps all its heat: 0.93 times 10 kW/m2 r2/(r2 + d2) = q,
+/// pi r2 = A.
 ///
-/// 0.93 10 kW/m2 r2/(r2 + d2) = q(T_room + 65 K), pi r2 = area of the glass
-fn reach_of_glass(design: &Design) -> f64 {
-    let room = design.site.room_temperature;
-    let (glass, _) = design.firebox.door_parts();
-    let gives_off = emission(WOOD_EMISSIVITY, room + RISE, room);
-    let beyond = WOOD_EMISSIVITY * GLASS_FLUX / gives_off - 1.0;
+/// d = sqrt(A / 3.14159 max(0, 9300 / q - 1))
+///
+/// * `glass` (m2).
+/// * `given_off` (W/m2): see [`given_off`].
+///
+/// # Source
+///
+/// [`GLASS_RADIATION`].
+pub fn reach_of_glass(glass: f64, given_off: f64) -> f64 {
+    let beyond = WOOD_EMISSIVITY * GLASS_FLUX / given_off - 1.0;
     (glass / std::f64::consts::PI * beyond.max(0.0)).sqrt()
+}
+
+/// The formula of `reach_of_glass`.
+pub const REACH_OF_GLASS: Formula = formula!(
+    reach_of_glass: "d = sqrt(A / 3.14159 max(0, 9300 / q - 1))", GLASS_RADIATION,
+    "d" "distance at which wood gets as hot as it may" LENGTH;
+    glass "A" "glass of the door" AREA,
+    given_off "q" "what such wood gives off to the room" FLUX,
+);
+
+/// What wood gives off to a room (K) when it is as hot as it may be (W/m2).
+pub fn given_off(room: f64) -> f64 {
+    emission(WOOD_EMISSIVITY, room + RISE, room)
 }
 
 fn glass(design: &Design) -> Option<Finding> {
     let lever = Lever { field: FieldId::FrontDistance, raise: true };
-    let sizes = [design.surroundings.front, reach_of_glass(design)];
+    let (glass, _) = design.firebox.door_parts();
+    let reach = reach_of_glass(glass, given_off(design.site.room_temperature));
+    let sizes = [design.surroundings.front, reach];
     Around::GlassNear.short(sizes, lever, &GLASS_RADIATION)
 }
 
@@ -183,10 +206,34 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
             });
         }
     }
+    findings.extend(advised(design, findings));
     // Where the rule of the set speaks of the door, it asks for more.
     if !findings.iter().any(|finding| finding.rule == Rule::FrontClose) {
         findings.extend(glass(design));
     }
+}
+
+/// The nearest face of a heater that may stand as near as the exception allows.
+fn advised(design: &Design, findings: &[Finding]) -> Option<Finding> {
+    let around = &design.surroundings;
+    let is_excepted = design.site.rule_set == RuleSet::NorthAmerica && thick_walls(design);
+    let close = |each: &Finding| {
+        matches!(each.rule, Rule::SideClose | Rule::BackClose | Rule::CeilingClose)
+    };
+    if !is_excepted || findings.iter().any(close) {
+        return None;
+    }
+    let faces = [
+        (around.side, Place::Side, FieldId::SideDistance),
+        (around.behind_to_combustibles(), Place::Back, FieldId::BehindDistance),
+        (around.above, Place::Ceiling, FieldId::AboveDistance),
+    ];
+    let (found, place, field) =
+        faces.into_iter().min_by(|one, other| one.0.total_cmp(&other.0))?;
+    let lever = Lever { field, raise: true };
+    Around::CloserThanAdvised
+        .short([found, ADVISED], lever, &BIA_NOTES)
+        .map(|finding| Finding { place, ..finding })
 }
 
 fn not_checked() -> Finding {

@@ -2,7 +2,7 @@
 
 use super::{Day, Figure, Finding, Judged, Lever, Place, Rule, Severity};
 use crate::analysis::Analysis;
-use crate::analysis::conditions::LEAST_SUCTION;
+use crate::analysis::conditions::{DraftState, LEAST_SUCTION};
 use crate::analysis::draft::NaturalFlow;
 use crate::design::Design;
 use crate::design::field::FieldId;
@@ -21,7 +21,7 @@ pub const GAS_SPEED: (f64, f64) = (1.2, 6.0);
 pub const INFLOW: f64 = 4.0;
 
 pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
-    findings.extend(margin(design, analysis));
+    findings.extend(margins(design, analysis));
     findings.extend(flows(design, analysis));
     findings.extend(cold_start(design, analysis));
     speeds(analysis, findings);
@@ -165,7 +165,24 @@ pub fn conditions(design: &Design, analysis: &Analysis) -> [Condition; 4] {
     ]
 }
 
-fn margin(design: &Design, analysis: &Analysis) -> Option<Finding> {
+/// Of the clean heater, and of one that is due for cleaning where that weighs more.
+fn margins(design: &Design, analysis: &Analysis) -> impl Iterator<Item = Finding> {
+    let clean = worst(&hot_days(design, analysis));
+    let due = analysis.conditions.due_for_cleaning.and_then(|due| {
+        let hot = |day, state: DraftState| Hot {
+            judged: Judged { due: true, ..Judged::new(design, day) },
+            margin: state.margin,
+            losses: state.losses,
+        };
+        worst(&[hot(Day::Design, due.design_day), hot(Day::Mild, due.mild_day)])
+    });
+    let weighs_more =
+        move |due: &Finding| clean.is_none_or(|clean| clean.severity < due.severity);
+    clean.into_iter().chain(due.filter(weighs_more))
+}
+
+/// What two days come to.
+fn worst(days: &[Hot; 2]) -> Option<Finding> {
     let judge = |hot: &Hot| {
         let severity = hot.severity()?;
         let (rule, limit) = if severity == Severity::DoNotBuild {
@@ -183,7 +200,6 @@ fn margin(design: &Design, analysis: &Analysis) -> Option<Finding> {
             source: &DRAFT_RESERVE,
         })
     };
-    let days = hot_days(design, analysis);
     let found = days.iter().filter_map(judge);
     // The worse of the two days: the heavier finding, then the smaller margin.
     found.max_by(|a, b| {

@@ -1,15 +1,15 @@
 //! Safety at the unfavorable edge of what is known only roughly, with more wood than stated.
 
 use super::day::where_hot;
-use super::heat::Hot;
-use super::{Figure, Finding, HOTTEST_FACE, Lever, Place, Rule, Severity};
+use super::heat::{Hot, Touch};
+use super::{Burning, Figure, Finding, HOTTEST_FACE, Lever, Place, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::analysis::day::{FacePlace, LayerPeaks};
 use crate::analysis::draft::NaturalFlow;
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
 use crate::sources::{
-    AIR_OF_OVERLOAD, ASTM_E1602_FACE, CHIMNEY_CLASS, EN_13384, OVERLOAD_CHARGE,
+    AIR_OF_OVERLOAD, ASTM_E1602_FACE, CHIMNEY_CLASS, EN_13384, EXPANSION, OVERLOAD_CHARGE,
 };
 use crate::units::{Quantity, in_celsius};
 use schemars::JsonSchema;
@@ -120,6 +120,11 @@ impl TemperatureEdge {
     const fn is_absent(&self) -> bool {
         self.nominal <= 0.0
     }
+
+    /// The hotter of two.
+    pub(super) const fn or(self, other: Self) -> Self {
+        Self { nominal: self.nominal.max(other.nominal), edge: self.edge.max(other.edge) }
+    }
 }
 
 /// A time as it is reckoned, and beyond which it is worse in 5 of 100 cases.
@@ -163,6 +168,12 @@ pub struct Edges {
     /// Hottest face of the wall behind; 0 K where there is none.
     #[serde(default, skip_serializing_if = "TemperatureEdge::is_absent")]
     pub wall_behind: TemperatureEdge,
+    /// Hottest upright face; 0 K where none was computed.
+    #[serde(default, skip_serializing_if = "TemperatureEdge::is_absent")]
+    pub upright: TemperatureEdge,
+    /// Hottest top of a bench; 0 K where there is none.
+    #[serde(default, skip_serializing_if = "TemperatureEdge::is_absent")]
+    pub bench: TemperatureEdge,
     /// Hottest side of each layer, as it is reckoned.
     pub layers: LayerPeaks,
     /// The same at its edge.
@@ -186,8 +197,12 @@ pub enum Hazard {
     WetWall,
     /// Wall at the mouth below freezing.
     FrozenWall,
+    /// The core grows more than its gap holds.
+    Growth,
     /// A part of the heater, or the wall behind it, beyond what it bears.
     TooHot(Hot),
+    /// Something that is touched too hot.
+    Touch(Touch),
 }
 
 /// At what a hazard was found.
@@ -212,6 +227,11 @@ impl Judged {
     pub(super) const fn hot(hazard: Hazard, figure: TemperatureEdge, limit: f64) -> Self {
         let TemperatureEdge { nominal, edge } = figure;
         Self { hazard, quantity: Quantity::Temperature, nominal, edge, limit }
+    }
+
+    /// A growth and the gap that must hold it (m).
+    pub(super) const fn growth([nominal, edge]: [f64; 2], limit: f64) -> Self {
+        Self { hazard: Hazard::Growth, quantity: Quantity::Size, nominal, edge, limit }
     }
 
     /// A share of cases, which is at its edge what it is.
@@ -246,7 +266,8 @@ impl Judged {
                 Hazard::Face => &ASTM_E1602_FACE,
                 Hazard::Starved => &AIR_OF_OVERLOAD,
                 Hazard::WetWall | Hazard::FrozenWall => &EN_13384,
-                Hazard::TooHot(_) => &OVERLOAD_CHARGE,
+                Hazard::Growth => &EXPANSION,
+                Hazard::TooHot(_) | Hazard::Touch(_) => &OVERLOAD_CHARGE,
             },
         })
     }
@@ -257,7 +278,8 @@ pub(super) fn check(design: &Design, edges: &Edges, findings: &mut Vec<Finding>)
     let has = |rules: &[Rule]| findings.iter().any(|finding| rules.contains(&finding.rule));
     let hot = has(&[Rule::FaceTooHot]);
     let smokes = findings.iter().any(|finding| finding.rule.smokes_as_stated());
-    let cold = has(&[Rule::ChimneyWallWet, Rule::ChimneyWallFreezing]);
+    let cold =
+        has(&[Rule::ChimneyWallWet, Rule::ChimneyWallFreezing].map(|of| of(Burning::Charge)));
     let raise = |field| Lever { field, raise: true };
     let rated = design.chimney.rated_temperature;
     let rating = Judged::hot(Hazard::Rating, edges.peak_gas, rated);

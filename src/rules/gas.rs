@@ -1,6 +1,6 @@
 //! Gas into the chimney, wall at its mouth, length of the path.
 
-use super::{Figure, Finding, Known, Lever, Moment, Place, Rule, Severity};
+use super::{Burning, Figure, Finding, Known, Lever, Moment, Place, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::analysis::standard_route::shortest_path;
 use crate::design::field::FieldId;
@@ -31,7 +31,7 @@ pub(super) fn check(
         findings.extend(rating(design, &entries));
     }
     findings.extend(entry(design, &entries));
-    findings.extend(mouth(design, analysis));
+    findings.extend(mouth(design, (analysis, known)));
     findings.extend(path(design, analysis));
 }
 
@@ -102,20 +102,43 @@ fn entry(design: &Design, entries: &[Entry]) -> Option<Finding> {
     })
 }
 
-fn mouth(design: &Design, analysis: &Analysis) -> Option<Finding> {
+/// The wall at the mouth with the stated charge; where it is well then, with half of it, and when the
+/// last char has burned: a wall that is wet for a while dries again.
+fn mouth(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Vec<Finding> {
     let fire = &analysis.height_of_fire;
-    let wall = fire.chimney_mouth_wall;
+    let judged = |burning, wall, dew_point| cold_wall(design, burning, [wall, dew_point]);
+    if let Some(cold) = judged(Burning::Charge, fire.chimney_mouth_wall, fire.dew_point) {
+        return vec![cold];
+    }
+    let half = analysis.conditions.half_charge;
+    let half = half.and_then(|half| judged(Burning::HalfCharge, half.wall, half.dew_point));
+    let walls = known.day.map(|day| day.burned_out_wall).filter(|wall| 0.0 < *wall);
+    let char = walls.and_then(|wall| judged(Burning::LastChar, wall, fire.dew_point));
+    half.into_iter().chain(char).collect()
+}
+
+/// A wall at the mouth that is below freezing, or in a dry chimney below the dew point (K).
+fn cold_wall(
+    design: &Design,
+    burning: Burning,
+    [wall, dew_point]: [f64; 2],
+) -> Option<Finding> {
     let dry = design.chimney.duty == ChimneyDuty::Dry;
     let (rule, limit) = if wall < ZERO_CELSIUS {
-        (Rule::ChimneyWallFreezing, ZERO_CELSIUS)
-    } else if dry && wall < fire.dew_point {
-        (Rule::ChimneyWallWet, fire.dew_point)
+        (Rule::ChimneyWallFreezing(burning), ZERO_CELSIUS)
+    } else if dry && wall < dew_point {
+        (Rule::ChimneyWallWet(burning), dew_point)
     } else {
         return None;
     };
     Some(Finding {
         rule,
-        severity: Severity::DoNotBuild,
+        severity: match (burning, rule) {
+            (Burning::Charge, _) => Severity::DoNotBuild,
+            // Nobody has to burn half a charge.
+            (Burning::HalfCharge, Rule::ChimneyWallWet(_)) => Severity::GoodToKnow,
+            (Burning::HalfCharge | Burning::LastChar, _) => Severity::LookAgain,
+        },
         place: Place::ChimneyMouth,
         found: temperature(wall),
         limit: Some(temperature(limit)),

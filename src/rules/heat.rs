@@ -48,6 +48,8 @@ pub enum Hot {
     Facing,
     /// Mortar of lime or cement in the facing.
     Mortar,
+    /// Steel of the lintel and of the frame of the door.
+    Steel,
     /// Insulating board.
     Board,
     /// Concrete of the base slab.
@@ -70,11 +72,12 @@ pub enum Hot {
 
 impl Hot {
     /// All of them, a heavier one before the milder one of its matter.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Firebox,
         Self::Runs,
         Self::Facing,
         Self::Mortar,
+        Self::Steel,
         Self::Board,
         Self::Base,
         Self::Connector,
@@ -93,6 +96,7 @@ impl Hot {
             Self::Runs => "run-core-too-hot",
             Self::Facing => "facing-too-hot",
             Self::Mortar => "mortar-too-hot",
+            Self::Steel => "door-steel-too-hot",
             Self::Board => "board-too-hot",
             Self::Base => "base-too-hot",
             Self::Connector => "connector-too-hot",
@@ -112,6 +116,7 @@ impl Hot {
             Self::Runs => "overload-run-core-too-hot",
             Self::Facing => "overload-facing-too-hot",
             Self::Mortar => "overload-mortar-too-hot",
+            Self::Steel => "overload-door-steel-too-hot",
             Self::Board => "overload-board-too-hot",
             Self::Base => "overload-base-too-hot",
             Self::Connector => "overload-connector-too-hot",
@@ -131,6 +136,7 @@ impl Hot {
             Self::Runs => "overload-run-core-may-be-too-hot",
             Self::Facing => "overload-facing-may-be-too-hot",
             Self::Mortar => "overload-mortar-may-be-too-hot",
+            Self::Steel => "overload-door-steel-may-be-too-hot",
             Self::Board => "overload-board-may-be-too-hot",
             Self::Base => "overload-base-may-be-too-hot",
             Self::Connector => "overload-connector-may-be-too-hot",
@@ -168,6 +174,7 @@ impl Hot {
             | Self::Below => Severity::DoNotBuild,
             Self::Facing
             | Self::Mortar
+            | Self::Steel
             | Self::Board
             | Self::Base
             | Self::Wool
@@ -180,6 +187,7 @@ impl Hot {
             Self::Firebox => Place::Firebox,
             Self::Runs => Place::Run(0),
             Self::Facing | Self::Mortar | Self::Board => Place::Side,
+            Self::Steel => Place::Door,
             Self::Base | Self::Below => Place::Below,
             Self::Connector => Place::RunsOutlet,
             Self::Liner | Self::Wool => Place::ChimneyInlet,
@@ -193,7 +201,7 @@ impl Hot {
             Self::Facing => FieldId::FacingMaterial,
             Self::Mortar => FieldId::CoreThickness,
             Self::Board => FieldId::FacingThickness,
-            Self::Base | Self::Below => FieldId::FireboxWall,
+            Self::Steel | Self::Base | Self::Below => FieldId::FireboxWall,
             Self::Connector | Self::Liner | Self::Wool => FieldId::RunLength,
             Self::Wall | Self::WallForLong | Self::Foam => FieldId::BackInsulation,
         };
@@ -212,6 +220,7 @@ impl Hot {
             Self::Mortar => {
                 there(shell.facing_material != Material::Soapstone, (MORTAR, &MORTAR_SERVICE))
             }
+            Self::Steel => Some((STEEL, &STEEL_SERVICE)),
             Self::Board => Some(BOARD_LIMIT),
             Self::Base => Some(CONCRETE_LIMIT),
             Self::Connector => there(0.0 < chimney.connector_length, (STEEL, &STEEL_SERVICE)),
@@ -235,12 +244,15 @@ impl Hot {
         }
     }
 
-    fn of(self, room: f64, layers: &LayerPeaks, wall: f64) -> f64 {
+    /// Its temperature (K) in a room, with the wall behind at another.
+    pub(crate) fn of(self, room: f64, layers: &LayerPeaks, wall: f64) -> f64 {
         match self {
             Self::Below => across_void(room, layers.under),
+            // Without a facing it stands in the core.
+            Self::Steel if layers.facing <= 0.0 => layers.firebox,
             Self::Firebox => layers.firebox,
             Self::Runs => layers.runs,
-            Self::Facing | Self::Mortar => layers.facing,
+            Self::Facing | Self::Mortar | Self::Steel => layers.facing,
             Self::Board => layers.board,
             Self::Base => layers.base,
             Self::Connector => layers.connector,
@@ -297,6 +309,75 @@ impl Touch {
             Self::Door => "door-hot-for-children",
         }
     }
+
+    /// The same with an overload; the door is hot with any fire.
+    pub const fn overload_id(self) -> &'static str {
+        match self {
+            Self::Seat => "overload-bench-hot-to-sit-on",
+            Self::Bed => "overload-bench-hot-to-lie-on",
+            Self::Reach => "overload-face-hot-for-children",
+            Self::Door => self.id(),
+        }
+    }
+
+    /// The same at the edge alone.
+    pub const fn edge_id(self) -> &'static str {
+        match self {
+            Self::Seat => "overload-bench-may-be-hot-to-sit-on",
+            Self::Bed => "overload-bench-may-be-hot-to-lie-on",
+            Self::Reach => "overload-face-may-be-hot-for-children",
+            Self::Door => self.id(),
+        }
+    }
+
+    /// How much a temperature (K) beyond its limit weighs. Who sleeps does not feel in time what
+    /// burns: a bed that burns within ten minutes forbids building. Faces are judged more mildly
+    /// where nobody has stated whether there are children.
+    fn weight(self, design: &Design, found: f64) -> Severity {
+        let is_bed = design.shell.bench_use == BenchUse::Bed;
+        let children = design.surroundings.children == Stated::Yes;
+        match self {
+            Self::Bed if is_bed && SEAT < found => Severity::DoNotBuild,
+            Self::Seat | Self::Bed => Severity::LookAgain,
+            Self::Reach if children => Severity::LookAgain,
+            Self::Reach | Self::Door => Severity::GoodToKnow,
+        }
+    }
+
+    const fn place(self) -> Place {
+        match self {
+            Self::Seat | Self::Bed => Place::Run(0),
+            Self::Reach => Place::Front,
+            Self::Door => Place::Door,
+        }
+    }
+
+    const fn lever(self) -> Lever {
+        let field = match self {
+            Self::Seat | Self::Bed => FieldId::Cap,
+            Self::Reach | Self::Door => FieldId::FacingThickness,
+        };
+        Lever { field, raise: true }
+    }
+
+    const fn source(self) -> &'static Source {
+        match self {
+            Self::Seat | Self::Bed => &BENCH_TOUCH,
+            Self::Reach | Self::Door => &CHILD_TOUCH,
+        }
+    }
+}
+
+/// What is touched in a house, with the most that it may come to (K).
+pub fn touchable(design: &Design) -> impl Iterator<Item = (Touch, f64)> {
+    let bench = match design.shell.bench_use {
+        BenchUse::Seat => (Touch::Seat, SEAT),
+        BenchUse::Bed | BenchUse::NotStated => (Touch::Bed, BED),
+    };
+    let bench = (design.path.layout == Layout::Bench).then_some(bench);
+    let may_be_children = design.surroundings.children != Stated::No;
+    let reach = may_be_children.then_some((Touch::Reach, REACH));
+    bench.into_iter().chain(reach)
 }
 
 /// Figures of the days; nothing of them is judged where no day is known.
@@ -312,8 +393,7 @@ pub(super) fn check(design: &Design, known: Known<'_>, findings: &mut Vec<Findin
             findings.push(finding(Rule::TooHot(hot), hot, [found, limit], source));
         }
     }
-    findings.extend(bench(design, known));
-    findings.extend(reach(design, known));
+    touched(design, known, findings);
 }
 
 /// The same with an overload, at the unfavorable edge.
@@ -332,6 +412,7 @@ pub(super) fn check_edges(design: &Design, edges: &Edges, findings: &mut Vec<Fin
             findings.push(Finding { severity, source, ..found });
         }
     }
+    touched_at_the_edge(design, edges, findings);
 }
 
 /// Whether its matter was found already and weighs as much.
@@ -358,53 +439,44 @@ fn finding(rule: Rule, hot: Hot, [found, limit]: [f64; 2], source: &'static Sour
     }
 }
 
-/// The top of a bench. Who sleeps does not feel in time what burns: there a bed that burns within
-/// ten minutes forbids building.
-fn bench(design: &Design, known: Known<'_>) -> Option<Finding> {
-    if design.path.layout != Layout::Bench {
-        return None;
+/// What is touched, on the hottest day.
+fn touched(design: &Design, known: Known<'_>, findings: &mut Vec<Finding>) {
+    for (touch, limit) in touchable(design) {
+        let figure = |day: &DayFigures| match touch {
+            Touch::Reach => day.upright.max(day.bench),
+            Touch::Seat | Touch::Bed | Touch::Door => day.bench,
+        };
+        let Some((_, day)) = known.worst(figure) else { continue };
+        let found = figure(day);
+        if limit < found {
+            let figure = |value| Figure { value, quantity: Quantity::Temperature };
+            findings.push(Finding {
+                rule: Rule::Touch(touch),
+                severity: touch.weight(design, found),
+                place: touch.place(),
+                found: figure(found),
+                limit: Some(figure(limit)),
+                lever: Some(touch.lever()),
+                source: touch.source(),
+            });
+        }
     }
-    let found = known.worst(|day| day.bench)?.1.bench;
-    let usage = design.shell.bench_use;
-    let (touch, limit) = match usage {
-        BenchUse::Seat => (Touch::Seat, SEAT),
-        BenchUse::Bed | BenchUse::NotStated => (Touch::Bed, BED),
-    };
-    let burns = usage == BenchUse::Bed && SEAT < found;
-    let severity = if burns { Severity::DoNotBuild } else { Severity::LookAgain };
-    let figures = [found, limit];
-    let lever = Lever { field: FieldId::Cap, raise: true };
-    (limit < found).then(|| touched((touch, severity), figures, (Place::Run(0), lever)))
 }
 
-/// Faces that small children reach; said more mildly where nobody has stated whether there are any.
-fn reach(design: &Design, known: Known<'_>) -> Option<Finding> {
-    let severity = match design.surroundings.children {
-        Stated::No => return None,
-        Stated::Yes => Severity::LookAgain,
-        Stated::NotStated => Severity::GoodToKnow,
-    };
-    let hottest = |day: &DayFigures| day.upright.max(day.bench);
-    let found = hottest(known.worst(hottest)?.1);
-    let lever = Lever { field: FieldId::FacingThickness, raise: true };
-    let found = touched((Touch::Reach, severity), [found, REACH], (Place::Front, lever));
-    (REACH < found.found.value).then_some(Finding { source: &CHILD_TOUCH, ..found })
-}
-
-fn touched(
-    (touch, severity): (Touch, Severity),
-    [found, limit]: [f64; 2],
-    (place, lever): (Place, Lever),
-) -> Finding {
-    let figure = |value| Figure { value, quantity: Quantity::Temperature };
-    Finding {
-        rule: Rule::Touch(touch),
-        severity,
-        place,
-        found: figure(found),
-        limit: Some(figure(limit)),
-        lever: Some(lever),
-        source: &BENCH_TOUCH,
+/// The same with an overload, at the unfavorable edge; what was found as heavy is not said again.
+fn touched_at_the_edge(design: &Design, edges: &Edges, findings: &mut Vec<Finding>) {
+    for (touch, limit) in touchable(design) {
+        let figure = match touch {
+            Touch::Reach => edges.upright.or(edges.bench),
+            Touch::Seat | Touch::Bed | Touch::Door => edges.bench,
+        };
+        let judged = JudgedEdge::hot(Hazard::Touch(touch), figure, limit);
+        let Some(found) = judged.finding(touch.place(), touch.lever()) else { continue };
+        let severity = found.severity.min(touch.weight(design, found.found.value));
+        let same = |known: &Finding| known.rule == Rule::Touch(touch);
+        if !findings.iter().any(|known| same(known) && severity <= known.severity) {
+            findings.push(Finding { severity, source: touch.source(), ..found });
+        }
     }
 }
 

@@ -6,14 +6,21 @@ use crate::analysis::Analysis;
 use crate::analysis::conditions::LEAST_SUCTION;
 use crate::analysis::house::{House, house, own_suction};
 use crate::design::Design;
+use crate::design::building::AirSupply;
 use crate::design::field::FieldId;
-use crate::sources::{DAMPER_OPENING, EN_16798_ROOM, NET_HEATING_VALUE, STACK_EFFECT};
+use crate::sources::{
+    DAMPER_OPENING, EN_16798_ROOM, NET_HEATING_VALUE, STACK_EFFECT, SUCTION_BORNE,
+};
 use crate::units::{Quantity, ZERO_CELSIUS};
 
 /// Warmest that a living room may get in winter (K).
 pub const WARMEST_ROOM: f64 = 24.0 + ZERO_CELSIUS;
 /// By how much a room may get warmer whatever its temperature (K), common practice, no source.
 pub const ROOM_SWING: f64 = 2.0;
+/// Most suction of a house for a fire that takes its air from the room (Pa).
+pub const ROOM_AIR: f64 = 4.0;
+/// And for one whose air comes through a duct from outdoors (Pa).
+pub const DUCTED_AIR: f64 = 8.0;
 /// By how much a house may pull harder than is judged with before it is told (Pa).
 const SLACK: f64 = 0.05;
 
@@ -24,6 +31,8 @@ pub enum InHouse {
     RoomOverheats,
     /// The house pulls harder by its own height than was entered.
     SuctionLow,
+    /// The house pulls harder than such a fire bears.
+    SuctionHigh,
     /// Nothing stays open after the fire.
     DamperShuts,
 }
@@ -34,6 +43,7 @@ impl InHouse {
         match self {
             Self::RoomOverheats => "room-overheats",
             Self::SuctionLow => "house-suction-low",
+            Self::SuctionHigh => "house-suction-high",
             Self::DamperShuts => "damper-shuts",
         }
     }
@@ -52,6 +62,7 @@ pub(super) fn check(
     findings.extend(not_covered(&house));
     findings.extend(known.day.and_then(|day| overheats(design, day.rises)));
     findings.extend(suction(design, analysis));
+    findings.extend(pulls_hard(design));
     findings.extend(damper(design));
 }
 
@@ -110,6 +121,26 @@ fn suction(design: &Design, analysis: &Analysis) -> Option<Finding> {
         limit: Some(pressure(own)),
         lever: Some(Lever { field: FieldId::HouseSuction, raise: true }),
         source: &STACK_EFFECT,
+    })
+}
+
+/// Whatever the draft at the height of the fire: when it has burned down, the chimney pulls less, and
+/// char gives off carbon monoxide for hours.
+fn pulls_hard(design: &Design) -> Option<Finding> {
+    let limit = match design.site.air_supply {
+        AirSupply::NotStated | AirSupply::Leaks | AirSupply::Opening => ROOM_AIR,
+        AirSupply::Duct => DUCTED_AIR,
+    };
+    let found = design.site.house_suction;
+    let pressure = |value| Figure { value, quantity: Quantity::Pressure };
+    (limit + SLACK < found).then(|| Finding {
+        rule: Rule::InHouse(InHouse::SuctionHigh),
+        severity: Severity::LookAgain,
+        place: Place::Whole,
+        found: pressure(found),
+        limit: Some(pressure(limit)),
+        lever: Some(Lever { field: FieldId::HouseSuction, raise: false }),
+        source: &SUCTION_BORNE,
     })
 }
 

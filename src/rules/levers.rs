@@ -1,6 +1,6 @@
 //! What a builder can move to mend a finding, and which findings are one matter.
 
-use super::{Finding, Hazard, Hot, InHouse, Lever, Rule, Touch};
+use super::{Around, Burning, Finding, Hazard, Hot, InHouse, Lever, Rule, Standing, Touch};
 use crate::analysis::extrapolation::Formula;
 use crate::design::field::FieldId;
 
@@ -58,6 +58,14 @@ const SMALLER_FIREBOX: &[Lever] = &[
 const SQUARER: &[Lever] = &[less(FieldId::FireboxWidth), less(FieldId::FireboxDepth)];
 const LESS_GLASS: &[Lever] = &[less(FieldId::Glass), less(FieldId::DoorHeight)];
 const LESS_WOOD: &[Lever] = &[less(FieldId::Charge)];
+const FED: &[Lever] = &[
+    more(FieldId::MouthHeight),
+    less(FieldId::RunCount),
+    more(FieldId::RunWidth),
+    more(FieldId::RunHeight),
+    more(FieldId::FlueWidth),
+    less(FieldId::RunLength),
+];
 const COOLER_BACK: &[Lever] = &[more(FieldId::FacingThickness), less(FieldId::Charge)];
 const COOLER_FACING: &[Lever] = &[more(FieldId::FireboxWall), less(FieldId::Charge)];
 const LESS_HEAT: &[Lever] = &[less(FieldId::FiringsPerDay), less(FieldId::Charge)];
@@ -67,7 +75,7 @@ const fn too_hot(hot: Hot) -> &'static [Lever] {
     match hot {
         Hot::Connector | Hot::Liner | Hot::Wool => COOLER_GAS,
         Hot::Wall | Hot::WallForLong | Hot::Foam => COOLER_BACK,
-        Hot::Mortar | Hot::Facing => COOLER_FACING,
+        Hot::Mortar | Hot::Facing | Hot::Steel => COOLER_FACING,
         Hot::Firebox | Hot::Runs | Hot::Board | Hot::Base | Hot::Below => LESS_WOOD,
     }
 }
@@ -86,20 +94,27 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::ShortOfDraft(_)
         | Rule::FireGoesOut(_) => PULL,
         Rule::ColdStartWeak(_) | Rule::SmokeAtLighting(_) => COLD_PULL,
+        Rule::AtTheEdge(Hazard::Starved, _) => FED,
         Rule::GasAboveChimneyRating(_)
         | Rule::GasWasteful(_)
         | Rule::GasWarm(_)
         | Rule::PathShort
-        | Rule::NoRuns => COOLER_GAS,
+        | Rule::NoRuns
+        | Rule::AtTheEdge(Hazard::Rating, _) => COOLER_GAS,
         Rule::GasCool(_) => WARMER_GAS,
-        Rule::ChimneyWallWet | Rule::ChimneyWallFreezing => WARMER_FLUE,
+        Rule::ChimneyWallWet(_)
+        | Rule::ChimneyWallFreezing(_)
+        | Rule::AtTheEdge(Hazard::WetWall | Hazard::FrozenWall, _) => WARMER_FLUE,
         Rule::GasSlow | Rule::OutsideFormula(Formula::ForcedConvection) => FASTER,
         Rule::GasFast => SLOWER,
         Rule::FireboxSmall | Rule::FireboxBaseSmall | Rule::FireboxLow => LARGER_FIREBOX,
         Rule::FireboxLarge => SMALLER_FIREBOX,
         Rule::FireboxNarrow => SQUARER,
         Rule::GlassLarge => LESS_GLASS,
-        Rule::InletFast | Rule::FaceTooHot | Rule::Touch(_) => LESS_WOOD,
+        Rule::InletFast
+        | Rule::FaceTooHot
+        | Rule::Touch(_)
+        | Rule::AtTheEdge(Hazard::Face | Hazard::Touch(_), _) => LESS_WOOD,
         Rule::HouseNotCovered => MORE_HEAT,
         Rule::InHouse(InHouse::RoomOverheats) => LESS_HEAT,
         Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => too_hot(hot),
@@ -168,18 +183,44 @@ impl Rule {
             Self::GasWasteful(moment) | Self::GasWarm(moment) => {
                 Self::GasAboveChimneyRating(moment).id()
             }
-            Self::ChimneyWallFreezing => Self::ChimneyWallWet.id(),
+            Self::ChimneyWallFreezing(burning) => Self::ChimneyWallWet(burning).id(),
+            Self::AtTheEdge(Hazard::WetWall | Hazard::FrozenWall, _) => {
+                Self::ChimneyWallWet(Burning::Charge).id()
+            }
             Self::SmokeAtLighting(judged) => Self::SmokeBack(judged).id(),
-            Self::TooHot(hot) => match hot.milder_than() {
-                Some(heavier) => heavier.id(),
-                None => hot.id(),
-            },
+            Self::TooHot(hot) | Self::AtTheEdge(Hazard::TooHot(hot), _) => {
+                match hot.milder_than() {
+                    Some(heavier) => heavier.id(),
+                    None => hot.id(),
+                }
+            }
+            Self::AtTheEdge(Hazard::Face, _) => Self::FaceTooHot.id(),
+            Self::AtTheEdge(Hazard::Growth, _) => Self::Around(Around::GapSmall).id(),
+            Self::AtTheEdge(Hazard::Touch(touch), _) => touch.id(),
+            // A warm chimney, and a fire that wants air as stated, are other matters.
+            Self::AtTheEdge(hazard @ (Hazard::Rating | Hazard::Starved), _) => {
+                Self::AtTheEdge(hazard, Standing::Nominal).id()
+            }
             Self::PathShort => Self::NoRuns.id(),
             _ => self.id(),
         }
     }
 
-    /// Whether it is judged on the firing day wherever that is known.
+    /// Whether its matter is judged at the unfavorable edge too.
+    pub const fn has_edge(self) -> bool {
+        matches!(
+            self,
+            Self::AtTheEdge(..)
+                | Self::FaceTooHot
+                | Self::TooHot(_)
+                | Self::Touch(Touch::Seat | Touch::Bed | Touch::Reach)
+                | Self::ChimneyWallWet(Burning::Charge)
+                | Self::ChimneyWallFreezing(Burning::Charge)
+                | Self::Around(Around::GapSmall)
+        )
+    }
+
+    /// Whether it is judged on the firing day, or at the edge, wherever that is known.
     pub const fn is_of_the_day(self) -> bool {
         matches!(
             self,
@@ -187,6 +228,8 @@ impl Rule {
                 | Self::GasWasteful(_)
                 | Self::GasWarm(_)
                 | Self::GasCool(_)
+                | Self::ChimneyWallWet(Burning::LastChar)
+                | Self::ChimneyWallFreezing(Burning::LastChar)
                 | Self::SmokeBack(_)
                 | Self::SmokeAtLighting(_)
                 | Self::ShortOfDraft(_)
@@ -195,6 +238,8 @@ impl Rule {
                 | Self::FaceTooHot
                 | Self::TooHot(_)
                 | Self::Touch(Touch::Seat | Touch::Bed | Touch::Reach)
+                | Self::Around(Around::GapSmall)
+                | Self::AtTheEdge(..)
         )
     }
 }

@@ -21,6 +21,7 @@ mod sets;
 mod structure;
 
 pub use around::Around;
+pub use clearances::{REACH_OF_GLASS, given_off};
 pub use day::HOTTEST_FACE;
 pub use draft::{Condition, GAS_SPEED, Start, WANTED, conditions, wanted};
 pub use edges::{
@@ -28,10 +29,12 @@ pub use edges::{
     TimeEdge, air_it_gets, starved,
 };
 pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
-pub use heat::{Hot, Touch};
+pub use heat::{Hot, Touch, touchable};
 pub use house::{InHouse, WARMEST_ROOM};
 pub use levers::levers;
+pub use openings::STAYS_OPEN;
 pub use sets::{Matter, rule_of};
+pub use structure::{PATH_OF_DEFINITION, path_of_definition};
 
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::analysis::day::{DayState, FacePlace, LayerPeaks};
@@ -156,6 +159,8 @@ pub struct Judged {
     pub day: Day,
     /// Whether less suction of the house was entered than is judged with.
     pub suction_raised: bool,
+    /// Whether the heater is due for cleaning.
+    pub due: bool,
 }
 
 impl Judged {
@@ -164,6 +169,7 @@ impl Judged {
         Self {
             day: if warm { Day::Design } else { day },
             suction_raised: design.site.house_suction < LEAST_SUCTION,
+            due: false,
         }
     }
 }
@@ -192,9 +198,9 @@ pub enum Rule {
     /// Gas into the chimney too cool.
     GasCool(Moment),
     /// Wall at the mouth below the dew point.
-    ChimneyWallWet,
+    ChimneyWallWet(Burning),
     /// Wall at the mouth below freezing.
-    ChimneyWallFreezing,
+    ChimneyWallFreezing(Burning),
     /// Gas too slow in a run.
     GasSlow,
     /// Gas too fast in a run.
@@ -268,6 +274,17 @@ pub enum Moment {
     BurnMean(Day),
 }
 
+/// What burns when the wall at the mouth is judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Burning {
+    /// The stated charge, at the height of the first fire.
+    Charge,
+    /// [`crate::analysis::otherwise::HALF_CHARGE`], likewise.
+    HalfCharge,
+    /// The last of the char, when the days repeat.
+    LastChar,
+}
+
 /// What is judged of the firing day.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct DayFigures {
@@ -295,6 +312,8 @@ pub struct DayFigures {
     pub bench: f64,
     /// Hottest side of each layer when the days repeat (K).
     pub layers: LayerPeaks,
+    /// Wall at the mouth at the end of a burn when the days repeat (K); 0 where that is not known.
+    pub burned_out_wall: f64,
     /// Share of the wood's heat that is of use when the days repeat (–).
     pub efficiency: f64,
     /// By how much the room may get warmer in a light, a middle and a heavy house when the days
@@ -318,12 +337,14 @@ impl DayFigures {
             upright,
             bench,
             layers,
+            burned_out_wall,
             efficiency,
             rises,
         } = self;
         let mut figures =
             vec![first_mean, repeating_mean, smoke_back, smoke_later, short_of_draft];
-        figures.extend([least_margin, hottest_face, upright, bench, efficiency]);
+        figures.extend([least_margin, hottest_face, upright, bench]);
+        figures.extend([burned_out_wall, efficiency]);
         figures.extend(rises);
         figures.extend(wall_behind);
         figures.extend(layers.figures());
@@ -350,8 +371,39 @@ impl DayFigures {
             upright: repeating.peak.upright,
             bench: repeating.peak.bench,
             layers: repeating.peak.layers,
+            burned_out_wall: repeating.wall_when_burned_out().unwrap_or_default(),
             efficiency: repeating.efficiency_lower,
             rises: warm.rises.unwrap_or_default(),
+        }
+    }
+}
+
+impl Hazard {
+    /// Short name where the design as it stands is at fault.
+    const fn overload_id(self) -> &'static str {
+        match self {
+            Self::Rating => "overload-above-chimney-rating",
+            Self::Face => "overload-face-too-hot",
+            Self::Starved => "overload-short-of-draft",
+            Self::WetWall => "chimney-wall-wet",
+            Self::FrozenWall => "chimney-wall-freezing",
+            Self::Growth => "overload-gap-small",
+            Self::TooHot(hot) => hot.overload_id(),
+            Self::Touch(touch) => touch.overload_id(),
+        }
+    }
+
+    /// Short name where it is only at the edge.
+    const fn edge_id(self) -> &'static str {
+        match self {
+            Self::Rating => "overload-may-pass-chimney-rating",
+            Self::Face => "overload-face-may-be-too-hot",
+            Self::Starved => "overload-may-be-short-of-draft",
+            Self::WetWall => "chimney-wall-may-be-wet",
+            Self::FrozenWall => "chimney-wall-may-freeze",
+            Self::Growth => "overload-gap-may-be-small",
+            Self::TooHot(hot) => hot.edge_id(),
+            Self::Touch(touch) => touch.edge_id(),
         }
     }
 }
@@ -360,8 +412,10 @@ impl Rule {
     /// Short name, what is wrong, for files and tests.
     pub const fn id(self) -> &'static str {
         match self {
-            Self::DraftNegative(_) => "draft-negative",
-            Self::DraftReserveSmall(_) => "draft-reserve-small",
+            Self::DraftNegative(Judged { due: false, .. }) => "draft-negative",
+            Self::DraftNegative(Judged { due: true, .. }) => "due-draft-negative",
+            Self::DraftReserveSmall(Judged { due: false, .. }) => "draft-reserve-small",
+            Self::DraftReserveSmall(Judged { due: true, .. }) => "due-draft-reserve-small",
             Self::NoRunningFlow(_) => "no-running-flow",
             Self::SecondFlow(_) => "second-flow",
             Self::UnheldFlow(_) => "unheld-flow",
@@ -370,8 +424,14 @@ impl Rule {
             Self::GasWasteful(_) => "gas-wasteful",
             Self::GasWarm(_) => "gas-warm",
             Self::GasCool(_) => "gas-cool",
-            Self::ChimneyWallWet => "chimney-wall-wet",
-            Self::ChimneyWallFreezing => "chimney-wall-freezing",
+            Self::ChimneyWallWet(Burning::Charge) => "chimney-wall-wet",
+            Self::ChimneyWallWet(Burning::HalfCharge) => "half-charge-chimney-wall-wet",
+            Self::ChimneyWallWet(Burning::LastChar) => "last-char-chimney-wall-wet",
+            Self::ChimneyWallFreezing(Burning::Charge) => "chimney-wall-freezing",
+            Self::ChimneyWallFreezing(Burning::HalfCharge) => {
+                "half-charge-chimney-wall-freezing"
+            }
+            Self::ChimneyWallFreezing(Burning::LastChar) => "last-char-chimney-wall-freezing",
             Self::GasSlow => "gas-slow",
             Self::GasFast => "gas-fast",
             Self::FireboxSmall => "firebox-small",
@@ -401,22 +461,8 @@ impl Rule {
             Self::FaceTooHot => "face-too-hot",
             Self::TooHot(hot) => hot.id(),
             Self::Touch(touch) => touch.id(),
-            Self::AtTheEdge(hazard, Standing::Nominal) => match hazard {
-                Hazard::Rating => "overload-above-chimney-rating",
-                Hazard::Face => "overload-face-too-hot",
-                Hazard::Starved => "overload-short-of-draft",
-                Hazard::WetWall => "chimney-wall-wet",
-                Hazard::FrozenWall => "chimney-wall-freezing",
-                Hazard::TooHot(hot) => hot.overload_id(),
-            },
-            Self::AtTheEdge(hazard, Standing::Edge) => match hazard {
-                Hazard::Rating => "overload-may-pass-chimney-rating",
-                Hazard::Face => "overload-face-may-be-too-hot",
-                Hazard::Starved => "overload-may-be-short-of-draft",
-                Hazard::WetWall => "chimney-wall-may-be-wet",
-                Hazard::FrozenWall => "chimney-wall-may-freeze",
-                Hazard::TooHot(hot) => hot.edge_id(),
-            },
+            Self::AtTheEdge(hazard, Standing::Nominal) => hazard.overload_id(),
+            Self::AtTheEdge(hazard, Standing::Edge) => hazard.edge_id(),
             Self::Around(rule) => rule.id(),
         }
     }
@@ -436,7 +482,9 @@ impl Rule {
     const fn leaves_open(self) -> bool {
         match self {
             Self::ClearancesNotChecked | Self::DayNotFound(_) => true,
-            Self::Around(Around::NotStated(hazard)) => hazard.must_be_known(),
+            Self::Around(Around::NotStated(hazard) | Around::NothingChecked(hazard)) => {
+                hazard.must_be_known()
+            }
             _ => false,
         }
     }
@@ -498,8 +546,8 @@ impl Rule {
             | Self::HouseNotCovered => Question::Heat,
             Self::GasAboveChimneyRating(_)
             | Self::GasCool(_)
-            | Self::ChimneyWallWet
-            | Self::ChimneyWallFreezing
+            | Self::ChimneyWallWet(_)
+            | Self::ChimneyWallFreezing(_)
             | Self::GlassLarge
             | Self::SideClose
             | Self::BackClose
@@ -508,7 +556,7 @@ impl Rule {
             | Self::FaceTooHot
             | Self::TooHot(_)
             | Self::Touch(_)
-            | Self::InHouse(InHouse::DamperShuts)
+            | Self::InHouse(InHouse::DamperShuts | InHouse::SuctionHigh)
             | Self::AtTheEdge(..)
             | Self::Around(_)
             | Self::ClearancesNotChecked => Question::Safe,
@@ -626,7 +674,7 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     hearth::check(design, &mut findings);
     chimney::check(design, &mut findings);
     cleanouts::check(design, &mut findings);
-    structure::check(design, analysis, &mut findings);
+    structure::check(design, (analysis, known), &mut findings);
     sets::check(design.site.rule_set, &mut findings);
     inputs::check(design, analysis, &mut findings);
     house::check(design, (analysis, known), &mut findings);

@@ -10,8 +10,11 @@ use crate::design::building::{AirSupply, Damper};
 use crate::design::field::FieldId;
 use crate::design::{Design, RuleSet};
 use crate::physics::air;
-use crate::physics::pressure::orifice_flow;
-use crate::sources::{AIR_OPENING, BLEED_PRACTICE, DAMPER_OPENING, EN_15544_BLEED};
+use crate::physics::formula::{Formula, formula};
+use crate::physics::pressure::orifice_area;
+use crate::sources::{
+    AIR_OPENING, BLEED_PRACTICE, BYPASS_PRACTICE, DAMPER_OPENING, EN_15544_BLEED,
+};
 use crate::units::Quantity;
 
 /// What a shut damper leaves open, as a share of the flue (–).
@@ -25,6 +28,7 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
     findings.extend(air_opening(design, analysis));
     findings.extend(damper(design));
     findings.extend(bleed(design));
+    findings.extend(bypass(design, analysis));
 }
 
 /// The air of the fire must come in with no more suction than the draft is judged with.
@@ -37,12 +41,32 @@ fn air_opening(design: &Design, analysis: &Analysis) -> Option<Finding> {
     }
     let fire = &analysis.height_of_fire;
     let density = air::density(fire.pressure, design.site.outdoor_temperature);
-    let through = orifice_flow(1.0, density, LEAST_SUCTION);
-    let figures = [design.site.air_opening, fire.air_flow / through];
+    let asked = orifice_area(fire.air_flow, density, LEAST_SUCTION);
+    let figures = [design.site.air_opening, asked];
     let lever = Lever { field: FieldId::AirOpening, raise: true };
     small(Around::AirOpeningSmall, figures, lever)
         .map(|found| Finding { source: &AIR_OPENING, ..found })
 }
+
+/// What a shut damper must leave open (m2).
+///
+/// A = max(0.002, 0.03 A_f)
+///
+/// * `flue` (m2): free area of the flue.
+///
+/// # Source
+///
+/// [`DAMPER_OPENING`].
+pub fn stays_open(flue: f64) -> f64 {
+    DAMPER_LEAST.max(DAMPER_SHARE * flue)
+}
+
+/// The formula of `stays_open`.
+pub const STAYS_OPEN: Formula = formula!(
+    stays_open: "A = max(0.002, 0.03 A_f)", DAMPER_OPENING,
+    "A" "what stays open" AREA;
+    flue "A_f" "free area of the flue" AREA,
+);
 
 fn damper(design: &Design) -> Option<Finding> {
     let chimney = &design.chimney;
@@ -51,7 +75,7 @@ fn damper(design: &Design) -> Option<Finding> {
         Damper::Missing => return None,
         Damper::Fitted => {}
     }
-    let limit = DAMPER_LEAST.max(DAMPER_SHARE * chimney.area());
+    let limit = stays_open(chimney.area());
     let rule = if chimney.damper_opening <= 0.0 {
         Around::DamperTight
     } else {
@@ -71,6 +95,19 @@ fn bleed(design: &Design) -> Option<Finding> {
         RuleSet::NorthAmerica | RuleSet::None => {
             Finding { severity: Severity::GoodToKnow, source: &BLEED_PRACTICE, ..found }
         }
+    })
+}
+
+/// A bypass is opened for lighting; who forgets to close it sends the gas of the whole fire up the
+/// chimney.
+fn bypass(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    let figures = [analysis.height_of_fire.firebox_outlet, design.chimney.rated_temperature];
+    let [found, limit] = figures;
+    let shut = Lever { field: FieldId::Bypass, raise: false };
+    let hot = 0.0 < design.path.bypass_area && limit < found;
+    hot.then(|| Finding {
+        lever: None,
+        ..Around::BypassOpen.beyond(figures, Quantity::Temperature, shut, &BYPASS_PRACTICE)
     })
 }
 

@@ -1,7 +1,7 @@
 //! Which rule set says what about which matter: one table.
 
 use super::around::Around;
-use super::{Finding, Lever, Place};
+use super::{Finding, Lever, Place, Rule};
 use crate::design::RuleSet;
 use crate::design::field::FieldId;
 use crate::sources::{
@@ -109,7 +109,8 @@ impl Matter {
         }
     }
 
-    /// Whether nobody can say that a heater passed while this is not stated.
+    /// Whether nobody can say that a heater passed while this is not stated, or not checked: what
+    /// sets a house on fire, and what lets a heater fall.
     pub const fn must_be_known(self) -> bool {
         matches!(self, Self::Below | Self::ChimneyGap | Self::Carrier)
     }
@@ -152,11 +153,13 @@ pub const fn rule_of(set: RuleSet, matter: Matter) -> Option<&'static Source> {
 }
 
 /// Says of every matter without a rule that nothing was checked. That no distance was is a finding
-/// of its own.
+/// of its own, and what stands on a label was said already.
 pub(super) fn check(set: RuleSet, findings: &mut Vec<Finding>) {
-    let unruled = Matter::OF_SETS.into_iter().filter(|matter| rule_of(set, *matter).is_none());
-    let unruled = unruled.filter(|matter| *matter != Matter::Distances);
-    findings.extend(
-        unruled.map(|matter| Around::NothingChecked(matter).bare(None, &NO_RULE_IN_SET)),
-    );
+    for matter in Matter::OF_SETS {
+        let labeled = Rule::Around(Around::ByLabel(matter));
+        let is_said = || findings.iter().any(|finding| finding.rule == labeled);
+        if matter != Matter::Distances && rule_of(set, matter).is_none() && !is_said() {
+            findings.push(Around::NothingChecked(matter).bare(None, &NO_RULE_IN_SET));
+        }
+    }
 }

@@ -1,48 +1,37 @@
 //! What the heater weighs, what carries it, and the gap in which its core grows.
 
 use super::around::Around;
+use super::edges::{Edges, Judged};
 use super::sets::{Matter, rule_of};
-use super::{Finding, Lever};
+use super::{Finding, Known, Lever, Place, Rule, Severity};
 use crate::analysis::Analysis;
 use crate::analysis::structure::Structure;
+use crate::build::support::{FOOTING_DEPTH, FOOTING_PROJECTION, FOOTING_THICKNESS, bearing};
 use crate::design::Design;
-use crate::design::building::{Carrier, ChimneyCarrier, Seismic, Soil};
+use crate::design::building::{Carrier, ChimneyCarrier, Seismic};
 use crate::design::field::FieldId;
 use crate::physics::expansion::thermal_growth;
-use crate::sources::{EXPANSION, FRAMING, SEPARATE_FOOTING};
+use crate::physics::formula::{Formula, formula};
+use crate::sources::{ASTM_E1602_PATH, EXPANSION, FRAMING, IRC_SEISMIC_E, SEPARATE_FOOTING};
 use crate::units::Quantity;
 
 /// Least mass of a masonry heater: 1760 lb (kg).
 pub const MASS: f64 = 798.32;
-/// North America, thickness of a footing: 12 in (m).
-pub const FOOTING_THICKNESS: f64 = 0.3048;
-/// North America, by how much it is wider: 6 in (m).
-pub const FOOTING_PROJECTION: f64 = 0.152;
-/// North America, underside below grade where there is no frost: 12 in (m).
-pub const FOOTING_DEPTH: f64 = 0.3048;
+/// Least path of a masonry heater over the largest dimension of its firebox (–).
+pub const DIMENSIONS: f64 = 2.0;
 /// What wood framing of a house is meant to carry: 40 psf (Pa).
 pub const FRAMING_LOAD: f64 = 1915.2;
 /// North America, height over width from which a body is reinforced in category D (–).
 pub const SLENDERNESS: f64 = 3.5;
 
-const POUND_PER_SQUARE_FOOT: f64 = 47.880_26;
-
-/// What a soil bears (Pa).
-pub const fn bearing(soil: Soil) -> Option<f64> {
-    let pounds_per_square_foot = match soil {
-        Soil::NotStated => return None,
-        Soil::Bedrock => 12_000.0,
-        Soil::SoftRock => 4000.0,
-        Soil::Gravel => 3000.0,
-        Soil::Sand => 2000.0,
-        Soil::Clay => 1500.0,
-    };
-    Some(pounds_per_square_foot * POUND_PER_SQUARE_FOOT)
-}
-
-pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Finding>) {
+pub(super) fn check(
+    design: &Design,
+    (analysis, known): (&Analysis, Known<'_>),
+    findings: &mut Vec<Finding>,
+) {
     let structure = &analysis.structure;
     findings.extend(mass(design, structure));
+    findings.extend(path(design, analysis));
     match design.support.carrier {
         Carrier::NotStated => findings.push(Matter::Carrier.not_stated()),
         Carrier::Framing => {
@@ -61,7 +50,10 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
         }
     }
     findings.extend(seismic(design, structure));
-    findings.extend(gap(design, analysis));
+    findings.extend(gap(design, (analysis, known)));
+    if let Some(edges) = known.edges {
+        findings.extend(gap_at_the_edge(design, analysis, (edges, findings)));
+    }
 }
 
 fn mass(design: &Design, structure: &Structure) -> Option<Finding> {
@@ -70,6 +62,28 @@ fn mass(design: &Design, structure: &Structure) -> Option<Finding> {
     let figures = [structure.heater, MASS];
     (structure.heater < MASS)
         .then(|| Around::MassSmall.beyond(figures, Quantity::Weight, lever, source))
+}
+
+/// What makes a path that of a masonry heater; without runs it is none, which is told elsewhere.
+fn path(design: &Design, analysis: &Analysis) -> Option<Finding> {
+    rule_of(design.site.rule_set, Matter::Mass)?;
+    let firebox = &design.firebox;
+    let asked = path_of_definition(firebox.largest());
+    let found = analysis.height_of_fire.path_length;
+    let source = &ASTM_E1602_PATH;
+    match design.path.run_count {
+        0 => None,
+        1 => {
+            let lever = Lever { field: FieldId::RunCount, raise: true };
+            Some(Around::NoReversal.bare(Some(lever), source))
+        }
+        _ => {
+            let lever = Lever { field: FieldId::RunLength, raise: true };
+            let rule = Around::PathOfDefinition;
+            let figures = [found, asked];
+            (found < asked).then(|| rule.beyond(figures, Quantity::Length, lever, source))
+        }
+    }
 }
 
 fn footing(design: &Design, findings: &mut Vec<Finding>) {
@@ -110,6 +124,7 @@ fn seismic(design: &Design, structure: &Structure) -> Option<Finding> {
     match design.support.seismic {
         Seismic::NotStated => Some(Matter::Seismic.not_stated()),
         Seismic::Low => None,
+        Seismic::Extreme => Some(Around::SeismicEngineered.bare(None, &IRC_SEISMIC_E)),
         Seismic::High => {
             let carries = design.support.chimney == ChimneyCarrier::Heater;
             let slender = SLENDERNESS < structure.slenderness;
@@ -123,17 +138,62 @@ fn seismic(design: &Design, structure: &Structure) -> Option<Finding> {
     }
 }
 
-/// The core around the hottest run against the gap, as if it grew toward one end alone.
-fn gap(design: &Design, analysis: &Analysis) -> Option<Finding> {
+/// Shortest path of a masonry heater by definition (m).
+///
+/// L = 2 d
+///
+/// * `largest` (m): largest inner dimension of the firebox.
+///
+/// # Source
+///
+/// [`ASTM_E1602_PATH`].
+pub fn path_of_definition(largest: f64) -> f64 {
+    DIMENSIONS * largest
+}
+
+/// [`path_of_definition`].
+pub const PATH_OF_DEFINITION: Formula = formula!(
+    path_of_definition: "L = 2 d", ASTM_E1602_PATH,
+    "L" "shortest path of a masonry heater" LENGTH;
+    largest "d" "largest inner dimension of the firebox" LENGTH,
+);
+
+const WIDER: Lever = Lever { field: FieldId::Gap, raise: true };
+
+/// The core around the hottest run against the gap, as if it were as hot all along and grew toward one
+/// end alone: as hot as its face at the height of the first fire, and as its mean when the days repeat.
+fn gap(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Option<Finding> {
     let fire = &analysis.height_of_fire;
     let walls = fire.runs.iter().map(|run| run.wall);
-    let hottest = walls.fold(design.site.room_temperature, f64::max);
-    let rise = hottest - design.site.room_temperature;
-    let expansion = design.shell.core_material.expansion();
-    let grows = thermal_growth(expansion, analysis.structure.longest_core, rise);
+    let days = known.days().map(|(_, day)| day.layers.core);
+    let hottest = walls.chain(days).fold(design.site.room_temperature, f64::max);
+    let grows = growth(design, analysis, hottest);
     if design.shell.facing_thickness <= 0.0 {
         return None;
     }
-    let lever = Lever { field: FieldId::Gap, raise: true };
-    Around::GapSmall.short([design.shell.gap, grows], lever, &EXPANSION)
+    Around::GapSmall.short([design.shell.gap, grows], WIDER, &EXPANSION)
+}
+
+/// The same with an overload, where it is not said already.
+fn gap_at_the_edge(
+    design: &Design,
+    analysis: &Analysis,
+    (edges, findings): (&Edges, &[Finding]),
+) -> Option<Finding> {
+    let said = Rule::Around(Around::GapSmall);
+    let is_said = findings.iter().any(|finding| finding.rule == said);
+    if is_said || design.shell.facing_thickness <= 0.0 {
+        return None;
+    }
+    let grows =
+        [&edges.layers, &edges.layers_edge].map(|layers| growth(design, analysis, layers.core));
+    let found = Judged::growth(grows, design.shell.gap).finding(Place::Whole, WIDER)?;
+    Some(Finding { severity: found.severity.min(Severity::LookAgain), ..found })
+}
+
+/// Growth of the longest core at a temperature (m).
+fn growth(design: &Design, analysis: &Analysis, temperature: f64) -> f64 {
+    let rise = temperature - design.site.room_temperature;
+    let expansion = design.shell.core_material.expansion();
+    thermal_growth(expansion, analysis.structure.longest_core, rise)
 }

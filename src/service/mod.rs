@@ -6,12 +6,16 @@
 mod bands;
 pub mod news;
 pub mod order;
+mod paper;
+mod plan;
+pub mod shared;
 mod tell;
 mod variants;
 mod wire;
 
 pub use bands::Bands;
-pub use tell::{DayTold, EdgesTold, Offer, Register, Workings};
+pub use plan::DrawnCourse;
+pub use tell::{DayTold, EdgesTold, Guide, Offer, Register, Workings};
 pub use variants::VariantsTold;
 
 use crate::units::System;

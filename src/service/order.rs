@@ -1,12 +1,14 @@
 //! What is asked for, as words.
 
 use super::news::News;
-use super::{tell, variants};
+use super::shared::Shared;
+use super::{paper, tell, variants};
 use crate::design::Design;
 use crate::design::document;
 use crate::design::field::{FIELDS, FieldId, field};
 use crate::study::suggest::Wish;
 use crate::units::System;
+use crate::words;
 use std::fmt;
 use std::str::FromStr;
 
@@ -25,16 +27,28 @@ pub enum Job {
     Day,
     /// Lists the designs to begin with.
     Examples,
-    /// Makes the link that carries the design.
-    Link,
+    /// Makes the link that carries the design, with others pinned beside it.
+    Link(Vec<Design>),
     /// Shows how the figures came about.
     Working,
     /// Says how the heater is run without harm.
     Operation,
+    /// Lays every brick.
+    Courses,
+    /// Draws a course, by its place among all of them, in a system of units.
+    Plan(System, usize),
+    /// Says what it takes to build it.
+    Build,
+    /// Finds the heat loss from the parts of the house.
+    Envelope,
     /// Lists the sources.
     Sources,
+    /// Explains words and page.
+    Guide,
     /// Follows the standard route.
     Route,
+    /// Judges the draft on two days.
+    TwoDays,
     /// Judges the heater under other conditions.
     Trials,
     /// Tries the spreads at the height of the fire.
@@ -53,21 +67,27 @@ pub enum Job {
     Map(FieldId, FieldId),
     /// Ranks what matters most, sizes as they are built among it.
     Matters,
-    /// Sets up to three other designs beside the design.
+    /// Sets other designs beside the design.
     Pinned(Vec<Design>),
+    /// Makes sheets or a file of the design; what is asked for stands in words without a space.
+    Paper(String),
 }
 
 impl Job {
     /// Those that are asked for by their name alone.
-    const PLAIN: [(&'static str, Self); 15] = [
+    const PLAIN: [(&'static str, Self); 19] = [
         ("strip", Self::Strip),
         ("day", Self::Day),
         ("examples", Self::Examples),
-        ("link", Self::Link),
         ("working", Self::Working),
         ("operation", Self::Operation),
+        ("courses", Self::Courses),
+        ("build", Self::Build),
+        ("envelope", Self::Envelope),
         ("sources", Self::Sources),
+        ("guide", Self::Guide),
         ("route", Self::Route),
+        ("two-days", Self::TwoDays),
         ("trials", Self::Trials),
         ("samples", Self::Samples),
         ("edges", Self::Edges),
@@ -87,8 +107,14 @@ impl Job {
                 format!("suggest,{trials},{aims}")
             }
             Self::Sweep(id, steps) => format!("sweep,{},{steps}", link(id)),
+            Self::Plan(system, at) => {
+                let system = if *system == System::Us { "us" } else { "metric" };
+                format!("plan,{system},{at}")
+            }
             Self::Map(one, other) => format!("map,{},{}", link(one), link(other)),
             Self::Pinned(_) => "pinned".to_owned(),
+            Self::Link(_) => "link".to_owned(),
+            Self::Paper(words) => format!("paper,{words}"),
             plain => {
                 let known = Self::PLAIN.iter().find(|(_, job)| job == plain);
                 known.map_or("", |(id, _)| *id).to_owned()
@@ -99,18 +125,22 @@ impl Job {
     /// The designs beside the first.
     fn others(&self) -> &[Design] {
         match self {
-            Self::Pinned(designs) => designs,
+            Self::Pinned(designs) | Self::Link(designs) => designs,
             _ => &[],
         }
     }
 
     fn from_id(id: &str, others: Vec<Design>) -> Option<Self> {
+        if let Some(words) = id.strip_prefix("paper,") {
+            return Some(Self::Paper(words.to_owned()));
+        }
         let mut words = id.split(',');
         let name = words.next()?;
         let words: Vec<&str> = words.collect();
         let input = |link: &str| FIELDS.iter().find(|field| field.link == link).map(|f| f.id);
         match (name, words.as_slice()) {
             ("pinned", []) => Some(Self::Pinned(others)),
+            ("link", []) => Some(Self::Link(others)),
             (name, []) => {
                 Self::PLAIN.into_iter().find(|(id, _)| *id == name).map(|(_, job)| job)
             }
@@ -119,6 +149,8 @@ impl Job {
                 Some(Self::Suggest(wish))
             }
             ("sweep", [id, steps]) => Some(Self::Sweep(input(id)?, steps.parse().ok()?)),
+            ("plan", ["us", at]) => Some(Self::Plan(System::Us, at.parse().ok()?)),
+            ("plan", ["metric", at]) => Some(Self::Plan(System::Metric, at.parse().ok()?)),
             ("map", [one, other]) => Some(Self::Map(input(one)?, input(other)?)),
             _ => None,
         }
@@ -130,21 +162,42 @@ impl Job {
             Self::Strip => tell::strip(design),
             Self::Day => tell::day(design),
             Self::Examples => tell::examples(),
-            Self::Link => tell::link(design),
+            Self::Link(pinned) => tell::link(design, &pinned),
             Self::Working => tell::working(design),
-            Self::Operation => tell::operation(design),
+            Self::Courses => tell::courses(design),
+            Self::Plan(system, at) => tell::plan(design, system, at),
+            Self::Operation => tell::read_of(design, words::operation::passage),
+            Self::Build => tell::read_of(design, words::build::passage),
+            Self::Envelope => tell::read_of(design, words::envelope::passage),
             Self::Sources => tell::sources(),
+            Self::Guide => tell::guide(),
             Self::Route => tell::route(design),
+            Self::TwoDays => tell::two_days(design),
             Self::Trials => tell::trials(design),
             Self::Samples => tell::samples(design),
             Self::Edges => tell::edges(design),
             Self::Remedies(system) => tell::remedies(design, system),
-            Self::Compare => variants::compare(design),
-            Self::Suggest(wish) => variants::suggest(design, wish),
-            Self::Sweep(id, steps) => variants::sweep(design, id, steps),
-            Self::Map(one, other) => variants::map(design, (one, other)),
             Self::Matters => variants::matters(design),
-            Self::Pinned(others) => variants::pinned(design, &others),
+            Self::Paper(words) => paper::told(design, &words),
+            Self::Compare
+            | Self::Suggest(_)
+            | Self::Sweep(..)
+            | Self::Map(..)
+            | Self::Pinned(_) => {
+                self.shared(design).map_or_else(|| Box::new(std::iter::empty()), Shared::alone)
+            }
+        }
+    }
+
+    /// The job in pieces that several workers find at once; none where it is not done so.
+    pub fn shared(&self, design: &Design) -> Option<Shared> {
+        match self {
+            Self::Compare => Some(variants::compare(design)),
+            Self::Suggest(wish) => Some(variants::suggest(design, *wish)),
+            Self::Sweep(id, steps) => Some(variants::sweep(design, *id, *steps)),
+            Self::Map(one, other) => Some(variants::map(design, (*one, *other))),
+            Self::Pinned(others) => Some(variants::pinned(design, others)),
+            _ => None,
         }
     }
 }
@@ -235,6 +288,10 @@ mod tests {
             Job::Map(FieldId::RunLength, FieldId::RunCount),
             Job::Pinned(vec![pinned, Design::demonstration()]),
             Job::Pinned(Vec::new()),
+            Job::Plan(System::Us, 17),
+            Job::Plan(System::Metric, 0),
+            Job::Link(vec![Design::demonstration()]),
+            Job::Paper("print,us,2031-02-03,https://x.example/a%2Cb/,".into()),
         ];
         let jobs = Job::PLAIN.into_iter().map(|(_, job)| job).chain(others);
         let begun =

@@ -2,21 +2,26 @@
 
 use super::news::News;
 use super::wire::{Texts, Wire, read, write};
-use super::{Bands, InUnits, Told};
+use super::{Bands, DrawnCourse, InUnits, Told};
+use crate::analysis::day::Setup;
 use crate::analysis::path::path;
 use crate::analysis::standard_route::standard_route;
-use crate::analysis::{Failure, analyze};
+use crate::analysis::{Analysis, Failure, analyze};
+use crate::courses::brick::Bricks;
+use crate::courses::plans;
 use crate::design::Design;
 use crate::design::document;
 use crate::design::examples::Example;
+use crate::design::field::{FIELDS, Field};
 use crate::design::link;
-use crate::rules::Edges;
+use crate::rules::{Edges, conditions};
 use crate::sources::{ALL, Entry, Source};
-use crate::study::trials::{Trial, Trials, Tried, has_mild_day, try_one};
+use crate::study::trials::{Trial, Trials, Tried, mild_day_near};
 use crate::study::working::{Inputs, Shown};
 use crate::study::{day, edges, remedy, strip, uncertainty};
 use crate::units::System;
 use crate::words;
+use crate::words::passage::Passage;
 use std::fmt;
 use std::str::FromStr;
 
@@ -34,38 +39,50 @@ pub(super) fn strip(design: &Design) -> Telling {
 /// The day of the design in its parts with what it makes of the house, then a mild day.
 pub(super) fn day(design: &Design) -> Telling {
     let of = 3;
-    let mut first = None;
+    let (mut parts, mut first) = (day::Parts::new(design), None);
     let stated = design.clone();
-    let parts = day::Parts::new(design).flat_map(move |part| match part {
-        day::Part::Begun => vec![News::Progress { done: 0, of }],
-        day::Part::Failed(failure) => vec![failed(&failure)],
-        day::Part::First(found) => {
-            first = Some(found.state.clone());
-            let part = DayTold::Part(Box::new(day::Part::First(found)));
-            vec![News::Found(part.to_string()), News::Progress { done: 1, of }]
-        }
-        day::Part::Repeating(repeating) => {
-            let house = first.as_ref().and_then(|first| {
-                house(&stated, words::house::Days { first, repeating: &repeating })
-            });
-            let part = DayTold::Part(Box::new(day::Part::Repeating(repeating)));
-            let told = std::iter::once(part).chain(house.map(DayTold::House));
-            told.map(|told| News::Found(told.to_string()))
-                .chain([News::Progress { done: 2, of }])
-                .collect()
-        }
+    let mut mild_is_open = true;
+    let told = std::iter::from_fn(move || {
+        Some(match parts.next() {
+            Some(day::Part::Begun) => vec![News::Progress { done: 0, of }],
+            Some(day::Part::Failed(failure)) => vec![failed(&failure)],
+            Some(day::Part::First(found)) => {
+                first = Some(found.state.clone());
+                let part = DayTold::Part(Box::new(day::Part::First(found)));
+                vec![News::Found(part.to_string()), News::Progress { done: 1, of }]
+            }
+            Some(day::Part::Repeating(repeating)) => {
+                let house = first.as_ref().and_then(|first| {
+                    house(&stated, words::house::Days { first, repeating: &repeating })
+                });
+                let part = DayTold::Part(Box::new(day::Part::Repeating(repeating)));
+                let told = std::iter::once(part).chain(house.map(DayTold::House));
+                told.map(|told| News::Found(told.to_string()))
+                    .chain([News::Progress { done: 2, of }])
+                    .collect()
+            }
+            None if std::mem::take(&mut mild_is_open) => {
+                let day = mild_day_near(&stated, &Setup::STANDARD, parts.standing());
+                let told = day.map(|day| Tried { trial: Trial::MildDay, day });
+                told.map(|tried| News::Found(DayTold::Mild(tried).to_string()))
+                    .into_iter()
+                    .collect()
+            }
+            None => return None,
+        })
     });
-    let design = design.clone();
-    let mild = std::iter::once_with(move || {
-        let mild = || DayTold::Mild(try_one(&design, Trial::MildDay));
-        has_mild_day(&design).then(|| News::Found(mild().to_string()))
-    });
-    Box::new(parts.chain(mild.flatten()))
+    Box::new(told.flatten())
 }
 
 fn house(design: &Design, days: words::house::Days<'_>) -> Option<Told> {
     let analysis = analyze(design).ok()?;
-    let say = |system| words::house::passage(design, &analysis, Some(days), system);
+    let say = |system| {
+        let house = words::house::passage(design, &analysis, Some(days), system);
+        match words::day::beyond_formulas(days.repeating, system) {
+            Some(beyond) => house.folded(beyond),
+            None => house,
+        }
+    };
     Some(InUnits::say(say))
 }
 
@@ -88,11 +105,26 @@ pub(super) fn working(design: &Design) -> Telling {
     }))
 }
 
-pub(super) fn operation(design: &Design) -> Telling {
+/// What is only read of a design and its analysis.
+pub(super) fn read_of(
+    design: &Design,
+    say: fn(&Design, &Analysis, System) -> Passage,
+) -> Telling {
     let design = design.clone();
     Box::new(std::iter::once_with(move || match analyze(&design) {
         Ok(analysis) => {
-            let say = |system| words::operation::passage(&design, &analysis, system);
+            let told: Told = InUnits::say(|system| say(&design, &analysis, system));
+            News::Found(write(&told))
+        }
+        Err(failure) => failed(&failure),
+    }))
+}
+
+pub(super) fn courses(design: &Design) -> Telling {
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || match analyze(&design) {
+        Ok(analysis) => {
+            let say = |system| words::courses::passage(&design, &analysis, system);
             let told: Told = InUnits::say(say);
             News::Found(write(&told))
         }
@@ -100,9 +132,33 @@ pub(super) fn operation(design: &Design) -> Telling {
     }))
 }
 
-pub(super) fn link(design: &Design) -> Telling {
+/// The draft of two fires on two days.
+pub(super) fn two_days(design: &Design) -> Telling {
     let design = design.clone();
-    Box::new(std::iter::once_with(move || News::Found(link::encode(&design))))
+    Box::new(std::iter::once_with(move || match analyze(&design) {
+        Ok(analysis) => {
+            let all = conditions(&design, &analysis);
+            let told: Told = InUnits::say(|system| words::conditions::passage(&all, system));
+            News::Found(write(&told))
+        }
+        Err(failure) => failed(&failure),
+    }))
+}
+
+/// A course, or the last where there are not so many.
+pub(super) fn plan(design: &Design, system: System, at: usize) -> Telling {
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || {
+        let plans = plans(&design, Bricks::of(&design));
+        let at = at.min(plans.courses.len().saturating_sub(1));
+        let told = DrawnCourse::new(&plans, at, system).unwrap_or_default();
+        News::Found(write(&told))
+    }))
+}
+
+pub(super) fn link(design: &Design, pinned: &[Design]) -> Telling {
+    let (design, pinned) = (design.clone(), pinned.to_vec());
+    Box::new(std::iter::once_with(move || News::Found(link::encode_pinned(&design, &pinned))))
 }
 
 pub(super) fn sources() -> Telling {
@@ -112,6 +168,17 @@ pub(super) fn sources() -> Telling {
         passage: InUnits::say(|_| words::sources::passage()),
     };
     Box::new(std::iter::once(News::Found(write(&register))))
+}
+
+pub(super) fn guide() -> Telling {
+    let of_field = |field: &Field| (field.link.to_owned(), words::glossary::terms(field.id));
+    let stops = words::walk::STOPS.iter();
+    let guide = Guide {
+        glossary: words::glossary::passage(),
+        terms: FIELDS.iter().map(of_field).collect(),
+        walk: stops.map(|(title, text)| (title.said().into(), text.said().into())).collect(),
+    };
+    Box::new(std::iter::once(News::Found(write(&guide))))
 }
 
 /// The designs to begin with, each as [`Offer`].
@@ -159,7 +226,7 @@ pub(super) fn samples(design: &Design) -> Telling {
         uncertainty::Part::Done(done) => News::Progress { done, of },
         uncertainty::Part::Found(found) => News::Found(write(&Bands::new(&found))),
         uncertainty::Part::Nothing => {
-            let none = || words::uncertainty::NOTHING.to_owned();
+            let none = || words::uncertainty::NOTHING.said().to_owned();
             News::Failed(InUnits { metric: none(), us: none() })
         }
     }))
@@ -182,7 +249,14 @@ pub(super) fn edges(design: &Design) -> Telling {
 
 pub(super) fn remedies(design: &Design, system: System) -> Telling {
     let parts = remedy::Remedies::new(design, system);
-    Box::new(parts.map(|part| News::Found(part.to_string())))
+    let told = move |part| match part {
+        remedy::Part::Found(key, remedies) => {
+            let told = |each| words::remedy::told(each, system);
+            remedy::Part::Found(key, remedies.into_iter().map(told).collect())
+        }
+        remedy::Part::Working => remedy::Part::Working,
+    };
+    Box::new(parts.map(move |part| News::Found(told(part).to_string())))
 }
 
 /// A piece of what is told of a day.
@@ -254,6 +328,46 @@ impl Wire for Register {
 
     fn take(texts: &mut Texts<'_>) -> Option<Self> {
         Some(Self { lines: Wire::take(texts)?, passage: Wire::take(texts)? })
+    }
+}
+
+/// What explains words and page; the same in either system of units.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Guide {
+    /// All words of the trade.
+    pub glossary: Passage,
+    /// Those of each input, by its key in links.
+    terms: Vec<(String, Vec<String>)>,
+    /// The stops of the walk: heading and text.
+    pub walk: Vec<(String, String)>,
+}
+
+impl Guide {
+    /// Reads what was told.
+    pub fn read(words: &str) -> Option<Self> {
+        read(words)
+    }
+
+    /// The words of an input, explained.
+    pub fn terms(&self, field: &Field) -> &[String] {
+        let found = self.terms.iter().find(|(of, _)| *of == field.link);
+        found.map_or(&[], |(_, terms)| terms)
+    }
+}
+
+impl Wire for Guide {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.glossary.put(texts);
+        self.terms.put(texts);
+        self.walk.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self {
+            glossary: Wire::take(texts)?,
+            terms: Wire::take(texts)?,
+            walk: Wire::take(texts)?,
+        })
     }
 }
 
@@ -373,6 +487,17 @@ mod tests {
             }
             assert!(matches!(told.last(), Some(News::Found(_))), "{job:?}");
         }
+    }
+
+    #[test]
+    fn the_guide_survives_its_words() {
+        let Some(News::Found(told)) = Job::Guide.news(&Design::demonstration()).next() else {
+            panic!("no guide");
+        };
+        let guide = Guide::read(&told).unwrap();
+        assert_eq!(write(&guide), told);
+        let count = &FIELDS[0];
+        assert_eq!(guide.terms(count), words::glossary::terms(count.id));
     }
 
     #[test]

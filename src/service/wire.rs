@@ -2,8 +2,10 @@
 //! has, with how many there are where that varies. Small to read, which counts in the page.
 
 use super::InUnits;
+use crate::drawing::gallery::{Gallery, Mark, Picture};
 use crate::rules::Answer;
-use crate::words::passage::{Block, Cell, Passage, Table};
+use crate::units::float;
+use crate::words::passage::{Block, Cell, Entry, Passage, Table, Take};
 use std::str::{FromStr, Split};
 
 /// Parts texts: the unit separator of ASCII.
@@ -23,7 +25,7 @@ impl Texts<'_> {
         self.0.next().map(str::to_owned)
     }
 
-    fn parse<T: FromStr>(&mut self) -> Option<T> {
+    pub(super) fn parse<T: FromStr>(&mut self) -> Option<T> {
         self.0.next()?.parse().ok()
     }
 }
@@ -57,7 +59,23 @@ impl Wire for f64 {
     }
 
     fn take(texts: &mut Texts<'_>) -> Option<Self> {
-        texts.parse()
+        float(texts.0.next()?)
+    }
+}
+
+impl<const N: usize> Wire for [f64; N] {
+    fn put(&self, texts: &mut Vec<String>) {
+        for each in self {
+            each.put(texts);
+        }
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        let mut all = [0.0; N];
+        for each in &mut all {
+            *each = Wire::take(texts)?;
+        }
+        Some(all)
     }
 }
 
@@ -136,6 +154,10 @@ impl Wire for Block {
                 kind("text");
                 text.put(texts);
             }
+            Self::Head(head) => {
+                kind("head");
+                head.put(texts);
+            }
             Self::List(points) => {
                 kind("list");
                 points.put(texts);
@@ -153,16 +175,28 @@ impl Wire for Block {
                 label.put(texts);
                 passages.put(texts);
             }
+            Self::Take(Take { text, link, value }) => {
+                kind("take");
+                text.put(texts);
+                link.put(texts);
+                value.put(texts);
+            }
         }
     }
 
     fn take(texts: &mut Texts<'_>) -> Option<Self> {
         Some(match texts.0.next()? {
             "text" => Self::Text(texts.text()?),
+            "head" => Self::Head(texts.text()?),
             "list" => Self::List(Wire::take(texts)?),
             "table" => Self::Table(Wire::take(texts)?),
             "folded" => Self::Folded(Wire::take(texts)?),
             "choice" => Self::Choice(texts.text()?, Wire::take(texts)?),
+            "take" => Self::Take(Take {
+                text: texts.text()?,
+                link: texts.text()?,
+                value: Wire::take(texts)?,
+            }),
             _ => return None,
         })
     }
@@ -190,6 +224,7 @@ impl Wire for Cell {
         self.text.put(texts);
         self.bar.put(texts);
         self.more.put(texts);
+        self.entry.put(texts);
     }
 
     fn take(texts: &mut Texts<'_>) -> Option<Self> {
@@ -198,6 +233,83 @@ impl Wire for Cell {
             text: texts.text()?,
             bar: Wire::take(texts)?,
             more: Wire::take(texts)?,
+            entry: Wire::take(texts)?,
+        })
+    }
+}
+
+impl Wire for Entry {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.name.put(texts);
+        self.label.put(texts);
+        self.factor.put(texts);
+        self.words.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self {
+            name: texts.text()?,
+            label: texts.text()?,
+            factor: Wire::take(texts)?,
+            words: Wire::take(texts)?,
+        })
+    }
+}
+
+impl Wire for Gallery {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.pictures.put(texts);
+        self.readings.put(texts);
+        texts.push(self.across.to_string());
+        texts.push(self.first.to_string());
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self {
+            pictures: Wire::take(texts)?,
+            readings: Wire::take(texts)?,
+            across: texts.parse()?,
+            first: texts.parse()?,
+        })
+    }
+}
+
+impl Wire for Picture {
+    fn put(&self, texts: &mut Vec<String>) {
+        for text in [&self.title, &self.description, &self.class] {
+            text.put(texts);
+        }
+        self.size.put(texts);
+        self.marks.put(texts);
+        self.stops.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self {
+            title: texts.text()?,
+            description: texts.text()?,
+            class: texts.text()?,
+            size: Wire::take(texts)?,
+            marks: Wire::take(texts)?,
+            stops: Wire::take(texts)?,
+        })
+    }
+}
+
+impl Wire for Mark {
+    fn put(&self, texts: &mut Vec<String>) {
+        self.class.put(texts);
+        self.path.put(texts);
+        self.at.put(texts);
+        self.text.put(texts);
+    }
+
+    fn take(texts: &mut Texts<'_>) -> Option<Self> {
+        Some(Self {
+            class: texts.text()?,
+            path: texts.text()?,
+            at: Wire::take(texts)?,
+            text: texts.text()?,
         })
     }
 }
@@ -225,15 +337,36 @@ mod tests {
             answer: Some((Answer::LookAgain, "Look again".into())),
             bar: Some(-0.25),
             more: Some(more.clone()),
+            entry: Some(Entry {
+                name: "stock.core".into(),
+                label: "Bricks in stock".into(),
+                factor: 0.5,
+                words: vec![("a".into(), "A".into())],
+            }),
             ..Cell::from("5 Pa")
         };
+        let take = Take { text: "Take 80 W/K".into(), link: "ua".into(), value: 80.25 };
         let passage = Passage::new("Figures")
             .text("")
             .table(&["What", "Is"], [vec!["A".into(), cell], vec!["B".into(), Cell::default()]])
             .folded(more.clone())
+            .with(Block::Take(take))
             .with(Block::Choice("Which".into(), vec![more, Passage::default()]));
         let told = InUnits { metric: passage, us: Passage::new("feet") };
         assert_eq!(read(&write(&told)), Some(told));
+    }
+
+    #[test]
+    fn a_gallery_survives_its_way() {
+        let marks =
+            vec![Mark::line("curve", [(0.0, 1.25)]), Mark::text("end", (3.0, 4.0), "5")];
+        let stops = vec![[0.0, 1.0, 2.0, 3.5]];
+        let title = "Heat".to_owned();
+        let picture =
+            Picture { title, size: [420.0, 240.5], marks, stops, ..Picture::default() };
+        let readings = vec![("Runs 5".to_owned(), "1 rn 5 none".to_owned())];
+        let gallery = Gallery { pictures: vec![picture], readings, across: 3, first: 2 };
+        assert_eq!(read(&write(&gallery)), Some(gallery));
     }
 
     #[test]

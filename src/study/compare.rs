@@ -34,14 +34,19 @@ impl From<&Column> for Variant {
 impl Column {
     /// The column of a design with a number of runs.
     pub fn new(design: &Design, runs: usize) -> Self {
-        let mut design = design.clone();
-        design.path.run_count = runs;
-        Self { runs, result: Figures::new(&design) }
+        Self { runs, result: Figures::new(&with_runs(design, runs)) }
     }
 
     fn passing(&self) -> Option<&Figures> {
         self.result.as_ref().ok().filter(|figures| figures.passes())
     }
+}
+
+/// A design with another number of runs.
+pub fn with_runs(design: &Design, runs: usize) -> Design {
+    let mut design = design.clone();
+    design.path.run_count = runs;
+    design
 }
 
 /// The columns, one by one.

@@ -2,9 +2,10 @@
 //! program to another.
 
 use crate::analysis::Failure;
-use crate::analysis::day::{self, At, BurnMean, DayState, FacePlace, FirstFire, Setup};
+use crate::analysis::day::{self, At, BurnMean, DayState, FacePlace, FirstFire, Setup, Whole};
 use crate::design::Design;
 use crate::physics::root::NoRoot;
+use crate::units::float;
 use std::fmt;
 use std::str::FromStr;
 
@@ -56,12 +57,18 @@ enum Next {
 pub struct Parts {
     design: Design,
     next: Next,
+    standing: Option<Whole>,
 }
 
 impl Parts {
     /// The day of a design.
     pub fn new(design: &Design) -> Self {
-        Self { design: design.clone(), next: Next::Begin }
+        Self { design: design.clone(), next: Next::Begin, standing: None }
+    }
+
+    /// The whole day, from which another one is sought; none before all parts are found.
+    pub const fn standing(&self) -> Option<&Whole> {
+        self.standing.as_ref()
     }
 }
 
@@ -84,8 +91,14 @@ impl Iterator for Parts {
                 Err(failure) => Part::Failed(failure),
             }),
             Next::Repeating(first) => {
-                let found = day::repeating(&self.design, &Setup::STANDARD, &first);
-                Some(found.map_or_else(Part::Failed, |found| Part::Repeating(found.state)))
+                Some(match day::repeating(&self.design, &Setup::STANDARD, &first) {
+                    Ok(repeating) => {
+                        let state = repeating.state.clone();
+                        self.standing = Some(Whole { first: *first, repeating });
+                        Part::Repeating(state)
+                    }
+                    Err(failure) => Part::Failed(failure),
+                })
             }
             Next::Nothing => None,
         }
@@ -142,8 +155,8 @@ impl FromStr for Part {
     }
 }
 
-fn read<T: FromStr>(word: Option<&str>) -> Result<T, NotAPart> {
-    word.and_then(|word| word.parse().ok()).ok_or(NotAPart)
+fn read(word: Option<&str>) -> Result<f64, NotAPart> {
+    word.and_then(float).ok_or(NotAPart)
 }
 
 fn read_hours<'a>(words: &mut impl Iterator<Item = &'a str>) -> Result<Option<f64>, NotAPart> {
@@ -188,7 +201,8 @@ fn write_state(f: &mut fmt::Formatter<'_>, state: &DayState) -> fmt::Result {
 }
 
 fn read_state<'a>(words: &mut impl Iterator<Item = &'a str>) -> Result<DayState, NotAPart> {
-    let mut count = || read::<usize>(words.next());
+    let read_count = |word: &str| word.parse::<usize>().ok();
+    let mut count = || words.next().and_then(read_count).ok_or(NotAPart);
     let [runs, steps, firings, place] = [count()?, count()?, count()?, count()?];
     let walls = count()?;
     // Nothing of ours is longer; memory is taken only for what a message can hold.
@@ -240,6 +254,7 @@ fn curves(series: &mut day::Series) -> Vec<&mut Vec<f64>> {
         margin_pascals,
         excess_air_ratio,
         gas_flow_kg_per_s,
+        largest_richardson,
     } = series;
     let mut curves = vec![
         time_s,
@@ -254,6 +269,7 @@ fn curves(series: &mut day::Series) -> Vec<&mut Vec<f64>> {
         margin_pascals,
         excess_air_ratio,
         gas_flow_kg_per_s,
+        largest_richardson,
     ];
     curves.extend(runs_celsius);
     curves

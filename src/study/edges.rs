@@ -3,50 +3,100 @@
 //! One day is computed as finely as the page shows it. What the spreads change in it is found on a
 //! coarse day, which is a few kelvin off but off by the same in all samples.
 
+mod deciding;
+
+pub use deciding::Deciding;
+
 use super::day::{failure_from_id, failure_id, place_number, place_of};
 use super::uncertainty::{Plan, Setup as Samples, Spread, SpreadId, Target, quantile, ratio};
 use crate::analysis::day::{
-    DayState, FacePlace, LayerPeaks, Repeating, Setup, repeating_alone, repeating_near,
+    DayState, FacePlace, Repeating, Setup, repeating_alone, repeating_near,
 };
 use crate::analysis::factors::Factors;
 use crate::analysis::{Failure, analyze, analyze_with};
 use crate::design::Design;
 use crate::design::field::FieldId;
 use crate::rules::{BEYOND, Edges, OVERLOAD, TemperatureEdge, TimeEdge, air_it_gets};
-use crate::units::ZERO_CELSIUS;
+use crate::units::{ZERO_CELSIUS, float};
 use std::fmt;
+use std::ops::Range;
 use std::str::FromStr;
 
 /// Samples after which 95 in 100 stand within some kelvins of those of many more.
 pub const ENOUGH: u32 = 40;
 
-/// Peaks of a day with an overload (K), and the time in which it is short of draft (s).
+/// Number of figures of a day that are judged, in the order of [`pairs`].
+const FIGURES: usize = 18;
+/// Places of those that are times; most of them are zero, so no deviation tells anything of them.
+const TIMES: Range<usize> = 6..8;
+
+/// Figures of a day with an overload, in the order of [`pairs`] (K, s).
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Peaks {
-    gas: f64,
-    firebox: f64,
-    face: f64,
-    short: f64,
-    smoke: f64,
-    wall: f64,
-    layers: LayerPeaks,
+    figures: [f64; FIGURES],
+    /// Least draft to spare (Pa).
+    margin: f64,
 }
 
 impl Peaks {
-    const fn of(state: &DayState) -> Self {
-        Self {
-            gas: state.peak.chimney_inlet.temperature,
-            firebox: state.peak.firebox_outlet.temperature,
-            face: state.peak.surface.temperature,
-            short: state.draft.short_of_draft_s,
-            smoke: state.draft.smoke_back_s,
-            wall: match &state.peak.wall_behind {
-                Some(at) => at.temperature,
-                None => 0.0,
-            },
-            layers: state.peak.layers,
+    fn of(state: &DayState) -> Self {
+        let DayState { peak, draft, .. } = state;
+        let mut figures = [0.0; FIGURES];
+        let mut layers = peak.layers;
+        let all = [
+            peak.chimney_inlet.temperature,
+            peak.firebox_outlet.temperature,
+            peak.surface.temperature,
+            peak.wall_behind.map_or(0.0, |at| at.temperature),
+            peak.upright,
+            peak.bench,
+            draft.short_of_draft_s,
+            draft.smoke_back_s,
+        ];
+        let all = all.into_iter().chain(layers.figures().into_iter().map(|figure| *figure));
+        for (figure, value) in figures.iter_mut().zip(all) {
+            *figure = value;
         }
+        Self { figures, margin: draft.least_margin_pascals }
     }
+
+    fn at(&self, place: usize) -> f64 {
+        self.figures.get(place).copied().unwrap_or_default()
+    }
+}
+
+/// Each figure of a day as it is reckoned and at its edge.
+fn pairs(edges: &mut Edges) -> impl Iterator<Item = [&mut f64; 2]> {
+    split(edges).0
+}
+
+/// The same, and what belongs to no day.
+fn split(edges: &mut Edges) -> (impl Iterator<Item = [&mut f64; 2]>, [&mut f64; 5]) {
+    let Edges {
+        air_ratio,
+        mouth_wall,
+        wet_wall_fraction,
+        frozen_wall_fraction,
+        peak_gas,
+        peak_firebox,
+        hottest_face,
+        wall_behind,
+        upright,
+        bench,
+        short_of_draft,
+        smoke_back,
+        layers,
+        layers_edge,
+        ..
+    } = edges;
+    let hot = [peak_gas, peak_firebox, hottest_face, wall_behind, upright, bench];
+    let hot = hot.into_iter().map(|TemperatureEdge { nominal, edge }| [nominal, edge]);
+    let times = [short_of_draft, smoke_back];
+    let times = times.into_iter().map(|TimeEdge { nominal, edge }| [nominal, edge]);
+    let layers = layers.figures().into_iter().zip(layers_edge.figures());
+    let of_days = hot.chain(times).chain(layers.map(|(nominal, edge)| [nominal, edge]));
+    let TemperatureEdge { nominal, edge } = mouth_wall;
+    (of_days, [air_ratio, nominal, edge, wet_wall_fraction, frozen_wall_fraction])
 }
 
 /// The wall at the mouth at the height of the fire (K).
@@ -56,11 +106,28 @@ struct Mouth {
     dew_point: f64,
 }
 
+impl Mouth {
+    fn is_wet(&self) -> bool {
+        self.wall < self.dew_point
+    }
+
+    fn is_frozen(&self) -> bool {
+        self.wall < ZERO_CELSIUS
+    }
+}
+
 /// One sample.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sample {
     index: usize,
     outcome: Result<(Peaks, Mouth), Failure>,
+}
+
+impl Sample {
+    /// Its place among all samples.
+    pub const fn index(&self) -> usize {
+        self.index
+    }
 }
 
 /// A design with its overload, as it stands, and its samples.
@@ -86,9 +153,7 @@ impl Study {
     ///
     /// [`Failure`]: why there is no such day.
     pub fn new(design: &Design) -> Result<Self, Failure> {
-        let mut samples = Samples::standard(ENOUGH);
-        samples.spreads.retain(is_varied);
-        Self::with(design, samples)
+        Self::with(design, enough())
     }
 
     /// The same with other samples.
@@ -155,52 +220,85 @@ impl Study {
             return Err(failure.clone());
         }
         let coarse = Peaks::of(&self.coarse.state);
-        let hotter = |of: fn(&Peaks) -> f64| {
-            let rises = found.iter().map(|(peaks, _)| of(peaks) - of(&coarse)).collect();
-            let nominal = of(&self.peaks);
-            TemperatureEdge { nominal, edge: nominal + beyond(rises) }
-        };
-        // Most of these are zero: no deviation tells anything of them.
-        let longer = |of: fn(&Peaks) -> f64| {
-            let rises = found.iter().map(|(peaks, _)| of(peaks) - of(&coarse)).collect();
-            let nominal = of(&self.peaks);
-            TimeEdge { nominal, edge: nominal + quantile_of(rises).max(0.0) }
-        };
-        let short_of_draft = longer(|peaks| peaks.short);
-        let smoke_back = longer(|peaks| peaks.smoke);
-        let wall_behind = hotter(|peaks| peaks.wall);
-        let mut layers_edge = self.peaks.layers;
-        for (place, edge) in layers_edge.figures().into_iter().enumerate() {
-            let of =
-                |peaks: &Peaks| peaks.layers.clone().figures().get(place).map_or(0.0, |f| **f);
-            let rises = found.iter().map(|(peaks, _)| of(peaks) - of(&coarse)).collect();
-            *edge += beyond(rises);
-        }
-        let falls = found.iter().map(|(_, mouth)| self.mouth.wall - mouth.wall).collect();
-        let wall =
-            TemperatureEdge { nominal: self.mouth.wall, edge: self.mouth.wall - beyond(falls) };
-        let share = |is: fn(&Mouth) -> bool| {
-            ratio(found.iter().filter(|(_, mouth)| is(mouth)).count(), found.len().max(1))
-        };
-        Ok(Edges {
+        let mut edges = Edges {
             samples: sorted.len(),
             seed: self.seed,
             failed,
-            peak_gas: hotter(|peaks| peaks.gas),
-            peak_firebox: hotter(|peaks| peaks.firebox),
-            hottest_face: hotter(|peaks| peaks.face),
             hottest_place: self.place,
-            short_of_draft,
-            smoke_back,
             air_ratio: self.air_ratio,
-            mouth_wall: wall,
-            wall_behind,
-            layers: self.peaks.layers,
-            layers_edge,
-            wet_wall_fraction: share(|mouth| mouth.wall < mouth.dew_point),
-            frozen_wall_fraction: share(|mouth| mouth.wall < ZERO_CELSIUS),
-        })
+            ..Edges::default()
+        };
+        for (place, [nominal, edge]) in pairs(&mut edges).enumerate() {
+            let rises = found.iter().map(|(peaks, _)| peaks.at(place) - coarse.at(place));
+            let rises: Vec<f64> = rises.collect();
+            *nominal = self.peaks.at(place);
+            let rise = if TIMES.contains(&place) {
+                quantile_of(rises).max(0.0)
+            } else {
+                beyond(rises)
+            };
+            *edge = *nominal + rise;
+        }
+        let mouths: Vec<Mouth> = found.iter().map(|(_, mouth)| *mouth).collect();
+        sum_up_mouth(&mut edges, self.mouth, &mouths);
+        Ok(edges)
     }
+}
+
+/// A rise of a sample that is not known, below any that is (K).
+const UNKNOWN: f64 = -1e6;
+
+impl Study {
+    /// What the edges are at least, whatever the samples come to that are not known yet.
+    pub fn at_least(&self, samples: &[Sample]) -> Edges {
+        let found = || samples.iter().filter_map(|sample| sample.outcome.as_ref().ok());
+        let unknown = self.len() - found().count();
+        let coarse = Peaks::of(&self.coarse.state);
+        let mut edges =
+            Edges { hottest_place: self.place, air_ratio: self.air_ratio, ..Edges::default() };
+        let least = |rises: &mut dyn Iterator<Item = f64>| {
+            let rises = rises.chain(std::iter::repeat_n(UNKNOWN, unknown)).collect();
+            quantile_of(rises).max(0.0)
+        };
+        for (place, [nominal, edge]) in pairs(&mut edges).enumerate() {
+            let mut rises = found().map(|(peaks, _)| peaks.at(place) - coarse.at(place));
+            *nominal = self.peaks.at(place);
+            *edge = *nominal + least(&mut rises);
+        }
+        let wall = self.mouth.wall;
+        let fall = least(&mut found().map(|(_, mouth)| wall - mouth.wall));
+        edges.mouth_wall = TemperatureEdge { nominal: wall, edge: wall - fall };
+        let share = |is: fn(&Mouth) -> bool| {
+            ratio(found().filter(|(_, mouth)| is(mouth)).count(), self.len())
+        };
+        edges.wet_wall_fraction = share(Mouth::is_wet);
+        edges.frozen_wall_fraction = share(Mouth::is_frozen);
+        edges
+    }
+}
+
+/// The edges of a design with all samples.
+///
+/// # Errors
+///
+/// [`Failure`]: why there are none.
+pub fn edges(design: &Design) -> Result<Edges, Failure> {
+    let study = Study::new(design)?;
+    let samples: Vec<Sample> =
+        (0..study.len()).filter_map(|index| study.sample(index)).collect();
+    study.sum_up(&samples)
+}
+
+/// The wall at the mouth among its samples.
+fn sum_up_mouth(edges: &mut Edges, nominal: Mouth, found: &[Mouth]) {
+    let falls = found.iter().map(|mouth| nominal.wall - mouth.wall).collect();
+    let share = |is: fn(&Mouth) -> bool| {
+        ratio(found.iter().filter(|mouth| is(mouth)).count(), found.len().max(1))
+    };
+    edges.mouth_wall =
+        TemperatureEdge { nominal: nominal.wall, edge: nominal.wall - beyond(falls) };
+    edges.wet_wall_fraction = share(Mouth::is_wet);
+    edges.frozen_wall_fraction = share(Mouth::is_frozen);
 }
 
 /// The same heater with more wood in each firing than is stated, as far as any can take.
@@ -234,6 +332,13 @@ fn beyond(worse: Vec<f64>) -> f64 {
 fn quantile_of(mut values: Vec<f64>) -> f64 {
     values.sort_by(f64::total_cmp);
     quantile(&values, 1.0 - BEYOND)
+}
+
+/// The samples of every study.
+fn enough() -> Samples {
+    let mut samples = Samples::standard(ENOUGH);
+    samples.spreads.retain(is_varied);
+    samples
 }
 
 /// Whether a spread bears on what is judged here.
@@ -355,50 +460,15 @@ fn read<'a>(mut words: impl Iterator<Item = &'a str>) -> Option<Edges> {
         ..Edges::default()
     };
     for figure in figures(&mut edges) {
-        *figure = words.next()?.parse().ok()?;
+        *figure = float(words.next()?)?;
     }
     Some(edges)
 }
 
 /// Every figure in the order of a message.
 fn figures(edges: &mut Edges) -> Vec<&mut f64> {
-    let Edges {
-        peak_gas,
-        peak_firebox,
-        hottest_face,
-        short_of_draft,
-        smoke_back,
-        air_ratio,
-        mouth_wall,
-        wall_behind,
-        layers,
-        layers_edge,
-        wet_wall_fraction,
-        frozen_wall_fraction,
-        ..
-    } = edges;
-    let mut figures = vec![
-        &mut peak_gas.nominal,
-        &mut peak_gas.edge,
-        &mut peak_firebox.nominal,
-        &mut peak_firebox.edge,
-        &mut hottest_face.nominal,
-        &mut hottest_face.edge,
-        &mut short_of_draft.nominal,
-        &mut short_of_draft.edge,
-        &mut smoke_back.nominal,
-        &mut smoke_back.edge,
-        air_ratio,
-        &mut mouth_wall.nominal,
-        &mut mouth_wall.edge,
-        &mut wall_behind.nominal,
-        &mut wall_behind.edge,
-        wet_wall_fraction,
-        frozen_wall_fraction,
-    ];
-    figures.extend(layers.figures());
-    figures.extend(layers_edge.figures());
-    figures
+    let (of_days, others) = split(edges);
+    others.into_iter().chain(of_days.flatten()).collect()
 }
 
 #[cfg(test)]

@@ -1,18 +1,20 @@
 //! What a design comes to, in few figures: a column of a comparison, a point of a sweep.
 
-use crate::analysis::day::{BurnMean, Day, Resolution, Setup, day};
+use crate::analysis::day::{BurnMean, Day, LayerPeaks, Resolution, Setup, whole};
 use crate::analysis::factors::Factors;
 use crate::analysis::{Analysis, Failure, analyze};
+use crate::build::bricks;
 use crate::design::Design;
 use crate::rules::{
     Answer, DayFigures, Finding, Known, Question, Start, answer, conditions, deciding, judge,
 };
-use crate::study::bricks;
-use crate::study::trials::mild_day;
+use crate::study::trials::{Mild, Trial, Tried, mild_day_near};
 use crate::units::Quantity;
+use std::fmt;
 
 /// How finely the days of a comparison are cut. Against [`Setup::STANDARD`] gas and faces come out
-/// within 1 K, efficiency and power within 1 %, hours within 5 %, in less than half the time.
+/// within 1 K, the wall at the mouth at the end of a burn within 2 K, the sides of layers within
+/// 30 K, efficiency and power within 1 %, hours within 5 %, in less than half the time.
 pub const COARSE: Setup = Setup {
     resolution: Resolution {
         cells_per_run: 3,
@@ -28,9 +30,16 @@ pub const COARSE: Setup = Setup {
     factors: Factors::NOMINAL,
 };
 
-/// By how much a temperature of the coarse day may be off (K): a day whose judgment would be
-/// another with that much more or less is computed again at [`Setup::STANDARD`].
-pub(super) const COARSE_ERROR: f64 = 1.0;
+/// By how much the temperatures of the coarse day may be off (K): a day whose answers would be
+/// others with that much more or less is computed again at [`Setup::STANDARD`]. The hottest side of a
+/// layer along a run is that of its first cell, which is longer here.
+const COARSE_ERROR: f64 = 1.0;
+const COARSE_BURNED_OUT_ERROR: f64 = 2.0;
+const COARSE_BENCH_ERROR: f64 = 4.0;
+const COARSE_RUNS_ERROR: f64 = 30.0;
+const COARSE_FACING_ERROR: f64 = 12.0;
+/// Shares of these by which a day is judged.
+pub(super) const OFF: [f64; 3] = [0.0, -1.0, 1.0];
 /// And the least draft to spare of a burn (Pa), near which smoke may come back or not.
 const COARSE_DRAFT_ERROR: f64 = 0.5;
 
@@ -132,7 +141,7 @@ pub struct Verdict {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figures {
     /// In the order of [`Line::ALL`] (SI).
-    lines: [Option<f64>; Line::ALL.len()],
+    lines: Lines,
     /// Draft to spare beyond what is wanted, where that is least (Pa).
     pub spare: f64,
     /// In the order of [`Question::ALL`].
@@ -150,17 +159,6 @@ impl Figures {
         Days::new(design).map(|days| days.figures)
     }
 
-    /// The same by the coarse day alone, however near to a limit it is: for a first look.
-    ///
-    /// # Errors
-    ///
-    /// [`Failure`]: why it could not be computed.
-    pub fn roughly(design: &Design) -> Result<Self, Failure> {
-        let (analysis, day) = (analyze(design)?, day(design, &COARSE)?);
-        let mild = mild_day(design, &COARSE);
-        Ok(Self::of(design, &analysis, &day, mild.as_ref()))
-    }
-
     /// The figures of what was found already, with what is judged of the mild day where that is
     /// another one.
     pub fn of(
@@ -171,36 +169,19 @@ impl Figures {
     ) -> Self {
         let judged = DayFigures::new(design, &day.first_fire, &day.periodic);
         let known = Known { day: Some(&judged), mild, edges: None };
+        Self::judged(design, analysis, lines(design, analysis, day), known)
+    }
+
+    fn judged(design: &Design, analysis: &Analysis, lines: Lines, known: Known<'_>) -> Self {
         let findings = judge(design, analysis, known);
         let verdict = |question| Verdict {
             answer: answer(question, &findings),
             deciding: deciding(question, &findings).copied(),
         };
-        let conditions = conditions(design, analysis);
-        let spare = conditions.iter().map(|each| each.margin - each.wanted);
-        let [hot, mild, ..] = conditions.map(|each| each.margin);
-        let cold = conditions.iter().filter(|each| each.start == Start::Cold);
-        let Analysis { height_of_fire: fire, structure, .. } = analysis;
-        let repeating = &day.periodic;
-        let BurnMean { chimney_inlet, .. } = repeating.burn_mean;
-        let value = |line| match line {
-            Line::RunsOutlet => Some(fire.runs_outlet),
-            Line::ChimneyInlet => Some(chimney_inlet),
-            Line::Efficiency => Some(repeating.efficiency_lower),
-            Line::MarginHot => Some(hot),
-            Line::MarginCold => cold.clone().map(|each| each.margin).reduce(f64::min),
-            Line::MarginMild => Some(mild),
-            Line::MouthWall => Some(fire.chimney_mouth_wall),
-            Line::HottestFace => Some(repeating.peak.surface.temperature),
-            Line::Output => Some(repeating.energy.to_room() / repeating.period_s),
-            Line::HalfWarm => day.hours_to_half.map(|hours| 3600.0 * hours),
-            Line::Mass => Some(structure.heater),
-            Line::CoreBricks => bricks::core(design, structure),
-            Line::FacingBricks => bricks::facing(design, structure),
-        };
+        let spare = conditions(design, analysis).map(|each| each.margin - each.wanted);
         Self {
-            lines: Line::ALL.map(value),
-            spare: spare.fold(f64::INFINITY, f64::min),
+            lines,
+            spare: spare.into_iter().fold(f64::INFINITY, f64::min),
             verdicts: Question::ALL.map(verdict),
         }
     }
@@ -240,8 +221,36 @@ impl Figures {
     }
 }
 
+/// In the order of [`Line::ALL`] (SI).
+type Lines = [Option<f64>; Line::ALL.len()];
+
+fn lines(design: &Design, analysis: &Analysis, day: &Day) -> Lines {
+    let conditions = conditions(design, analysis);
+    let [hot, mild, ..] = conditions.map(|each| each.margin);
+    let cold = conditions.iter().filter(|each| each.start == Start::Cold);
+    let Analysis { height_of_fire: fire, structure, .. } = analysis;
+    let repeating = &day.periodic;
+    let BurnMean { chimney_inlet, .. } = repeating.burn_mean;
+    Line::ALL.map(|line| match line {
+        Line::RunsOutlet => Some(fire.runs_outlet),
+        Line::ChimneyInlet => Some(chimney_inlet),
+        Line::Efficiency => Some(repeating.efficiency_lower),
+        Line::MarginHot => Some(hot),
+        Line::MarginCold => cold.clone().map(|each| each.margin).reduce(f64::min),
+        Line::MarginMild => Some(mild),
+        Line::MouthWall => Some(fire.chimney_mouth_wall),
+        Line::HottestFace => Some(repeating.peak.surface.temperature),
+        Line::Output => Some(repeating.energy.to_room() / repeating.period_s),
+        Line::HalfWarm => day.hours_to_half.map(|hours| 3600.0 * hours),
+        Line::Mass => Some(structure.heater),
+        Line::CoreBricks => bricks::core(design, structure),
+        Line::FacingBricks => bricks::facing(design, structure),
+    })
+}
+
 /// Figures with the days on which they stand.
-pub(super) struct Days {
+#[derive(Clone, Debug, PartialEq)]
+pub struct Days {
     /// The figures.
     pub figures: Figures,
     /// What is judged of the day of the design.
@@ -252,29 +261,118 @@ pub(super) struct Days {
 
 impl Days {
     /// As [`Figures::new`].
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why it could not be computed.
     pub fn new(design: &Design) -> Result<Self, Failure> {
         let analysis = analyze(design)?;
-        let coarse = day(design, &COARSE)?;
-        let mild = mild_day(design, &COARSE);
-        let of = |day: &Day, mild: Option<Result<DayFigures, Failure>>| Self {
-            figures: Figures::of(design, &analysis, day, mild.as_ref()),
+        let (day, mild) = both(design, &COARSE)?;
+        if hangs(design, &analysis, (&day, mild.as_ref())) {
+            let (day, mild) = both(design, &Setup::STANDARD)?;
+            return Ok(Self::of(design, &analysis, &day, mild));
+        }
+        Ok(Self::of(design, &analysis, &day, mild))
+    }
+
+    /// The same by the coarse days alone, however near to a limit they are: for a first look.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why it could not be computed.
+    pub fn roughly(design: &Design) -> Result<Self, Failure> {
+        let (analysis, (day, mild)) = (analyze(design)?, both(design, &COARSE)?);
+        Ok(Self::of(design, &analysis, &day, mild))
+    }
+
+    fn of(
+        design: &Design,
+        analysis: &Analysis,
+        day: &Day,
+        mild: Option<Result<DayFigures, Failure>>,
+    ) -> Self {
+        Self {
+            figures: Figures::of(design, analysis, day, mild.as_ref()),
             stated: DayFigures::new(design, &day.first_fire, &day.periodic),
             mild,
-        };
-        if hangs(design, &analysis, (&coarse, mild.as_ref())) {
-            let mild = mild_day(design, &Setup::STANDARD);
-            return Ok(of(&day(design, &Setup::STANDARD)?, mild));
         }
-        Ok(of(&coarse, mild))
+    }
+
+    /// Reads the words of a design's days; what was judged is judged again, which costs no day.
+    pub fn read(design: &Design, words: &str) -> Option<Self> {
+        let mut rows = words.split('\n');
+        let mut figures = rows.next()?.split(' ');
+        let mut lines = [None; Line::ALL.len()];
+        for line in &mut lines {
+            *line = match figures.next()? {
+                "-" => None,
+                word => Some(word.parse().ok()?),
+            };
+        }
+        let tried = |row: &str| row.parse::<Tried>().ok().map(|tried| tried.day);
+        let stated = tried(rows.next()?)?.ok()?;
+        let mild = match rows.next() {
+            Some(row) => Some(tried(row)?),
+            None => None,
+        };
+        let known = Known { day: Some(&stated), mild: mild.as_ref(), edges: None };
+        let figures = Figures::judged(design, &analyze(design).ok()?, lines, known);
+        Some(Self { figures, stated, mild })
     }
 }
 
-/// A day with everything warmer that is judged by its temperature.
-pub(super) const fn warmer(day: DayFigures, kelvins: f64) -> DayFigures {
+/// The day of a design, and what is judged of the mild one where that is another.
+fn both(design: &Design, setup: &Setup) -> Result<(Day, Option<Mild>), Failure> {
+    let day = whole(design, setup, None)?;
+    let mild = mild_day_near(design, setup, Some(&day));
+    Ok((day.into(), mild))
+}
+
+/// The figures on a line, `-` for none, unrounded; then what is judged of each day.
+impl fmt::Display for Days {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let said = |line: &Option<f64>| line.map_or("-".to_owned(), |value| value.to_string());
+        let lines: Vec<_> = self.figures.lines.iter().map(said).collect();
+        f.write_str(&lines.join(" "))?;
+        let tried = |trial, day| Tried { trial, day };
+        write!(f, "\n{}", tried(Trial::ColdDay, Ok(self.stated)))?;
+        match &self.mild {
+            Some(day) => write!(f, "\n{}", tried(Trial::MildDay, day.clone())),
+            None => Ok(()),
+        }
+    }
+}
+
+/// A day with everything that is judged by its temperature off by a share of what it may be.
+pub(super) fn off(day: DayFigures, share: f64) -> DayFigures {
+    // What is not there stays at 0 K.
+    let by = |temperature: f64, error: f64| {
+        if temperature > 0.0 { temperature + share * error } else { temperature }
+    };
+    let near = |temperature: f64| by(temperature, COARSE_ERROR);
+    let LayerPeaks { firebox, runs, facing, board, base, under, connector, liner, wool, core } =
+        day.layers;
     DayFigures {
-        first_mean: day.first_mean + kelvins,
-        repeating_mean: day.repeating_mean + kelvins,
-        hottest_face: day.hottest_face + kelvins,
+        first_mean: near(day.first_mean),
+        repeating_mean: near(day.repeating_mean),
+        hottest_face: near(day.hottest_face),
+        wall_behind: day.wall_behind.map(near),
+        upright: near(day.upright),
+        bench: by(day.bench, COARSE_BENCH_ERROR),
+        layers: LayerPeaks {
+            firebox: near(firebox),
+            runs: by(runs, COARSE_RUNS_ERROR),
+            facing: by(facing, COARSE_FACING_ERROR),
+            board: by(board, COARSE_FACING_ERROR),
+            base: near(base),
+            under: near(under),
+            connector: near(connector),
+            liner: near(liner),
+            wool: near(wool),
+            // Its mean errs no more than its hottest place.
+            core: by(core, COARSE_RUNS_ERROR),
+        },
+        burned_out_wall: by(day.burned_out_wall, COARSE_BURNED_OUT_ERROR),
         ..day
     }
 }
@@ -284,7 +382,7 @@ pub(super) const fn is_clear(margin: f64) -> bool {
     COARSE_DRAFT_ERROR <= margin.abs()
 }
 
-/// Whether another day within the errors of the coarse one would be judged in another way.
+/// Whether another day within the errors of the coarse one would be answered in another way.
 fn hangs(
     design: &Design,
     analysis: &Analysis,
@@ -292,16 +390,19 @@ fn hangs(
 ) -> bool {
     let states = [&coarse.first_fire, &coarse.periodic];
     let judged = DayFigures::new(design, &coarse.first_fire, &coarse.periodic);
-    let weights = |kelvins: f64| {
-        let warm = |day| warmer(day, kelvins);
+    let decided = |share: f64| {
+        let warm = |day| off(day, share);
         let (day, mild) = (warm(judged), mild.map(|mild| mild.clone().map(warm)));
         let known = Known { day: Some(&day), mild: mild.as_ref(), edges: None };
         let findings = judge(design, analysis, known);
-        findings.iter().map(|found| (found.rule.id(), found.severity)).collect::<Vec<_>>()
+        // What is only good to know decides no answer.
+        Question::ALL.map(|question| {
+            let deciding = deciding(question, &findings).map(|found| found.rule);
+            (answer(question, &findings), deciding)
+        })
     };
-    let found = weights(0.0);
     let near = |margin: f64| !is_clear(margin);
     states.iter().any(|day| near(day.draft.least_margin_pascals))
         || mild.is_some_and(|mild| mild.as_ref().is_ok_and(|day| near(day.least_margin)))
-        || [-COARSE_ERROR, COARSE_ERROR].into_iter().any(|kelvins| weights(kelvins) != found)
+        || OFF.map(decided).windows(2).any(|pair| matches!(pair, [a, b] if a != b))
 }

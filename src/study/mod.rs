@@ -3,7 +3,6 @@
 //! A study is an iterator: whoever drives it shows progress between its items and stops when it
 //! likes, so that it needs to know neither workers nor threads.
 
-pub mod bricks;
 pub mod compare;
 pub mod day;
 pub mod edges;

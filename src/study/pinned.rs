@@ -3,11 +3,11 @@
 use super::figures::Figures;
 use super::variant::value;
 use crate::analysis::Failure;
-use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId};
+use crate::design::{Design, document};
 
-/// Most designs that stand beside each other.
-pub const MOST: usize = 4;
+/// Most designs that are pinned beside one.
+pub const MOST: usize = document::MOST_PINNED;
 
 /// A design with what it comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,35 +18,10 @@ pub struct Pin {
     pub result: Result<Figures, Failure>,
 }
 
-/// The designs, one by one; those past [`MOST`] are left out.
-#[derive(Clone, Debug)]
-pub struct Pinned {
-    designs: std::vec::IntoIter<Design>,
+/// A design and those that are pinned beside it; those past [`MOST`] are left out.
+pub fn beside(design: &Design, pinned: &[Design]) -> Vec<Design> {
+    std::iter::once(design).chain(pinned.iter().take(MOST)).cloned().collect()
 }
-
-impl Pinned {
-    /// A design and others beside it.
-    pub fn new(first: &Design, others: &[Design]) -> Self {
-        let all = std::iter::once(first).chain(others).take(MOST).cloned();
-        Self { designs: all.collect::<Vec<_>>().into_iter() }
-    }
-}
-
-impl Iterator for Pinned {
-    type Item = Pin;
-
-    fn next(&mut self) -> Option<Pin> {
-        let design = self.designs.next()?;
-        let result = Figures::new(&design);
-        Some(Pin { design, result })
-    }
-
-    fn size_hint(&self) -> (usize, Option<usize>) {
-        self.designs.size_hint()
-    }
-}
-
-impl ExactSizeIterator for Pinned {}
 
 /// Inputs that are not the same in all designs, in the order of the form.
 pub fn differing(pins: &[Pin]) -> Vec<FieldId> {

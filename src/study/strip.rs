@@ -4,6 +4,7 @@
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::rules::{Severity, check};
+use crate::units::float;
 use std::fmt;
 use std::ops::RangeInclusive;
 use std::str::FromStr;
@@ -101,7 +102,7 @@ impl FromStr for Column {
         let Some(first) = words.next() else {
             return Ok(Self { runs, result: None });
         };
-        let figure = |word: &str| word.parse::<f64>().map_err(|_| NotAColumn);
+        let figure = |word: &str| float(word).ok_or(NotAColumn);
         let mut next = || words.next().ok_or(NotAColumn);
         let result = ColumnResult {
             runs_outlet: figure(first)?,

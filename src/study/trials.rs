@@ -4,16 +4,18 @@
 //! a trial brings about by its very supposition (wet wood is wet) are left out of it.
 
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
-use crate::analysis::day::{Setup, day};
+use crate::analysis::day::{Setup, Whole, whole};
+use crate::analysis::otherwise::{fouled, half_charged, hold};
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
-use crate::design::field::{FIELDS, FieldId, Kind, field};
 use crate::rules::{
-    self, Answer, Condition, Day, DayFigures, Finding, InHouse, Known, Question, Rule, Start,
+    self, Answer, Burning, Condition, Day, DayFigures, Finding, InHouse, Known, Question, Rule,
+    Start,
 };
 use crate::study::day::{failure_from_id, failure_id, place_number, place_of};
 use crate::study::edges::overloaded;
-use crate::study::figures::{COARSE, COARSE_ERROR, is_clear, warmer};
+use crate::study::figures::{COARSE, OFF, is_clear, off};
+use crate::units::float;
 use std::fmt;
 use std::str::FromStr;
 
@@ -23,26 +25,12 @@ use std::str::FromStr;
 ///
 /// [`crate::sources::TRIAL_WOOD`].
 pub const WET_WOOD: f64 = 0.30;
-/// Charge over the stated one when half is laid (–).
-pub const HALF_CHARGE: f64 = 0.5;
 /// Suction that fans add (Pa).
 ///
 /// # Source
 ///
 /// [`crate::sources::TRIAL_FAN`].
 pub const FAN: f64 = 4.0;
-/// Height that ash takes from a horizontal run (m).
-///
-/// # Source
-///
-/// [`crate::sources::TRIAL_SOOT`].
-pub const ASH: f64 = 0.010;
-/// Soot on a wall (m).
-///
-/// # Source
-///
-/// [`crate::sources::TRIAL_SOOT`].
-pub const SOOT: f64 = 0.0015;
 /// Pressure of the wind onto a mouth in an unfavorable place, inland (Pa).
 ///
 /// # Source
@@ -61,13 +49,13 @@ pub enum Trial {
     ColdStart,
     /// [`WET_WOOD`].
     WetWood,
-    /// [`HALF_CHARGE`].
+    /// [`crate::analysis::otherwise::HALF_CHARGE`].
     HalfCharge,
     /// [`rules::OVERLOAD`].
     Overload,
     /// [`FAN`].
     Fan,
-    /// [`ASH`] and [`SOOT`].
+    /// [`crate::analysis::otherwise::ASH`] and [`crate::analysis::otherwise::SOOT`].
     DueForCleaning,
     /// [`WIND`].
     Wind,
@@ -120,22 +108,25 @@ impl Trial {
                 site.house_suction = site.house_suction.max(LEAST_SUCTION);
             }
             Self::WetWood => fire.moisture_fraction = fire.moisture_fraction.max(WET_WOOD),
-            Self::HalfCharge => fire.charge *= HALF_CHARGE,
+            Self::HalfCharge => return half_charged(design),
             Self::Overload => return overloaded(design),
             Self::Fan => {
                 let site = &mut tried.site;
                 site.house_suction = site.house_suction.max(LEAST_SUCTION) + FAN;
             }
-            Self::DueForCleaning => foul(&mut tried),
+            Self::DueForCleaning => return fouled(design),
             Self::Wind => tried.site.wind_pressure = tried.site.wind_pressure.max(WIND),
         }
-        clamp(&mut tried, design);
+        hold(&mut tried, design);
         tried
     }
 
     /// Whether a finding says no more than what the trial supposes, or is judged by another one.
     fn supposes(self, rule: Rule) -> bool {
         let cold_start = matches!(rule, Rule::ColdStartWeak(_));
+        if has_its_row(rule) {
+            return true;
+        }
         match self {
             Self::ColdStart => !cold_start,
             Self::ColdDay => cold_start || on_mild_day(rule),
@@ -144,45 +135,20 @@ impl Trial {
             Self::Overload => cold_start || sizes(rule) || at_the_held_air(rule),
             // What the house loses is that of its coldest day.
             Self::MildDay => cold_start || rule == Rule::InHouse(InHouse::RoomOverheats),
-            Self::Fan | Self::DueForCleaning | Self::Wind => cold_start,
+            Self::Fan => cold_start || rule == Rule::InHouse(InHouse::SuctionHigh),
+            Self::DueForCleaning | Self::Wind => cold_start,
         }
     }
 }
 
-/// Ash on the floor of every run, soot on every wall of runs and flue.
-fn foul(design: &mut Design) {
-    let path = &mut design.path;
-    let low = |height: f64| height - ASH - SOOT;
-    let narrow = |width: f64| width - 2.0 * SOOT;
-    path.run_height = low(path.run_height);
-    path.run_width = narrow(path.run_width);
-    for run in &mut path.overrides {
-        run.height = run.height.map(low).map(|height| within(FieldId::RunHeight, height));
-        run.width = run.width.map(narrow).map(|width| within(FieldId::RunWidth, width));
-    }
-    let chimney = &mut design.chimney;
-    chimney.flue_width = narrow(chimney.flue_width);
-    chimney.flue_depth = narrow(chimney.flue_depth);
-}
-
-/// Keeps each input that a trial moved within what it may be.
-fn clamp(tried: &mut Design, design: &Design) {
-    for field in &FIELDS {
-        let Kind::Number(number) = &field.kind else {
-            continue;
-        };
-        let (before, now) = ((number.get)(design), (number.get)(tried));
-        if before.to_bits() != now.to_bits() {
-            (number.set)(tried, within(field.id, now));
+/// Whether a row of its own judges it: half a charge, or a heater that is due for cleaning.
+const fn has_its_row(rule: Rule) -> bool {
+    match rule {
+        Rule::ChimneyWallWet(burning) | Rule::ChimneyWallFreezing(burning) => {
+            matches!(burning, Burning::HalfCharge)
         }
-    }
-}
-
-/// The nearest value that an input may have.
-fn within(id: FieldId, value: f64) -> f64 {
-    match &field(id).kind {
-        Kind::Number(number) => value.clamp(*number.possible.start(), *number.possible.end()),
-        Kind::Choice(_) => value,
+        Rule::DraftNegative(judged) | Rule::DraftReserveSmall(judged) => judged.due,
+        _ => false,
     }
 }
 
@@ -291,9 +257,22 @@ pub fn has_mild_day(design: &Design) -> bool {
     design.site.outdoor_temperature < MILD_OUTDOORS
 }
 
+/// What is judged of a mild day, or why nothing is.
+pub type Mild = Result<DayFigures, Failure>;
+
 /// What is judged of the mild day; none where the design is mild as it stands.
 pub fn mild_day(design: &Design, setup: &Setup) -> Option<Result<DayFigures, Failure>> {
-    has_mild_day(design).then(|| figures(&Trial::MildDay.apply(design), setup))
+    let near = whole(design, setup, None).ok();
+    mild_day_near(design, setup, near.as_ref())
+}
+
+/// The same, sought near the day of the design.
+pub fn mild_day_near(
+    design: &Design,
+    setup: &Setup,
+    near: Option<&Whole>,
+) -> Option<Result<DayFigures, Failure>> {
+    has_mild_day(design).then(|| figures(&Trial::MildDay.apply(design), setup, near))
 }
 
 /// The same of trials that were made.
@@ -318,8 +297,8 @@ fn margin(trial: Trial, conditions: &[Condition]) -> f64 {
 pub struct Trials {
     design: Design,
     next: usize,
-    /// The day of the design as it stands, which the cold start shares.
-    standing: Option<Result<DayFigures, Failure>>,
+    /// The day of the design as it stands, once it is known.
+    standing: Option<Result<Whole, Failure>>,
 }
 
 impl Trials {
@@ -335,39 +314,50 @@ impl Iterator for Trials {
     fn next(&mut self) -> Option<Tried> {
         let trial = *Trial::ALL.get(self.next)?;
         self.next += 1;
-        let known = if trial == Trial::ColdStart { self.standing.take() } else { None };
-        let tried = match known {
-            Some(day) => Tried { trial, day },
-            None => try_one(&self.design, trial),
-        };
-        if trial == Trial::ColdDay {
-            self.standing = Some(tried.day.clone());
-        }
-        Some(tried)
+        let Self { design, standing, .. } = self;
+        let standing = standing.get_or_insert_with(|| whole(design, &Setup::STANDARD, None));
+        Some(try_near(design, trial, standing.as_ref()))
     }
 }
 
 /// One trial with its day.
 pub fn try_one(design: &Design, trial: Trial) -> Tried {
-    Tried { trial, day: figures(&trial.apply(design), &Setup::STANDARD) }
+    try_near(design, trial, whole(design, &Setup::STANDARD, None).as_ref())
+}
+
+/// The same where the day of the design as it stands is known: that of a trial is sought near it.
+pub fn try_near(design: &Design, trial: Trial, standing: Result<&Whole, &Failure>) -> Tried {
+    let day = match (trial, standing) {
+        (Trial::ColdDay | Trial::ColdStart, Ok(standing)) => Ok(judged(design, standing)),
+        (Trial::ColdDay | Trial::ColdStart, Err(failure)) => Err(failure.clone()),
+        _ => figures(&trial.apply(design), &Setup::STANDARD, standing.ok()),
+    };
+    Tried { trial, day }
 }
 
 /// One trial, with a coarse day unless that would pass and the judgment hangs on less than it may
 /// be off.
 pub(super) fn try_surely(design: &Design, trial: Trial) -> Tried {
-    let coarse = Tried { trial, day: figures(&trial.apply(design), &COARSE) };
-    let with = |kelvins: f64| {
-        let day = coarse.day.clone().map(|day| warmer(day, kelvins));
+    let coarse = Tried { trial, day: figures(&trial.apply(design), &COARSE, None) };
+    let with = |share: f64| {
+        let day = coarse.day.clone().map(|day| off(day, share));
         judge(design, &Tried { trial, day }).is_ok_and(|verdict| verdict.passes(trial))
     };
     let is_sure = coarse.day.as_ref().is_ok_and(|day| is_clear(day.least_margin))
-        && [-COARSE_ERROR, COARSE_ERROR].into_iter().all(with);
+        && OFF.into_iter().all(with);
     if is_sure || !with(0.0) { coarse } else { try_one(design, trial) }
 }
 
-fn figures(design: &Design, setup: &Setup) -> Result<DayFigures, Failure> {
-    let found = day(design, setup)?;
-    Ok(DayFigures::new(design, &found.first_fire, &found.periodic))
+fn figures(
+    design: &Design,
+    setup: &Setup,
+    near: Option<&Whole>,
+) -> Result<DayFigures, Failure> {
+    whole(design, setup, near).map(|day| judged(design, &day))
+}
+
+fn judged(design: &Design, Whole { first, repeating }: &Whole) -> DayFigures {
+    DayFigures::new(design, &first.state, &repeating.state)
 }
 
 /// As words, without rounding.
@@ -406,7 +396,7 @@ impl FromStr for Tried {
         let hottest_place = place_of(place);
         let mut day = DayFigures { hottest_place, wall_behind, ..DayFigures::default() };
         for figure in day.figures() {
-            *figure = words.next().and_then(|word| word.parse().ok()).ok_or(NotATrial)?;
+            *figure = words.next().and_then(float).ok_or(NotATrial)?;
         }
         Ok(Self { trial, day: Ok(day) })
     }

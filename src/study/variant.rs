@@ -1,12 +1,10 @@
-//! A variant of a design in figures alone, as a message carries it: what is put into the design,
-//! and what it comes to.
+//! A variant of a design in figures alone: what is put into the design, and what it comes to.
 
 use super::figures::{Figures, Line};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind, field};
 use crate::rules::{Answer, Question};
-use std::fmt;
-use std::str::FromStr;
+use crate::units::float;
 
 /// A variant of a design.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,12 +37,10 @@ impl From<&Figures> for Brief {
     }
 }
 
-impl Variant {
-    /// Puts its values into a design.
-    pub fn apply(&self, design: &mut Design) {
-        for (id, value) in &self.puts {
-            put(design, *id, *value);
-        }
+/// Puts values into a design.
+pub fn apply(puts: &[(FieldId, f64)], design: &mut Design) {
+    for (id, value) in puts {
+        put(design, *id, *value);
     }
 }
 
@@ -70,67 +66,21 @@ pub fn value(design: &Design, id: FieldId) -> f64 {
     }
 }
 
-/// How many inputs, each by its key in links with its value; then the figures, `-` for none, the
-/// draft to spare and the answers, or `none`. Nothing is rounded.
-impl fmt::Display for Variant {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.puts.len())?;
-        for (id, value) in &self.puts {
-            write!(f, " {} {value}", field(*id).link)?;
-        }
-        let Some(Brief { lines, spare, answers }) = &self.brief else {
-            return f.write_str(" none");
-        };
-        for line in lines {
-            match line {
-                Some(value) => write!(f, " {value}")?,
-                None => f.write_str(" -")?,
-            }
-        }
-        write!(f, " {spare}")?;
-        answers.iter().try_for_each(|answer| write!(f, " {}", answer.id()))
-    }
+/// Inputs with their values as words: each by its key in links, unrounded.
+pub fn words_of(puts: &[(FieldId, f64)]) -> String {
+    let words = puts.iter().map(|(id, value)| format!("{} {value}", field(*id).link));
+    words.collect::<Vec<_>>().join(" ")
 }
 
-/// The words are not those of a variant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct NotAVariant;
-
-impl FromStr for Variant {
-    type Err = NotAVariant;
-
-    fn from_str(text: &str) -> Result<Self, NotAVariant> {
-        read(&mut text.split(' ')).ok_or(NotAVariant)
-    }
-}
-
-fn read<'a>(words: &mut impl Iterator<Item = &'a str>) -> Option<Variant> {
-    let count: usize = words.next()?.parse().ok()?;
+/// Reads inputs with their values; none where the words are not theirs.
+pub fn read_puts(words: &str) -> Option<Vec<(FieldId, f64)>> {
+    let mut words = words.split(' ').filter(|word| !word.is_empty());
     let mut puts = Vec::new();
-    for _ in 0..count {
-        let link = words.next()?;
+    while let Some(link) = words.next() {
         let id = FIELDS.iter().find(|field| field.link == link)?.id;
-        puts.push((id, words.next()?.parse().ok()?));
+        puts.push((id, float(words.next()?)?));
     }
-    let mut words = words.peekable();
-    if words.peek() == Some(&"none") {
-        words.next();
-        return words.next().is_none().then_some(Variant { puts, brief: None });
-    }
-    let mut lines = [None; Line::ALL.len()];
-    for line in &mut lines {
-        *line = match words.next()? {
-            "-" => None,
-            word => Some(word.parse().ok()?),
-        };
-    }
-    let spare = words.next()?.parse().ok()?;
-    let mut answers = [Answer::NotEnoughKnown; Question::ALL.len()];
-    for answer in &mut answers {
-        *answer = Answer::from_id(words.next()?)?;
-    }
-    let brief = Some(Brief { lines, spare, answers });
-    words.next().is_none().then_some(Variant { puts, brief })
+    Some(puts)
 }
 
 #[cfg(test)]
@@ -139,25 +89,20 @@ mod tests {
     use crate::design::Layout;
 
     #[test]
-    fn a_variant_survives_its_words() {
-        let figures = Figures::new(&Design::demonstration()).unwrap();
-        let puts = vec![(FieldId::RunCount, 4.0), (FieldId::Layout, 2.0)];
-        let mut brief = Brief::from(&figures);
-        brief.lines[9] = None;
-        for brief in [Some(brief), None] {
-            let variant = Variant { puts: puts.clone(), brief };
-            assert_eq!(variant.to_string().parse(), Ok(variant));
-        }
-        for text in ["", "1", "1 rn", "1 zz 4 none", "0 none none", "0 1 2 3"] {
-            assert_eq!(text.parse::<Variant>(), Err(NotAVariant), "{text}");
+    fn inputs_survive_their_words() {
+        let puts = vec![(FieldId::RunCount, 4.0), (FieldId::RunLength, 0.1 + 0.2)];
+        assert_eq!(read_puts(&words_of(&puts)), Some(puts));
+        assert_eq!(read_puts(""), Some(Vec::new()));
+        for words in ["rn", "rn x", "zz 4", "rn 4 rl"] {
+            assert_eq!(read_puts(words), None, "{words}");
         }
     }
 
     #[test]
-    fn a_variant_is_put_into_a_design() {
+    fn values_are_put_into_a_design() {
         let mut design = Design::demonstration();
         let puts = vec![(FieldId::RunLength, 1.25), (FieldId::Layout, 1.0)];
-        Variant { puts: puts.clone(), brief: None }.apply(&mut design);
+        apply(&puts, &mut design);
         assert_eq!(design.path.layout, Layout::Behind);
         for (id, expected) in puts {
             assert!((value(&design, id) - expected).abs() < 1e-12);

@@ -5,7 +5,6 @@ use super::icon::icon;
 use super::uncertainty::Worth;
 use super::workspace::Workspace;
 use super::{browser, texts};
-use leptos::prelude::*;
 use longsmoke::rules::{Question, answer};
 use longsmoke::study::uncertainty::Headline;
 use longsmoke::units::{Quantity, number, unit_of};
@@ -14,7 +13,7 @@ use longsmoke::words;
 pub fn questions(workspace: Workspace) -> Tag {
     tag("nav")
         .class("questions")
-        .attr("aria-label", texts::QUESTIONS)
+        .attr("aria-label", texts::questions())
         .children(Question::ALL.map(|question| question_view(workspace, question)))
 }
 
@@ -24,7 +23,7 @@ fn question_view(workspace: Workspace, question: Question) -> Tag {
     let answer = tag("span")
         .class("answer")
         .attr("data-testid", &format!("answer-{name}"))
-        .live(move |span| match answered() {
+        .live_of(answered, move |span, answered| match *answered {
             Some(answer) => {
                 span.child(icon(answer.into())).text(words::answer(question, answer))
             }
@@ -35,7 +34,11 @@ fn question_view(workspace: Workspace, question: Question) -> Tag {
             words::deciding(question, &shown.analysis, &shown.findings, system)
         })
     };
-    button(move || browser::focus_on(format!("findings-{name}")))
+    let go = move || {
+        workspace.lists.set(true);
+        browser::focus_on(format!("findings-{name}"));
+    };
+    button(go)
         .class("question")
         .child(tag("span").class("asked").text(words::question(question)))
         .child(answer)
@@ -63,20 +66,20 @@ pub fn announced(workspace: Workspace) -> Tag {
 }
 
 /// A key figure: its id in tests, its name, its kind, and where its band stands.
-type Key = (&'static str, &'static str, Quantity, Headline);
+type Key = (&'static str, texts::Text, Quantity, Headline);
 
 const KEYS: [Key; 5] = [
-    ("margin", texts::MARGIN, Quantity::Pressure, Headline::Margin),
-    ("chimney-inlet", texts::CHIMNEY_INLET, Quantity::Temperature, Headline::ChimneyInlet),
-    ("efficiency", texts::EFFICIENCY, Quantity::Share, Headline::Efficiency),
-    ("mouth-wall", texts::MOUTH_WALL, Quantity::Temperature, Headline::MouthWall),
-    ("dew-point", texts::DEW_POINT, Quantity::Temperature, Headline::DewPoint),
+    ("margin", texts::margin, Quantity::Pressure, Headline::Margin),
+    ("chimney-inlet", texts::chimney_inlet, Quantity::Temperature, Headline::ChimneyInlet),
+    ("efficiency", texts::efficiency, Quantity::Share, Headline::Efficiency),
+    ("mouth-wall", texts::mouth_wall, Quantity::Temperature, Headline::MouthWall),
+    ("dew-point", texts::dew_point, Quantity::Temperature, Headline::DewPoint),
 ];
 
 pub fn key_figures(workspace: Workspace, worth: Worth) -> Tag {
     tag("dl")
         .class("figures")
-        .attr("aria-label", texts::FIGURES)
+        .attr("aria-label", texts::figures())
         .children(KEYS.map(|key| key_figure(workspace, worth, key)))
 }
 
@@ -93,7 +96,7 @@ fn key_figure(workspace: Workspace, worth: Worth, (id, name, quantity, headline)
     let within = worth.line(within, "band", move |found, system| {
         Some(found.figure(headline)?.get(system).clone())
     });
-    tag("div").child(tag("dt").text(name)).child(value).child(within)
+    tag("div").child(tag("dt").text(name())).child(value).child(within)
 }
 
 /// The unit that is shown for a quantity.

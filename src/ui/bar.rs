@@ -2,27 +2,39 @@
 
 use super::dom::{Tag, button, tag, value_of};
 use super::history::History;
+use super::icon::turn;
+use super::menu::menu;
 use super::opening::Owner;
 use super::workspace::{Kept, Notice, Workspace};
-use super::{Theme, browser, share, storage, texts};
-use leptos::prelude::*;
+use super::{Theme, browser, paper, share, storage, texts};
 use longsmoke::design::document::MOST_NAME;
 use longsmoke::units::System;
 use longsmoke::words;
 use wasm_bindgen::JsCast as _;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
-pub fn bar(workspace: Workspace, theme: Theme, to_shelf: Tag) -> Tag {
+pub fn bar(workspace: Workspace, theme: Theme, (to_shelf, to_walk): (Tag, Tag)) -> Tag {
+    let (paper, paper_state) = paper::paper(workspace);
+    let settings = tag("div")
+        .class("settings")
+        .child(theme_choice(theme))
+        .children(browser::language_choice().map(Tag::from))
+        .child(to_walk);
+    let seldom = tag("div")
+        .class("seldom")
+        .child(units(workspace))
+        .child(files(workspace))
+        .children(paper)
+        .child(settings);
     tag("header")
         .class("bar")
         .child(tag("h1").text("Longsmoke"))
         .child(name(workspace))
         .child(kept_state(workspace))
         .child(steps(workspace))
-        .child(units(workspace))
-        .child(theme_choice(theme))
         .child(to_shelf)
-        .child(files(workspace))
+        .child(menu("more", texts::more_to_do(), seldom))
+        .child(paper_state)
         .children(share::share(workspace))
 }
 
@@ -35,8 +47,8 @@ fn name(workspace: Workspace) -> Tag {
     tag("input")
         .class("name")
         .attr("type", "text")
-        .attr("aria-label", texts::NAME_LABEL)
-        .attr("placeholder", texts::UNNAMED)
+        .attr("aria-label", texts::name_label())
+        .attr("placeholder", texts::unnamed())
         .attr("maxlength", &MOST_NAME.to_string())
         .attr("autocomplete", "off")
         .live_value(name)
@@ -47,11 +59,11 @@ fn name(workspace: Workspace) -> Tag {
 fn kept_state(workspace: Workspace) -> Tag {
     let text = move || {
         Some(match workspace.kept.get() {
-            Kept::Not => texts::NOT_YET_KEPT.into(),
+            Kept::Not => String::new(),
             Kept::At(time) => texts::kept_at(&time),
             Kept::Alone(time) => texts::kept_alone(&time),
-            Kept::Held => texts::HELD.into(),
-            Kept::Failed => texts::KEEPING_FAILED.into(),
+            Kept::Held => texts::held().into(),
+            Kept::Failed => texts::keeping_failed().into(),
         })
     };
     tag("span").class("kept").attr("role", "status").attr("data-testid", "kept").live_text(text)
@@ -83,13 +95,15 @@ fn steps(workspace: Workspace) -> Tag {
     });
     let step = |name, press: fn(Workspace), can: fn(&History) -> bool| {
         button(move || press(workspace))
+            .attr("title", name)
             .live_attr("disabled", move || (!workspace.history.with(can)).then(String::new))
-            .text(name)
+            .child(turn())
+            .child(tag("span").class("unseen").text(name))
     };
     tag("span")
-        .class("pair")
-        .child(step(texts::UNDO, Workspace::undo, History::can_undo))
-        .child(step(texts::REDO, Workspace::redo, History::can_redo))
+        .class("pair back-and-forth")
+        .child(step(texts::undo(), Workspace::undo, History::can_undo))
+        .child(step(texts::redo(), Workspace::redo, History::can_redo))
 }
 
 fn units(workspace: Workspace) -> Tag {
@@ -102,9 +116,9 @@ fn units(workspace: Workspace) -> Tag {
     tag("span")
         .class("pair")
         .attr("role", "group")
-        .attr("aria-label", texts::UNITS)
-        .child(choice(System::Metric, texts::METRIC))
-        .child(choice(System::Us, texts::US))
+        .attr("aria-label", texts::units())
+        .child(choice(System::Metric, texts::metric()))
+        .child(choice(System::Us, texts::us()))
 }
 
 /// Light, dark, or what the device says; the style sheet does the rest.
@@ -116,37 +130,31 @@ fn theme_choice(Theme(theme): Theme) -> Tag {
     };
     tag("select")
         .class("theme")
-        .attr("aria-label", texts::THEME)
-        .child(option("", texts::THEME_DEVICE))
-        .child(option("light", texts::THEME_LIGHT))
-        .child(option("dark", texts::THEME_DARK))
+        .attr("aria-label", texts::theme())
+        .child(option("", texts::theme_device()))
+        .child(option("light", texts::theme_light()))
+        .child(option("dark", texts::theme_dark()))
+        .child(option("bright", texts::theme_bright()))
         .live_value(move || Some(theme.get()))
         .on("change", move |event| choose(value_of(&event)))
 }
 
 fn files(workspace: Workspace) -> Tag {
     let save = move || {
-        let name = workspace.design.with_untracked(|design| file_name(&design.name));
-        save_text(workspace, &name, &workspace.file());
+        save_text(workspace, &file_name(workspace, ".json"), &workspace.file());
     };
     let open = move |event: web_sys::Event| {
         let input = event.target().and_then(|input| input.dyn_into().ok());
         let Some::<web_sys::HtmlInputElement>(input) = input else {
             return;
         };
-        let Some(file) = input.files().and_then(|files| files.get(0)) else {
-            return;
-        };
-        spawn_local(async move {
-            let text = JsFuture::from(file.text()).await.ok();
-            match text.and_then(|text| text.as_string()) {
-                Some(text) => workspace.open_file(&text),
-                None => workspace.notice.set(Some(Notice::FileUnreadable)),
-            }
-            // The same file can then be opened again.
-            input.set_value("");
-        });
+        if let Some(file) = input.files().and_then(|files| files.get(0)) {
+            read_file(workspace, file);
+        }
+        // The same file can then be opened again.
+        input.set_value("");
     };
+    browser::on_drop(move |file| read_file(workspace, file));
     let input = tag("input")
         .class("unseen")
         .attr("type", "file")
@@ -154,26 +162,35 @@ fn files(workspace: Workspace) -> Tag {
         .on("change", open);
     tag("span")
         .class("pair")
-        .child(tag("label").class("button").text(texts::OPEN_FILE).child(input))
-        .child(button(save).text(texts::SAVE_FILE))
+        .child(tag("label").class("button").text(texts::open_file()).child(input))
+        .child(button(save).text(texts::save_file()))
+}
+
+/// Takes what a file holds as the design, or says why not.
+fn read_file(workspace: Workspace, file: web_sys::File) {
+    spawn_local(async move {
+        let text = JsFuture::from(file.text()).await.ok();
+        match text.and_then(|text| text.as_string()) {
+            Some(text) => workspace.open_file(&text),
+            None => workspace.notice.set(Some(Notice::FileUnreadable)),
+        }
+    });
 }
 
 /// Saves a text as a file, or says that it could not be done.
 fn save_text(workspace: Workspace, name: &str, text: &str) {
-    if browser::download(name, text).is_none() {
+    if !browser::give(name, text) {
         workspace.notice.set(Some(Notice::NotSaved));
     }
 }
 
-/// A file name that every system takes.
-fn file_name(name: &str) -> String {
-    let plain: String = browser::lower_case(name)
-        .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { '-' })
-        .collect();
+/// A file name of the design that every system takes.
+pub fn file_name(workspace: Workspace, ending: &str) -> String {
+    let name = workspace.design.with_untracked(|design| browser::lower_case(&design.name));
+    let plain = browser::letters_and_digits(&name);
     let plain = plain.trim_matches('-');
     let plain = if plain.is_empty() { "design" } else { plain };
-    format!("{plain}.json")
+    [plain, ending].concat()
 }
 
 /// What is to be said above the page: whose design this is, and trouble with one.
@@ -184,20 +201,20 @@ pub fn notices(workspace: Workspace) -> Tag {
     let linked = notice()
         .attr("role", "status")
         .live_attr("hidden", move || is_own().then(String::new))
-        .child(tag("span").live_text(move || either(texts::LINKED, texts::LINKED_ALONE)))
+        .child(tag("span").live_text(move || either(texts::linked(), texts::linked_alone())))
         .child(
             button(move || workspace.back_to_own())
-                .live_text(move || either(texts::BACK_TO_OWN, texts::BACK_TO_EXAMPLE)),
+                .live_text(move || either(texts::back_to_own(), texts::back_to_example())),
         )
-        .child(button(move || workspace.keep_linked()).text(texts::KEEP_LINKED));
+        .child(button(move || workspace.keep_linked()).text(texts::keep_linked()));
     let is_held = move || workspace.kept.with(|kept| *kept == Kept::Held);
     let other = notice()
         .class("notice trouble-notice")
         .attr("role", "alert")
         .live_attr("hidden", move || (!is_held()).then(String::new))
-        .child(tag("span").live_text(move || is_held().then(|| texts::OTHER_TAB.to_owned())))
-        .child(button(move || workspace.take_other()).text(texts::TAKE_OTHER))
-        .child(button(move || workspace.keep_mine()).text(texts::KEEP_MINE));
+        .child(tag("span").live_text(move || is_held().then(|| texts::other_tab().to_owned())))
+        .child(button(move || workspace.take_other()).text(texts::take_other()))
+        .child(button(move || workspace.keep_mine()).text(texts::keep_mine()));
     tag("div").class("notices").child(linked).child(other).child(said(workspace))
 }
 
@@ -218,8 +235,8 @@ fn said(workspace: Workspace) -> Tag {
     };
     let way_out = move || {
         workspace.notice.with(|notice| match notice {
-            Some(Notice::Unreadable { .. }) => Some(texts::SAVE_TEXT.to_owned()),
-            Some(Notice::Replaced) => Some(texts::BRING_BACK.to_owned()),
+            Some(Notice::Unreadable { .. }) => Some(texts::save_text().to_owned()),
+            Some(Notice::Replaced) => Some(texts::bring_back().to_owned()),
             _ => None,
         })
     };
@@ -248,21 +265,21 @@ fn said(workspace: Workspace) -> Tag {
                 .live_attr("hidden", move || way_out().is_none().then(String::new))
                 .live_text(way_out),
         )
-        .child(button(close).text(texts::DISMISS))
+        .child(button(close).text(texts::dismiss()))
 }
 
 fn words_of(notice: &Notice, system: System) -> String {
     match notice {
         Notice::Link(error) => {
-            format!("{} {}", words::link_error(*error), texts::DESIGN_AS_IT_WAS)
+            format!("{} {}", words::link_error(*error), texts::design_as_it_was())
         }
         Notice::File(error) => {
-            format!("{} {}", words::document_error(error, system), texts::DESIGN_AS_IT_WAS)
+            format!("{} {}", words::document_error(error, system), texts::design_as_it_was())
         }
-        Notice::FileUnreadable => texts::FILE_UNREADABLE.into(),
-        Notice::NotSaved => texts::NOT_SAVED.into(),
+        Notice::FileUnreadable => texts::file_unreadable().into(),
+        Notice::NotSaved => texts::not_saved().into(),
         Notice::Missing(count) => texts::missing(*count),
         Notice::Unreadable { said, .. } => said.clone(),
-        Notice::Replaced => texts::REPLACED.into(),
+        Notice::Replaced => texts::replaced().into(),
     }
 }

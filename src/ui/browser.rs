@@ -1,6 +1,5 @@
 //! The few things that the page asks of the browser, without a panic when it refuses.
 
-use std::time::Duration;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
@@ -51,7 +50,7 @@ fn element(id: &str) -> Option<web_sys::Element> {
 
 /// Opens what is folded around an element and gives it the focus, once the page has been redrawn.
 pub fn focus_on(id: String) {
-    leptos::prelude::request_animation_frame(move || {
+    leptos::leptos_dom::helpers::request_animation_frame(move || {
         let Some(element) = element(&id) else { return };
         if let Ok(Some(folded)) = element.closest("details") {
             let _ = folded.set_attribute("open", "");
@@ -61,6 +60,74 @@ pub fn focus_on(id: String) {
             element.scroll_into_view();
         }
     });
+}
+
+/// Gives the focus to an element that is in view wherever the page stands.
+pub fn focus_here(id: &'static str) {
+    leptos::leptos_dom::helpers::request_animation_frame(move || {
+        let found = element(id).and_then(|element| element.dyn_into().ok());
+        if let Some::<web_sys::HtmlElement>(element) = found {
+            let _ = element.focus();
+        }
+    });
+}
+
+/// Takes files that are dropped anywhere on the page; a text that is dragged is the browser's.
+pub fn on_drop(take: impl Fn(web_sys::File) + 'static) {
+    let carried = |event: &web_sys::Event| {
+        let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &name.into()).ok();
+        let carried = get(event, "dataTransfer")?;
+        let kinds: js_sys::Array = get(&carried, "types")?.dyn_into().ok()?;
+        kinds.includes(&"Files".into(), 0).then_some(get(&carried, "files")?)
+    };
+    let show = |over: bool| {
+        let root = web_sys::window().and_then(|window| window.document()?.document_element());
+        let _ = root.map(|root| root.class_list().toggle_with_force("dropping", over));
+    };
+    listen("dragover", move |event| {
+        if carried(&event).is_some() {
+            event.prevent_default();
+            show(true);
+        }
+    });
+    listen("dragleave", move |_| show(false));
+    listen("drop", move |event| {
+        show(false);
+        let Some(files) = carried(&event) else { return };
+        event.prevent_default();
+        if let Some(file) =
+            files.dyn_into().ok().and_then(|files: web_sys::FileList| files.get(0))
+        {
+            take(file);
+        }
+    });
+}
+
+/// Whether an event came from a finger.
+pub fn is_finger(event: &web_sys::Event) -> bool {
+    let kind = js_sys::Reflect::get(event, &"pointerType".into());
+    kind.is_ok_and(|kind| kind == "touch")
+}
+
+/// Scrolls an element up into view, once the page has been redrawn.
+pub fn bring_up(id: &'static str) {
+    leptos::leptos_dom::helpers::request_animation_frame(move || {
+        if let Some(element) = element(id) {
+            element.scroll_into_view_with_bool(false);
+        }
+    });
+}
+
+/// Points at one part of the page, which it gives, or at none.
+pub fn point_out(selector: Option<&str>) -> Option<web_sys::Element> {
+    let document = web_sys::window()?.document()?;
+    let find = |selector: &str| document.query_selector(selector).ok().flatten();
+    if let Some(last) = find("[data-pointed]") {
+        let _ = last.remove_attribute("data-pointed");
+    }
+    let element = selector.and_then(find)?;
+    let _ = element.set_attribute("data-pointed", "");
+    Some(element)
 }
 
 /// Listens to the window for as long as the page lives.
@@ -79,22 +146,25 @@ pub fn time_of_day() -> String {
     format!("{}:{:02}", now.get_hours(), now.get_minutes())
 }
 
-/// Offers a text as a file to keep; none where the browser refuses.
-pub fn download(name: &str, text: &str) -> Option<()> {
-    let parts = js_sys::Array::of1(&text.into());
-    let blob = web_sys::Blob::new_with_str_sequence(&parts).ok()?;
-    let url = web_sys::Url::create_object_url_with_blob(&blob).ok()?;
-    let anchor = web_sys::window()?.document()?.create_element("a").ok()?;
-    let anchor: web_sys::HtmlAnchorElement = anchor.dyn_into().ok()?;
-    anchor.set_href(&url);
-    anchor.set_download(name);
-    anchor.click();
-    // Some browsers read it only after a while.
-    let revoke = move || {
-        let _ = web_sys::Url::revoke_object_url(&url);
-    };
-    leptos::prelude::set_timeout(revoke, Duration::from_mins(1));
-    Some(())
+/// The day here, as year, month and day.
+pub fn today() -> String {
+    let now = js_sys::Date::new_0();
+    format!("{}-{:02}-{:02}", now.get_full_year(), now.get_month() + 1, now.get_date())
+}
+
+/// Gives a text to be kept under a file name, or printed where there is none (`web/give.js`); whether
+/// the browser took it.
+pub fn give(name: &str, text: &str) -> bool {
+    let give = js_sys::Reflect::get(&js_sys::global(), &"longsmokeGive".into());
+    let give = give.ok().and_then(|give| give.dyn_into::<js_sys::Function>().ok());
+    give.is_some_and(|give| give.call2(&JsValue::NULL, &name.into(), &text.into()).is_ok())
+}
+
+/// The control by which another language is chosen (`web/language.js`).
+pub fn language_choice() -> Option<web_sys::Element> {
+    let choice = js_sys::Reflect::get(&js_sys::global(), &"longsmokeLanguageChoice".into());
+    let choice = choice.ok()?.dyn_into::<js_sys::Function>().ok()?;
+    choice.call0(&JsValue::NULL).ok()?.dyn_into().ok()
 }
 
 /// The key of a keyboard's event.
@@ -113,4 +183,21 @@ pub fn is_shifted(event: &web_sys::Event) -> bool {
 /// A text in lower case, by the browser's tables: ours would be a fiftieth of the program.
 pub fn lower_case(text: &str) -> String {
     js_sys::JsString::from(text).to_lower_case().into()
+}
+
+/// A text with a hyphen for all that is neither letter nor digit, by the browser's tables too.
+pub fn letters_and_digits(text: &str) -> String {
+    let others = js_sys::RegExp::new("[^\\p{L}\\p{N}]", "gu");
+    js_sys::JsString::from(text).replace_by_pattern(&others, "-").into()
+}
+
+/// The content of a deflate stream (`web/inflate.js`); none where it is damaged or too much.
+pub async fn inflate(packed: &[u8]) -> Option<Vec<u8>> {
+    let inflate = js_sys::Reflect::get(&js_sys::global(), &"longsmokeInflate".into()).ok()?;
+    let inflate: js_sys::Function = inflate.dyn_into().ok()?;
+    let packed = js_sys::Uint8Array::from(packed);
+    let text =
+        inflate.call1(&JsValue::NULL, &packed).ok()?.dyn_into::<js_sys::Promise>().ok()?;
+    let text: js_sys::Uint8Array = JsFuture::from(text).await.ok()?.dyn_into().ok()?;
+    Some(text.to_vec())
 }

@@ -8,10 +8,10 @@ mod schedule;
 use super::dom::{Tag, button, tag};
 use super::labor::{Job, Task, Wanted};
 use super::passage::passage_view;
+use super::signal::RwSignal;
 use super::told;
 use super::workspace::{Workspace, same_but_name};
 use super::{Theme, texts};
-use leptos::prelude::*;
 use longsmoke::analysis::day::DayState;
 use longsmoke::drawing::day::span;
 use longsmoke::rules::DayFigures;
@@ -80,6 +80,7 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
             Err(_) => {}
         }
     });
+    workspace.awaited.update(|awaited| awaited.push(task));
     let half_burned =
         workspace.design.with_untracked(|design| design.fire.burn_duration / 120.0);
     let work = Work {
@@ -99,10 +100,10 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
         .attr("aria-labelledby", "day-title")
         .attr("data-testid", "day")
         .live_attr("aria-busy", move || Some((!task.is_done()).to_string()))
-        .child(tag("h2").id("day-title").text(texts::DAY))
-        .child(tag("p").class("help").text(texts::DAY_NOTE))
+        .child(tag("h2").id("day-title").text(texts::day()))
+        .child(tag("p").class("help").text(texts::day_note()))
         .child(switch(work))
-        .child(state)
+        .child(told::with_cancel(task, state))
         .child(body(work, theme))
         .child(house_view(workspace, task, house))
 }
@@ -114,7 +115,7 @@ fn house_view(workspace: Workspace, task: Task, found: told::Found<Told>) -> Tag
         .class("house")
         .attr("aria-labelledby", "house-title")
         .attr("data-testid", "house")
-        .child(tag("h3").id("house-title").text(words::house::TITLE))
+        .child(tag("h3").id("house-title").text(words::house::TITLE.said()))
         .child(told::graying(task, found, passage_view(read)))
 }
 
@@ -126,9 +127,9 @@ fn switch(work: Work) -> Tag {
     tag("div")
         .class("pair")
         .attr("role", "group")
-        .attr("aria-label", texts::DAY_WHICH)
-        .child(choice(Which::FirstFire, texts::DAY_FIRST))
-        .child(choice(Which::Repeating, texts::DAY_REPEATING))
+        .attr("aria-label", texts::day_which())
+        .child(choice(Which::FirstFire, texts::day_first()))
+        .child(choice(Which::Repeating, texts::day_repeating()))
 }
 
 fn body(work: Work, theme: Theme) -> Tag {
@@ -182,7 +183,7 @@ impl Work {
     fn state_in_words(self) -> String {
         let shown = self.is_stale() && self.read(|_, _, _| ()).is_some();
         let rest =
-            if self.task.failure().is_some() && shown { texts::DAY_LAST_GOOD } else { "" };
+            if self.task.failure().is_some() && shown { texts::day_last_good() } else { "" };
         format!("{} {rest}", self.task.in_words()).trim().to_owned()
     }
 }

@@ -2,20 +2,20 @@
 
 use super::dom::{Tag, button, tag};
 use super::field::{entry_id, field_view};
+use super::guide::Guide;
 use super::workspace::Workspace;
 use super::{browser, texts};
-use leptos::prelude::*;
 use longsmoke::design::field::{FIELDS, FieldId, Group, field};
 use longsmoke::words;
 
-pub fn decisions(workspace: Workspace) -> Tag {
+pub fn decisions(workspace: Workspace, guide: Guide) -> Tag {
     tag("section")
         .id("decisions")
         .class("decisions")
         .attr("aria-labelledby", "decisions-title")
         .attr("tabindex", "-1")
         .child(head(workspace))
-        .children(Group::ALL.map(|group| group_view(workspace, group)))
+        .children(Group::ALL.map(|group| group_view(workspace, guide, group)))
 }
 
 /// The heading, with what is refused: an entry may be folded away with its group.
@@ -33,7 +33,7 @@ fn head(workspace: Workspace) -> Tag {
         .live_text(move || Some(texts::refused(count())));
     tag("div")
         .class("decisions-head")
-        .child(tag("h2").id("decisions-title").text(texts::DECISIONS))
+        .child(tag("h2").id("decisions-title").text(texts::decisions()))
         .child(refused)
 }
 
@@ -44,7 +44,7 @@ pub fn go_to(workspace: Workspace, id: FieldId) {
     browser::focus_on(entry_id(field));
 }
 
-fn group_view(workspace: Workspace, group: Group) -> Tag {
+fn group_view(workspace: Workspace, guide: Guide, group: Group) -> Tag {
     let is_open = move || workspace.open_group.get() == Some(group);
     let toggle = move || {
         workspace.open_group.update(|open| {
@@ -68,7 +68,7 @@ fn group_view(workspace: Workspace, group: Group) -> Tag {
     let fields = |advanced| {
         let fields = FIELDS.iter().filter(move |field| field.group == group);
         let fields = fields.filter(move |field| field.advanced == advanced);
-        fields.map(move |field| field_view(workspace, field))
+        fields.map(move |field| field_view(workspace, field).child(guide.terms(field)))
     };
     let mut content = tag("div")
         .id(&id)
@@ -76,7 +76,7 @@ fn group_view(workspace: Workspace, group: Group) -> Tag {
         .children(fields(false));
     let mut advanced = fields(true).peekable();
     if advanced.peek().is_some() {
-        let summary = tag("summary").text(texts::ADVANCED);
+        let summary = tag("summary").text(texts::advanced());
         content =
             content.child(tag("details").class("advanced").child(summary).children(advanced));
     }

@@ -2,16 +2,20 @@
 
 use super::answers::unit;
 use super::dom::{Tag, button, tag, value_of};
+use super::signal::{Memo, RwSignal};
 use super::workspace::Workspace;
 use super::{browser, texts};
-use leptos::prelude::*;
 use longsmoke::design::field::{Choice, Field, Kind, Number, Problem};
-use longsmoke::units::{Quantity, System, editable, figure, parse, range, to_shown};
+use longsmoke::units::{Quantity, System, editable, figure, float, parse, range, to_shown};
 use longsmoke::words;
 use std::cell::Cell;
 
 /// By how much a value may miss a step of its slider, from rounding (steps).
 const HAIR: f64 = 1e-6;
+
+/// How far a slider goes beyond either end of the usual range over that range (–), so that a design
+/// at an end of it can be moved both ways.
+const ROOM: f64 = 0.5;
 
 /// Id of the element in which a decision is entered.
 pub fn entry_id(field: &Field) -> String {
@@ -105,7 +109,7 @@ impl Entry {
 
     /// Follows the slider.
     fn slide(self, text: &str) {
-        let Ok(value) = text.parse() else { return };
+        let Some(value) = float(text) else { return };
         match self.refused(value) {
             None => self.drop_draft(),
             message => {
@@ -233,19 +237,23 @@ fn steps(entry: Entry) -> Option<Tag> {
             .text(sign)
     };
     (entry.number.quantity == Quantity::Count).then(|| {
-        tag("span").class("steps").child(step(-1.0, "\u{2212}", texts::FEWER)).child(step(
+        tag("span").class("steps").child(step(-1.0, "\u{2212}", texts::fewer())).child(step(
             1.0,
             "+",
-            texts::MORE,
+            texts::more(),
         ))
     })
 }
 
-/// Covers the usual range and every value that it had to show, in SI, so that its steps do not
-/// depend on the units shown.
+/// Covers the usual range with room beyond it, and every value that it had to show, in SI, so that
+/// its steps do not depend on the units shown.
 fn slider(entry: Entry) -> Tag {
     let number = entry.number;
-    let (start, end, step) = (*number.usual.start(), *number.usual.end(), number.step);
+    let step = number.step;
+    let room = ROOM * (number.usual.end() - number.usual.start());
+    let beyond = |possible: f64| libm::floor(room.min(possible) / step + HAIR) * step;
+    let start = number.usual.start() - beyond(number.usual.start() - number.possible.start());
+    let end = number.usual.end() + beyond(number.possible.end() - number.usual.end());
     let (low, high) = (Cell::new(start), Cell::new(end));
     // In whole steps, and never narrower again, so that the handle stays where it is held.
     let least = move || {

@@ -1,25 +1,31 @@
 //! The findings, by question, each with what, where, why, what to do, and who says so.
 
-use super::dom::{Tag, button, tag};
+use super::dom::{Tag, button, tag, watch};
 use super::icon::{Mark, icon};
 use super::remedies::Remedies;
+use super::signal::{Memo, RwSignal};
 use super::sources::Cited;
 use super::uncertainty::Worth;
 use super::working::Working;
 use super::workspace::{Shown, Workspace};
 use super::{Known, decisions, texts};
-use leptos::prelude::*;
+use leptos::leptos_dom::helpers::set_timeout_with_handle;
 use longsmoke::design::field::{Kind, field};
+use longsmoke::language::English;
 use longsmoke::rules::{Finding, Lever, Question, levers};
 use longsmoke::study::remedy::Key;
 use longsmoke::units::System;
 use longsmoke::words;
+use std::time::Duration;
+
+/// How long findings wait at the start for those that come later.
+const PATIENCE: Duration = Duration::from_secs(8);
 
 pub fn findings(workspace: Workspace, known: &Known) -> Tag {
-    let Known { worth, working, cited } = *known;
+    let Known { worth, working, cited, .. } = *known;
     let below = Below { remedies: Remedies::new(workspace), working, cited };
-    let below = StoredValue::new(below);
-    let always = words::CAUTIONS.into_iter().skip(1);
+    let below = RwSignal::new(below);
+    let always = words::CAUTIONS.map(English::said).into_iter().skip(1);
     let always = always.map(|caution| tag("li").text(caution));
     let weight = move || {
         let say =
@@ -34,15 +40,38 @@ pub fn findings(workspace: Workspace, known: &Known) -> Tag {
     let here = [tag("li").live_text(weight), tag("li").live_text(scope)];
     let always = tag("section")
         .class("answered")
-        .child(tag("h3").text(texts::ALWAYS))
+        .child(tag("h3").text(texts::always()))
         .child(tag("ul").class("always").children(here).children(always));
+    let lists = move || workspace.lists.get();
+    let all = tag("div")
+        .live_attr("hidden", move || (!lists()).then(String::new))
+        .children(Question::ALL.map(|question| answered(workspace, (worth, below), question)))
+        .child(always);
+    let coming = tag("p")
+        .class("help")
+        .live_attr("hidden", move || lists().then(String::new))
+        .text(texts::findings_coming());
+    list_soon(workspace);
     tag("section")
         .class("findings")
         .id("findings")
         .attr("aria-labelledby", "findings-title")
-        .child(tag("h2").id("findings-title").text(texts::FINDINGS))
-        .children(Question::ALL.map(|question| answered(workspace, (worth, below), question)))
-        .child(always)
+        .child(tag("h2").id("findings-title").text(texts::findings()))
+        .child(coming)
+        .child(all)
+}
+
+/// Lists findings once all are known, so that none moves the others while they are read; where that
+/// takes long, without those to come.
+fn list_soon(workspace: Workspace) {
+    let list = move || workspace.lists.set(true);
+    let _ = set_timeout_with_handle(list, PATIENCE);
+    watch(move || {
+        let is_judged = workspace.awaited.with(|tasks| !tasks.is_empty());
+        if is_judged && !workspace.waits.get() && !workspace.lists.get_untracked() {
+            list();
+        }
+    });
 }
 
 /// What stands below a finding as soon as it is known.
@@ -57,9 +86,11 @@ struct Below {
 /// it stands still while others change.
 #[derive(Clone, Copy)]
 struct Nth {
-    below: StoredValue<Below>,
+    below: RwSignal<Below>,
     question: Question,
-    found: Memo<Option<(usize, Finding)>>,
+    /// And whether it is of the design before, and judged anew.
+    found: Memo<Option<(usize, Finding, bool)>>,
+    said: Memo<Option<words::Text>>,
 }
 
 /// The findings of a question, numbered as in the drawing.
@@ -76,22 +107,29 @@ fn with_mine<T>(
 
 fn answered(
     workspace: Workspace,
-    (worth, below): (Worth, StoredValue<Below>),
+    (worth, below): (Worth, RwSignal<Below>),
     question: Question,
 ) -> Tag {
     let count = move || with_mine(workspace, question, |mine| mine.count()).unwrap_or_default();
     let nothing = tag("p")
         .class("help")
         .live_attr("hidden", move || (count() > 0).then(String::new))
-        .text(texts::NO_FINDINGS_HERE);
+        .text(texts::no_findings_here());
     let nth = move |index| {
         let found = Memo::new(move |_| {
-            with_mine(workspace, question, |mine| {
+            let nth = with_mine(workspace, question, |mine| {
                 mine.nth(index).map(|(number, finding)| (number, *finding))
-            })
-            .flatten()
+            });
+            let (number, finding) = nth.flatten()?;
+            let is_new = |shown: &Shown| shown.findings.contains(&finding);
+            let is_new = workspace.shown.with(|shown| shown.as_ref().is_some_and(is_new));
+            Some((number, finding, !is_new))
         });
-        finding_view(Nth { below, question, found })
+        let said = Memo::new(move |_| {
+            let (_, finding, _) = found.get()?;
+            Some(words::finding(&finding, workspace.system.get()))
+        });
+        finding_view(Nth { below, question, found, said })
     };
     let list = tag("ul").class("list").repeat(count, nth);
     let yes = tag("p").attr("data-testid", &format!("cases-{}", question.id()));
@@ -108,18 +146,16 @@ fn answered(
 
 impl Nth {
     fn below(self) -> Below {
-        self.below.get_value()
+        self.below.get_untracked()
     }
 
     fn read<T>(self, read: impl FnOnce(usize, &Finding, System) -> T) -> Option<T> {
-        let (number, finding) = self.found.get()?;
+        let (number, finding, _) = self.found.get()?;
         Some(read(number, &finding, self.below().remedies.workspace.system.get()))
     }
 
     fn text(self, class: &str, part: fn(words::Text) -> String) -> Tag {
-        let text =
-            move || self.read(|_, finding, system| part(words::finding(finding, system)));
-        tag("p").class(class).live_text(text)
+        tag("p").class(class).live_text(move || self.said.get().map(part))
     }
 
     /// Its name where remedies are sought for it.
@@ -137,16 +173,16 @@ fn finding_view(nth: Nth) -> Tag {
     let workspace = nth.below().remedies.workspace;
     let mark = move || nth.read(|_, finding, _| Mark::from(finding.severity));
     let enter = move |_| workspace.marked.set(nth.read(|_, finding, _| finding.place));
-    let severity = tag("p").class("severity").live(move |line| {
-        let fill = |number: usize, finding: &Finding, _| {
-            line.clone()
-                .child(tag("span").class("number").text(&number.to_string()))
-                .child(icon(finding.severity.into()))
-                .text(words::severity(finding.severity))
-                .child(tag("span").class("place").text(&words::place(finding.place)))
-        };
-        nth.read(fill).unwrap_or(line)
-    });
+    let severity = tag("p").class("severity").live_of(
+        move || nth.read(|number, finding, _| (number, finding.severity, finding.place)),
+        |line, shown| {
+            let Some((number, severity, place)) = *shown else { return line };
+            line.child(tag("span").class("number").text(&number.to_string()))
+                .child(icon(severity.into()))
+                .text(words::severity(severity))
+                .child(tag("span").class("place").text(&words::place(place)))
+        },
+    );
     let cited = nth.below().cited;
     let source = move || nth.read(|_, finding, _| cited.line(finding.source));
     let source = tag("p").class("source").live_text(source);
@@ -155,7 +191,9 @@ fn finding_view(nth: Nth) -> Tag {
             let place = nth.read(|_, finding, _| finding.place);
             let is_meant = place.is_some() && workspace.marked.get() == place;
             let meant = if is_meant { " meant" } else { "" };
-            Some(format!("finding {}{meant}", mark()?.class()))
+            let is_stale = nth.found.get().is_some_and(|(_, _, is_stale)| is_stale);
+            let stale = if is_stale { " stale" } else { "" };
+            Some(format!("finding {}{meant}{stale}", mark()?.class()))
         })
         .live_attr("data-rule", move || nth.read(|_, finding, _| finding.rule.id().to_owned()))
         .on("pointerenter", enter)
@@ -180,7 +218,8 @@ fn go_to(nth: Nth) -> Tag {
             decisions::go_to(workspace, lever.field);
         }
     };
-    let name = move || Some(format!("{}: {}", texts::GO_TO, words::label(nth.lever()?.field)));
+    let name =
+        move || Some(format!("{}: {}", texts::go_to(), words::label(nth.lever()?.field)));
     let way = move || Some(arrow(nth.lever()?).to_owned());
     button(go)
         .class("go")

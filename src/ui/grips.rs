@@ -2,10 +2,11 @@
 
 use super::browser;
 use super::dom::{Tag, button, tag};
+use super::signal::{Memo, RwSignal};
 use super::sketch::Picture;
 use super::texts;
 use super::workspace::Workspace;
-use leptos::prelude::*;
+use leptos::leptos_dom::helpers::request_animation_frame;
 use longsmoke::design::field::{Field, FieldId, Kind, Number, field};
 use longsmoke::drawing::{Axis, Grip};
 use longsmoke::units::{Quantity, figure, to_shown};
@@ -92,7 +93,7 @@ impl Handle {
 
     fn step(self, by: f64) {
         let value = self.workspace.design.with_untracked(self.number.get);
-        self.put(value + by * self.number.step);
+        self.put(value + by * self.workspace.step_of(self.field.id, self.number));
     }
 
     fn done(self) {
@@ -172,7 +173,11 @@ fn handle(handle: Handle) -> Tag {
         .child(bubble);
     tag("div")
         .class("grip-place")
-        .live_attr("hidden", move || handle.axis().is_none().then(String::new))
+        // Before the drawing knows its room, a grip would jump to its place.
+        .live_attr("hidden", move || {
+            let is_placed = handle.read(|_, picture| picture.is_placed());
+            (is_placed != Some(true)).then(String::new)
+        })
         .live_style("left", left)
         .live_style("top", top)
         .child(reacting(handle, grip))
@@ -196,8 +201,8 @@ fn more_and_fewer(handle: Handle) -> Option<Tag> {
     (handle.number.quantity == Quantity::Count).then(|| {
         tag("div")
             .class("more-and-fewer")
-            .child(step(-1.0, "\u{2212}", texts::FEWER))
-            .child(step(1.0, "+", texts::MORE))
+            .child(step(-1.0, "\u{2212}", texts::fewer()))
+            .child(step(1.0, "+", texts::more()))
     })
 }
 

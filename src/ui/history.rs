@@ -2,6 +2,7 @@
 
 use longsmoke::design::Design;
 use longsmoke::design::document::{self, Document};
+use longsmoke::design::link::Linked;
 use serde_json::Value;
 use std::sync::Arc;
 
@@ -12,25 +13,33 @@ const MOST_STEPS: usize = 200;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
     pub design: Design,
+    /// Designs that are pinned beside it.
+    pub pinned: Arc<[Design]>,
     pub original: Option<Arc<Value>>,
 }
 
 impl From<Design> for Step {
     fn from(design: Design) -> Self {
-        Self { design, original: None }
+        Self { design, pinned: Arc::default(), original: None }
     }
 }
 
 impl From<Document> for Step {
-    fn from(Document { design, original }: Document) -> Self {
-        Self { design, original: Some(Arc::new(original)) }
+    fn from(Document { design, pinned, original }: Document) -> Self {
+        Self { design, pinned: pinned.into(), original: Some(Arc::new(original)) }
+    }
+}
+
+impl From<Linked> for Step {
+    fn from(Linked { design, pinned }: Linked) -> Self {
+        Self { design, pinned: pinned.into(), original: None }
     }
 }
 
 impl Step {
-    /// The design as a file.
+    /// The design as a file, with those that are pinned beside it.
     pub fn file(&self) -> String {
-        document::write(&self.design, self.original.as_deref())
+        document::write_pinned(&self.design, &self.pinned, self.original.as_deref())
     }
 }
 
@@ -67,8 +76,7 @@ impl History {
 
     /// Changes the design within a gesture.
     pub fn change(&mut self, design: Design) {
-        let original = self.present.original.clone();
-        self.put(Step { design, original });
+        self.put(Step { design, ..self.present.clone() });
     }
 
     fn put(&mut self, step: Step) {

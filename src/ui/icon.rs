@@ -61,15 +61,6 @@ impl Mark {
         }
     }
 
-    /// Outline alone, with room for a number.
-    pub fn plain(self) -> &'static str {
-        match self {
-            Self::Note => "M8 1a7 7 0 1 0 .01 0Z",
-            Self::Look => "M8 .4 15.8 14.6H.2Z",
-            other => other.outline(),
-        }
-    }
-
     fn inner(self) -> &'static str {
         match self {
             Self::Stop => "M4.6 8H11.4",
@@ -80,10 +71,19 @@ impl Mark {
 
 /// A shape beside its word.
 pub fn icon(mark: Mark) -> Tag {
+    shape(&format!("icon {}", mark.class()), mark.outline())
+        .child(svg("path").class("inner").attr("d", mark.inner()))
+}
+
+/// An arrow that turns back; the style sheet turns it round for a step forth.
+pub fn turn() -> Tag {
+    shape("icon", "M6 2.5 2.5 6 6 9.5M2.5 6H9.5a4 4 0 0 1 0 8H7")
+}
+
+fn shape(class: &str, outline: &str) -> Tag {
     svg("svg")
-        .class(&format!("icon {}", mark.class()))
+        .class(class)
         .attr("viewBox", "0 0 16 16")
         .attr("aria-hidden", "true")
-        .child(svg("path").class("outline").attr("d", mark.outline()))
-        .child(svg("path").class("inner").attr("d", mark.inner()))
+        .child(svg("path").class("outline").attr("d", outline))
 }

@@ -1,15 +1,16 @@
 //! Jobs kept at what is wanted last: each says what it is for, and how far it has come.
 
+use super::dom::watch;
 use super::office::{Hear, Heard, Office};
+use super::signal::{Memo, RwSignal};
 use super::texts;
 use super::workspace::Workspace;
-use leptos::prelude::*;
 use longsmoke::design::Design;
 use longsmoke::service::InUnits;
 use longsmoke::service::news::News;
 use longsmoke::service::order;
 use longsmoke::units::System;
-use std::cell::RefCell;
+use std::ops::Deref;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
@@ -48,13 +49,34 @@ pub struct Job {
 type Asked = RwSignal<Option<order::Job>>;
 
 /// What takes in what is found for what is wanted.
-type Take = dyn Fn(&Wanted, &str);
+trait Take {
+    fn take(&self, wanted: &Wanted, what: &str);
+}
 
-/// A job of the page: what is wanted of it, and how far it has come.
+impl<F: Fn(&Wanted, &str)> Take for F {
+    fn take(&self, wanted: &Wanted, what: &str) {
+        self(wanted, what);
+    }
+}
+
+/// A job of the page, which lives as long as the page.
 #[derive(Clone, Copy)]
-pub struct Task {
+pub struct Task(&'static Labor);
+
+impl Deref for Task {
+    type Target = Labor;
+
+    fn deref(&self) -> &Labor {
+        self.0
+    }
+}
+
+/// What is wanted of a job, and how far it has come.
+pub struct Labor {
     wanted: Memo<Wanted>,
     state: RwSignal<State>,
+    /// The generation for which somebody canceled it.
+    canceled: RwSignal<Option<u64>>,
     system: RwSignal<System>,
 }
 
@@ -89,37 +111,43 @@ impl Task {
         Self::begin(workspace, job, Some(asked), Box::new(found))
     }
 
-    fn begin(workspace: Workspace, job: Job, asked: Option<Asked>, found: Box<Take>) -> Self {
+    fn begin(
+        workspace: Workspace,
+        job: Job,
+        asked: Option<Asked>,
+        found: Box<dyn Take>,
+    ) -> Self {
         let wanted = Memo::new(move |last: Option<&Wanted>| {
             let system = if job.in_units { workspace.system.get() } else { System::Metric };
-            workspace.design.with(|design| match last {
+            workspace.current.with(|design| match last {
                 Some(last) if last.system == system && (job.same)(design, &last.design) => {
                     last.clone()
                 }
                 last => Wanted {
                     generation: last.map_or(0, |last| last.generation) + 1,
-                    design: Arc::new(design.clone()),
+                    design: Arc::clone(design),
                     system,
                 },
             })
         });
         let state = RwSignal::new(State::default());
-        let task = Self { wanted, state, system: workspace.system };
-        let hear = move |heard: Heard| task.hear(heard, &found);
-        task.keep_at((job, asked), workspace.office.with_value(Rc::clone), Rc::new(hear));
+        let canceled = RwSignal::new(None);
+        let labor = Labor { wanted, state, canceled, system: workspace.system };
+        let task = Self(Box::leak(Box::new(labor)));
+        let hear = move |heard: Heard| task.hear(heard, &*found);
+        task.keep_at((job, asked), workspace.office.with_untracked(Rc::clone), Rc::new(hear));
         task
     }
 
     fn keep_at(self, (job, asked): (Job, Option<Asked>), office: Rc<Office>, hear: Rc<Hear>) {
         let desk = office.desk(job.rank, hear);
-        let timer: Rc<RefCell<Option<TimeoutHandle>>> = Rc::default();
-        Effect::new(move |_| {
+        watch(move || {
             let wanted = self.wanted.get();
-            if let Some(timer) = timer.borrow_mut().take() {
-                timer.clear();
-            }
             office.stop(desk);
-            let ask = match asked.map(|asked| asked.get()) {
+            if self.canceled.get() == Some(wanted.generation) {
+                return;
+            }
+            let ask = match asked.map(RwSignal::get) {
                 Some(None) => return,
                 Some(Some(asked)) => {
                     self.state.set(State::default());
@@ -127,20 +155,16 @@ impl Task {
                 }
                 None => (job.ask)(&wanted),
             };
-            let office = Rc::clone(&office);
-            let start = move || {
-                office.ask(desk, (ask, wanted.generation, Arc::clone(&wanted.design)));
-            };
-            *timer.borrow_mut() = set_timeout_with_handle(start, job.rest).ok();
+            office.ask(desk, (ask, wanted.generation, Arc::clone(&wanted.design)), job.rest);
         });
     }
 
-    fn hear(self, heard: Heard, found: &Take) {
+    fn hear(self, heard: Heard, found: &dyn Take) {
         let wanted = self.wanted.get_untracked();
         match heard {
             Heard::Stopped => self.state.update(|state| state.stopped = true),
             Heard::News(generation, _) if generation != wanted.generation => {}
-            Heard::News(_, News::Found(what)) => found(&wanted, &what),
+            Heard::News(_, News::Found(what)) => found.take(&wanted, &what),
             Heard::News(of, News::Progress { done, of: all }) => {
                 let progress = Some((done, all));
                 self.state.set(State { of, progress, ..State::default() });
@@ -161,10 +185,34 @@ impl Task {
         self.wanted.with(|wanted| wanted.generation)
     }
 
+    /// Stops it for what is wanted now; the next change begins it again.
+    pub fn cancel(self) {
+        self.canceled.set(Some(self.wanted.with_untracked(|wanted| wanted.generation)));
+    }
+
+    /// Begins it again after it was canceled or stopped by itself.
+    pub fn start_again(self) {
+        self.state.set(State::default());
+        self.canceled.set(None);
+    }
+
+    /// Whether somebody canceled it for what is wanted.
+    fn is_canceled(self) -> bool {
+        let wanted = self.generation();
+        self.canceled.get() == Some(wanted)
+    }
+
+    /// Whether it ended before its end, so that it can be begun again.
+    pub fn is_cut_short(self) -> bool {
+        self.is_canceled() || self.is_stopped()
+    }
+
     /// Whether nothing more is to come for what is wanted.
     pub fn is_done(self) -> bool {
         let wanted = self.generation();
-        self.state.with(|state| state.stopped || state.of == wanted && state.ended)
+        let is_at_end =
+            self.state.with(|state| state.stopped || state.of == wanted && state.ended);
+        is_at_end || self.is_canceled()
     }
 
     /// Whether its worker died, or none could be had.
@@ -186,12 +234,15 @@ impl Task {
         if let Some(failure) = self.failure() {
             return failure;
         }
+        if self.is_canceled() {
+            return texts::canceled().into();
+        }
         let wanted = self.generation();
         self.state.with(|state| match state.progress {
-            _ if state.stopped => texts::STOPPED.into(),
+            _ if state.stopped => texts::stopped().into(),
             _ if state.of == wanted && state.ended => String::new(),
             Some((done, all)) if state.of == wanted => texts::progress(done, all),
-            _ => texts::WAITING.into(),
+            _ => texts::waiting().into(),
         })
     }
 }

@@ -13,11 +13,11 @@ pub fn ledger(workspace: Workspace) -> Tag {
     let unit = move || Some(unit_name(workspace, Quantity::Pressure));
     let head = |name| tag("th").attr("scope", "col").text(name);
     let heads = tag("tr")
-        .child(head(texts::LEDGER_ITEM))
-        .child(head(texts::LEDGER_PULLS).text(", ").live_text(unit))
-        .child(head(texts::LEDGER_HOLDS).text(", ").live_text(unit));
+        .child(head(texts::ledger_item()))
+        .child(head(texts::ledger_pulls()).text(", ").live_text(unit))
+        .child(head(texts::ledger_holds()).text(", ").live_text(unit));
     let body = tag("tbody").live(move |body| {
-        let lines = workspace.read(|shown, system| {
+        let lines = workspace.read_rested(|shown, system| {
             let entries = shown.analysis.height_of_fire.ledger.iter();
             entries.map(|entry| line(entry, system)).collect::<Vec<_>>()
         });
@@ -25,19 +25,20 @@ pub fn ledger(workspace: Workspace) -> Tag {
     });
     let total = |read: fn(&HeightOfFire) -> f64| {
         let total = move || {
-            workspace
-                .read(|shown, system| pascals(read(&shown.analysis.height_of_fire), system))
+            workspace.read_rested(|shown, system| {
+                pascals(read(&shown.analysis.height_of_fire), system)
+            })
         };
         tag("td").live_text(total)
     };
     let name = |name| tag("th").attr("scope", "row").text(name);
     let sum = tag("tr")
-        .child(name(texts::LEDGER_SUM))
+        .child(name(texts::ledger_sum()))
         .child(total(|fire| fire.draft))
         .child(total(|fire| fire.losses));
     let margin = tag("tr")
         .class("margin")
-        .child(name(texts::LEDGER_MARGIN).text(", ").live_text(unit))
+        .child(name(texts::ledger_margin()).text(", ").live_text(unit))
         .child(total(|fire| fire.margin).attr("colspan", "2"));
     let table = tag("table")
         .attr("data-testid", "ledger")
@@ -47,7 +48,7 @@ pub fn ledger(workspace: Workspace) -> Tag {
     tag("section")
         .class("ledger")
         .attr("aria-labelledby", "ledger-title")
-        .child(tag("h2").id("ledger-title").text(texts::LEDGER))
+        .child(tag("h2").id("ledger-title").text(texts::ledger()))
         .child(table)
 }
 

@@ -3,27 +3,34 @@
 mod answers;
 mod bar;
 mod browser;
-mod conditions;
+mod contents;
+mod courses;
 mod day;
 mod decisions;
 mod dom;
 mod edges;
 mod field;
 mod findings;
+mod gallery;
 mod grips;
+mod guide;
 mod history;
 mod icon;
 mod labor;
 mod ledger;
+mod menu;
 mod office;
 mod opening;
+mod paper;
+mod parts;
 mod passage;
 mod plot;
 mod reading;
 mod remedies;
-mod runs;
+mod shapes;
 mod share;
 mod shelf;
+mod signal;
 mod sketch;
 mod sources;
 mod storage;
@@ -32,13 +39,18 @@ mod texts;
 mod told;
 mod uncertainty;
 mod variants;
+mod walk;
 mod working;
 mod workspace;
 
-use dom::{Tag, tag};
-use leptos::prelude::*;
+use dom::{Tag, button, tag, watch};
+use guide::Guide;
+use leptos::leptos_dom::helpers::document;
+use longsmoke::courses::snap::Sizes;
+use longsmoke::design::field::FieldId;
 use longsmoke::drawing::{front, path, plan, section};
 use longsmoke::words;
+use signal::RwSignal;
 use sketch::Pace;
 use sources::Cited;
 use uncertainty::Worth;
@@ -55,68 +67,84 @@ pub struct Known {
     worth: Worth,
     working: Working,
     cited: Cited,
+    guide: Guide,
 }
 
-/// The whole page, put into an element of the document.
-pub fn start(page: web_sys::Element) {
+pub use opening::open;
+
+/// The whole page, put into an element of the document in the place of the shell.
+pub fn start(page: web_sys::Element, opened: opening::Opened) {
     let theme = Theme(RwSignal::new(storage::read(storage::THEME).unwrap_or_default()));
-    let workspace = Workspace::new(opening::open());
+    let workspace = Workspace::new(opened);
     let known = Known {
         worth: Worth::new(workspace),
         working: Working::new(workspace),
         cited: Cited::new(workspace),
+        guide: Guide::new(workspace),
     };
     opening::watch_address(workspace);
     tell_browser(workspace, theme);
-    // The fragment of the address is for designs.
-    let skip = |event: web_sys::Event| {
-        event.prevent_default();
-        browser::focus_on("decisions".into());
-    };
-    let skip = tag("a").class("skip").attr("href", "#decisions").on("click", skip);
     let side = tag("div")
         .class("side")
-        .child(decisions::decisions(workspace))
+        .child(decisions::decisions(workspace, known.guide))
         .child(findings::findings(workspace, &known));
     let sheet = tag("main")
         .class("sheet")
         .child(drawing(workspace, known.worth))
         .child(side)
         .child(pictures(workspace, theme, &known));
+    let (call, card) = walk::walk(known.guide);
+    let foot = tag("footer").class("caution").child(contents::contents(&sheet)).child(card);
     // Always in view: who decides.
-    let caution = words::CAUTIONS.first().copied().unwrap_or_default();
+    let caution = words::CAUTIONS.first().map_or("", |first| first.said());
     let (to_shelf, shelf) = shelf::shelf(workspace);
+    if let Some(shell) = document().get_element_by_id("shell") {
+        shell.remove();
+    }
     let _ = Tag::from(page)
-        .child(skip.text(texts::TO_DECISIONS))
-        .child(bar::bar(workspace, theme, to_shelf))
+        .child(skip("decisions", texts::to_decisions()))
+        .child(skip(contents::ID, texts::to_contents()))
+        .child(bar::bar(workspace, theme, (to_shelf, call)))
         .child(shelf)
         .child(bar::notices(workspace))
         .child(answers::questions(workspace))
         .child(answers::announced(workspace))
         .child(stale(workspace))
         .child(sheet)
-        .child(tag("footer").class("caution").text(caution));
+        .child(foot.child(tag("p").text(caution)));
+}
+
+/// A link past what stands before a part of the page.
+fn skip(id: &'static str, name: &str) -> Tag {
+    // The fragment of the address is for designs.
+    let go = move |event: web_sys::Event| {
+        event.prevent_default();
+        browser::focus_on(id.into());
+    };
+    tag("a").class("skip").attr("href", &format!("#{id}")).on("click", go).text(name)
 }
 
 /// Keeps what lies outside the page in step: storage, title, theme, the link for emergencies.
 fn tell_browser(workspace: Workspace, theme: Theme) {
-    Effect::new(move |last: Option<()>| {
+    let mut is_first = true;
+    watch(move || {
         workspace.design.with(|design| {
             let name = match design.name.trim() {
-                "" => texts::UNNAMED,
+                "" => texts::unnamed(),
                 name => name,
             };
             document().set_title(&format!("{name} \u{b7} Longsmoke"));
         });
+        workspace.pinned.track();
         // The first run shows what is stored already.
-        if last.is_some() {
+        if !std::mem::take(&mut is_first) {
             workspace.keep_soon();
         }
     });
-    Effect::new(move |_| {
+    watch(move || {
         let root = document().document_element();
         if let Some(root) = root {
-            let _ = root.set_attribute("data-theme", &theme.0.read());
+            let _ = root.set_attribute("data-theme", &theme.0.get());
         }
     });
     browser::listen("pagehide", move |_| workspace.leave());
@@ -128,10 +156,10 @@ fn stale(workspace: Workspace) -> Tag {
     let text = move || {
         let system = workspace.system.get();
         workspace.shown.with(|shown| match shown {
-            None => Some(texts::NOTHING_TO_SHOW.to_owned()),
+            None => Some(texts::nothing_to_show().to_owned()),
             Some(shown) => {
                 let failure = words::failure(shown.failure.as_ref()?, system);
-                Some(format!("{failure} {}", texts::LAST_GOOD))
+                Some(format!("{failure} {}", texts::last_good()))
             }
         })
     };
@@ -161,15 +189,38 @@ fn drawing(workspace: Workspace, worth: Worth) -> Tag {
         grips: &section::GRIPS,
         pace: Pace::Live,
     };
-    let section = sketch::sketch(workspace, section);
+    // Enlarged, it is moved about in its frame.
+    let large = RwSignal::new(false);
+    let section = sketch::sketch(workspace, section).live_attr("class", move || {
+        Some(if large.get() { "section-frame large" } else { "section-frame" }.to_owned())
+    });
+    let tools = tag("div")
+        .class("tools")
+        .child(to_bricks(workspace))
+        .child(toggle(large, texts::enlarge()));
     fading(workspace, tag("section"), "drawing")
         .attr("aria-labelledby", "section-title")
         .child(answers::key_figures(workspace, worth))
-        .child(tag("h2").id("section-title").text(texts::SECTION))
+        .child(tag("h2").id("section-title").text(texts::section()))
         .child(section)
-        .child(sketch::legend(workspace))
-        .child(runs::run_card(workspace))
+        .child(sketch::legend(workspace).child(tools))
+        .child(parts::card(workspace))
         .child(views(workspace))
+}
+
+/// Has grips set sizes to whole courses and half bricks; not there where nothing is laid of them.
+fn to_bricks(workspace: Workspace) -> Tag {
+    let is_brick =
+        move || workspace.design.with(|design| Sizes::of(FieldId::RunLength, design).is_some());
+    toggle(workspace.to_bricks, texts::to_bricks())
+        .live_attr("hidden", move || (!is_brick()).then(String::new))
+}
+
+/// A button that turns something on and off.
+fn toggle(on: RwSignal<bool>, name: &str) -> Tag {
+    button(move || on.update(|on| *on = !*on))
+        .live_attr("aria-pressed", move || Some(on.get().to_string()))
+        .text(name)
 }
 
 /// The other views of the same heater.
@@ -190,7 +241,7 @@ fn views(workspace: Workspace) -> Tag {
         grips: &plan::GRIPS,
         pace: Pace::Rested,
     };
-    let views = [(texts::FRONT, front), (texts::PLAN, plan)];
+    let views = [(texts::front(), front), (texts::plan(), plan)];
     tag("div").class("views").children(views.map(|(title, view)| {
         tag("section").child(tag("h3").text(title)).child(sketch::sketch(workspace, view))
     }))
@@ -215,7 +266,7 @@ fn pictures(workspace: Workspace, theme: Theme, known: &Known) -> Tag {
     let unrolled = tag("section")
         .class("unrolled")
         .attr("aria-labelledby", "path-title")
-        .child(tag("h2").id("path-title").text(texts::PATH))
+        .child(tag("h2").id("path-title").text(texts::path()))
         .child(wide)
         .child(sketch::legend(workspace));
     let side_by_side = tag("div")
@@ -225,14 +276,18 @@ fn pictures(workspace: Workspace, theme: Theme, known: &Known) -> Tag {
     fading(workspace, tag("div"), "pictures")
         .child(unrolled)
         .child(strip::strip_view(workspace))
-        .child(variants::variants_view(workspace))
         .child(side_by_side)
-        .child(uncertainty::worth_view(worth).child(edges::edges_view(workspace)))
         .child(day::day_view(workspace, theme))
+        .child(reading::conditions(workspace))
         .child(reading::trials(workspace))
-        .child(conditions::conditions_view(workspace))
+        .child(uncertainty::worth_view(worth).child(edges::edges_view(workspace)))
+        .child(variants::variants_view(workspace))
+        .child(reading::envelope(workspace))
+        .child(reading::build(workspace))
+        .child(reading::courses(workspace).child(courses::courses_view(workspace)))
         .child(reading::operation(workspace))
         .child(reading::route(workspace))
         .child(working::working_view(working))
+        .child(guide::glossary_view(known.guide))
         .child(sources::sources_view(workspace, known.cited))
 }

@@ -3,19 +3,25 @@
 //!
 //! Orders are words with a design as a file; answers are a ticket and words.
 
+use js_sys::Date;
+use leptos::leptos_dom::helpers::set_timeout;
 use longsmoke::design::Design;
 use longsmoke::service::news::News;
 use longsmoke::service::order::{self, END, Order};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
+use std::time::Duration;
 use wasm_bindgen::prelude::*;
-use web_sys::{MessageEvent, Worker};
+use web_sys::{MessageChannel, MessageEvent, Worker};
 
 /// How the message of a worker begins that died (see `web/worker.js`) or could not read its order.
 const NO_ANSWER: char = '{';
 /// Most workers, so that few processors are left to the page.
 const MOST: usize = 2;
+
+/// Longer than any job rests (ms).
+const LONGEST_REST: f64 = 2000.0;
 
 /// What a job hears.
 pub enum Heard {
@@ -37,6 +43,8 @@ pub type Asked = (order::Job, u64, Arc<Design>);
 struct Desk {
     rank: u8,
     hear: Rc<Hear>,
+    /// What rests, and until when (ms since 1970).
+    resting: Option<(f64, Asked)>,
     waiting: Option<Asked>,
     /// Ticket and generation of what is worked at.
     at_work: Option<(u64, u64)>,
@@ -54,19 +62,23 @@ pub struct Office {
     desks: RefCell<Vec<Desk>>,
     hands: RefCell<Vec<Rc<Hand>>>,
     tickets: Cell<u64>,
+    /// When the office wakes for what has rested (ms since 1970): one clock for all jobs, as each
+    /// change of a slider puts off every one of them.
+    wakes: Cell<Option<f64>>,
 }
 
 impl Office {
     /// A desk for a job; of those that wait, the one of the least rank goes first.
     pub fn desk(&self, rank: u8, hear: Rc<Hear>) -> usize {
         let mut desks = self.desks.borrow_mut();
-        desks.push(Desk { rank, hear, waiting: None, at_work: None });
+        desks.push(Desk { rank, hear, resting: None, waiting: None, at_work: None });
         desks.len() - 1
     }
 
     /// What the job at a desk waits for or has under way is no longer wanted.
     pub fn stop(&self, desk: usize) {
         let at_work = self.desks.borrow_mut().get_mut(desk).and_then(|desk| {
+            desk.resting = None;
             desk.waiting = None;
             desk.at_work.take()
         });
@@ -80,12 +92,47 @@ impl Office {
         }
     }
 
-    /// The job at a desk waits for a worker.
-    pub fn ask(self: &Rc<Self>, desk: usize, asked: Asked) {
+    /// The job at a desk waits for a worker, after a rest.
+    pub fn ask(self: &Rc<Self>, desk: usize, asked: Asked, rest: Duration) {
+        let until = Date::now() + 1e3 * rest.as_secs_f64();
         if let Some(desk) = self.desks.borrow_mut().get_mut(desk) {
-            desk.waiting = Some(asked);
+            desk.resting = Some((until, asked));
+        }
+        self.wake_at(until);
+    }
+
+    fn wake_at(self: &Rc<Self>, time: f64) {
+        if self.wakes.get().is_some_and(|wakes| wakes <= time) {
+            return;
+        }
+        self.wakes.set(Some(time));
+        let office = Rc::clone(self);
+        let rest = Duration::from_secs_f64(1e-3 * (time - Date::now()).max(0.0));
+        set_timeout(move || office.wake(), rest);
+    }
+
+    /// Has all wait that have rested enough.
+    fn wake(self: &Rc<Self>) {
+        self.wakes.set(None);
+        let now = Date::now();
+        let mut next = f64::INFINITY;
+        for desk in self.desks.borrow_mut().iter_mut() {
+            match desk.resting.take() {
+                // Nothing rests so long, unless the clock of the device was set back.
+                Some((until, asked)) if until <= now || LONGEST_REST < until - now => {
+                    desk.waiting = Some(asked);
+                }
+                Some((until, asked)) => {
+                    next = next.min(until);
+                    desk.resting = Some((until, asked));
+                }
+                None => {}
+            }
         }
         self.assign();
+        if next.is_finite() {
+            self.wake_at(next);
+        }
     }
 
     /// Gives jobs that wait to workers that are free, as long as there are both.
@@ -211,7 +258,19 @@ impl Office {
         hand.worker.set_onmessage(Some(listen.as_ref().unchecked_ref()));
         listen.forget();
         self.hands.borrow_mut().push(Rc::clone(&hand));
+        self.introduce();
         Some(hand)
+    }
+
+    /// Lets two workers hear of each other, so that they can share a job.
+    fn introduce(&self) {
+        let hands = self.hands.borrow();
+        let ([one, other], Ok(channel)) = (hands.as_slice(), MessageChannel::new()) else {
+            return;
+        };
+        for (hand, port) in [(one, channel.port1()), (other, channel.port2())] {
+            let _ = hand.worker.post_message_with_transfer(&port, &js_sys::Array::of1(&port));
+        }
     }
 }
 

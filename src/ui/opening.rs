@@ -3,10 +3,11 @@
 use super::history::Step;
 use super::workspace::{Notice, Workspace};
 use super::{browser, storage, texts};
-use leptos::prelude::Set as _;
 use longsmoke::design::Design;
 use longsmoke::design::document;
-use longsmoke::design::link::{self, LinkError};
+use longsmoke::design::link::{self, LinkError, Linked};
+use longsmoke::language::said;
+use wasm_bindgen_futures::spawn_local;
 
 /// Whose design is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,16 +28,21 @@ pub struct Opened {
 }
 
 /// What to show first.
-pub fn open() -> Opened {
+pub async fn open() -> Opened {
     let own = own();
-    match from_address() {
-        Some(Ok(design)) => linked(own, design.into()),
+    match from_address().await {
+        Some(Ok(theirs)) => linked(own, theirs.into()),
         Some(Err(error)) => Opened { notice: Some(Notice::Link(error)), ..own },
         None => match storage::linked().and_then(|text| document::read(&text).ok()) {
             Some(document) => linked(own, document.into()),
             None => own,
         },
     }
+}
+
+/// The design that is shown where there is none of one's own.
+pub fn example() -> Design {
+    Design { name: said("North farmhouse").into(), ..Design::demonstration() }
 }
 
 fn linked(own: Opened, step: Step) -> Opened {
@@ -48,7 +54,7 @@ fn linked(own: Opened, step: Step) -> Opened {
 fn own() -> Opened {
     let stored = storage::read(storage::OWN);
     let (step, notice) = match stored.as_deref().map(document::read) {
-        None => (Design::demonstration().into(), left_over()),
+        None => (example().into(), left_over()),
         Some(Ok(document)) => (document.into(), left_over()),
         Some(Err(_)) => instead(stored.clone().unwrap_or_default()),
     };
@@ -59,21 +65,21 @@ fn own() -> Opened {
 fn instead(broken: String) -> (Step, Option<Notice>) {
     let before = storage::read(storage::BEFORE).and_then(|text| document::read(&text).ok());
     let (step, shown) = match before {
-        Some(document) => (document.into(), texts::SHOWS_BEFORE),
-        None => (Design::demonstration().into(), texts::SHOWS_EXAMPLE),
+        Some(document) => (document.into(), texts::shows_before()),
+        None => (example().into(), texts::shows_example()),
     };
     let kept = match storage::write(storage::UNREADABLE, &broken) {
-        Ok(()) => texts::SET_ASIDE,
-        Err(storage::NotKept) => texts::NOT_SET_ASIDE,
+        Ok(()) => texts::set_aside(),
+        Err(storage::NotKept) => texts::not_set_aside(),
     };
-    let said = format!("{} {shown} {kept}", texts::STORED_UNREADABLE);
+    let said = format!("{} {shown} {kept}", texts::stored_unreadable());
     (step, Some(Notice::Unreadable { broken, said }))
 }
 
 /// What an earlier visit put aside and nobody has decided on.
 fn left_over() -> Option<Notice> {
     let unreadable = storage::read(storage::UNREADABLE).map(|broken| {
-        let said = format!("{} {}", texts::STORED_UNREADABLE, texts::SET_ASIDE);
+        let said = format!("{} {}", texts::stored_unreadable(), texts::set_aside());
         Notice::Unreadable { broken, said }
     });
     let replaced = || storage::read(storage::REPLACED).map(|_| Notice::Replaced);
@@ -82,14 +88,14 @@ fn left_over() -> Option<Notice> {
 
 /// The design in the address; none where there is no fragment of ours. The address is cleaned, but
 /// only once a reload of this tab would find the design elsewhere.
-fn from_address() -> Option<Result<Design, LinkError>> {
+async fn from_address() -> Option<Result<Linked, LinkError>> {
     let fragment = browser::fragment();
     if fragment.is_empty() {
         return None;
     }
-    let decoded = link::decode(&fragment);
+    let decoded = decode(&fragment).await;
     let kept = match &decoded {
-        Ok(design) => storage::write_linked(&document::write(design, None)),
+        Ok(linked) => storage::write_linked(&Step::from(linked.clone()).file()),
         Err(_) => Ok(()),
     };
     if kept.is_ok() {
@@ -98,11 +104,21 @@ fn from_address() -> Option<Result<Design, LinkError>> {
     Some(decoded)
 }
 
+/// Unpacks a link as the browser does it: with a program of ours for it, everybody would wait longer.
+async fn decode(fragment: &str) -> Result<Linked, LinkError> {
+    let packed = link::packed(fragment)?;
+    let text = browser::inflate(&packed.bytes).await.ok_or(LinkError::Damaged)?;
+    packed.open(&text)
+}
+
 /// Opens links that are put into the address bar of the open page.
 pub fn watch_address(workspace: Workspace) {
-    browser::listen("hashchange", move |_| match from_address() {
-        Some(Ok(design)) => workspace.open_linked(design),
-        Some(Err(error)) => workspace.notice.set(Some(Notice::Link(error))),
-        None => {}
-    });
+    let open = move || async move {
+        match from_address().await {
+            Some(Ok(linked)) => workspace.open_linked(linked.into()),
+            Some(Err(error)) => workspace.notice.set(Some(Notice::Link(error))),
+            None => {}
+        }
+    };
+    browser::listen("hashchange", move |_| spawn_local(open()));
 }

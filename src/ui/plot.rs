@@ -1,22 +1,27 @@
 //! The temperatures along the path, on a canvas, with a table twin.
 
-use super::dom::{Tag, tag};
+use super::dom::{Tag, tag, value_of, watch};
+use super::signal::{Memo, RwSignal};
 use super::uncertainty::Worth;
 use super::workspace::Workspace;
-use super::{Theme, texts};
-use leptos::prelude::*;
+use super::{Theme, browser, texts};
 use longsmoke::analysis::HeightOfFire;
 use longsmoke::drawing::plot::{self, Palette};
 use longsmoke::rules::Place;
 use longsmoke::study::uncertainty::GasBand;
-use longsmoke::units::{Quantity, figure};
+use longsmoke::units::{Quantity, figure, float};
 use longsmoke::words;
 use longsmoke::words::uncertainty as said;
 use plotters::coord::Shift;
 use plotters::prelude::{DrawingArea, IntoDrawingArea as _};
 use plotters_canvas::CanvasBackend;
+use std::cell::Cell;
+use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use web_sys::{Element, HtmlCanvasElement};
+use web_sys::{
+    Element, Event, HtmlCanvasElement, IntersectionObserver, IntersectionObserverEntry,
+    IntersectionObserverInit,
+};
 
 pub fn plot_view(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
     // Of its own, so that progress of the samples does not paint anew.
@@ -24,33 +29,94 @@ pub fn plot_view(workspace: Workspace, theme: Theme, worth: Worth) -> Tag {
         let gas = worth.read(|found, _| found.gas.clone());
         (gas.unwrap_or_default(), worth.is_stale())
     });
-    let paint = move |area: &Area, palette: &Palette| {
-        let plot = workspace.read(|shown, system| {
+    // Share of the path at which the curves are read.
+    let along = RwSignal::new(0.5);
+    let plot = move || {
+        workspace.read_rested(|shown, system| {
             let plot = plot::temperatures(&shown.design, &shown.analysis, system);
             band.with(|(band, stale)| {
-                let mut plot = plot.with_band(band, system);
+                let mut plot = plot.with_band(band, system).with_cursor(along.get());
                 plot.band.stale = *stale;
                 plot
             })
-        })?;
-        plot::draw(&plot, area, palette).ok()
+        })
+    };
+    let ends = Ends::default();
+    let found = Rc::clone(&ends);
+    let paint = move |area: &Area, palette: &Palette| {
+        let across = plot::draw(&plot()?, area, palette).ok()?;
+        found.set(shares(area, across));
+        Some(())
     };
     let (canvas, pens) = painted(theme, paint);
-    let canvas = canvas.attr("role", "img").attr("aria-labelledby", "plot-title");
+    let canvas = canvas
+        .attr("role", "img")
+        .attr("aria-labelledby", "plot-title")
+        .attr("data-testid", "path-plot");
+    let canvas = pointed(canvas, ends, move |share| along.set(share));
     tag("section")
         .class("plot")
         .attr("aria-labelledby", "plot-title")
-        .child(tag("h2").id("plot-title").text(texts::PLOT))
+        .child(tag("h2").id("plot-title").text(texts::plot()))
         .child(tag("div").class("canvas").child(canvas))
+        .children(cursor(along, move || plot()?.said()))
         .child(pens)
         .child(twin(workspace, worth))
+}
+
+/// The cursor as a slider, for the keyboard and for fingers, and what is read there.
+fn cursor(
+    along: RwSignal<f64>,
+    said: impl Fn() -> Option<String> + Copy + 'static,
+) -> [Tag; 2] {
+    let slider = tag("input")
+        .attr("type", "range")
+        .attr("min", "0")
+        .attr("max", "1")
+        .attr("step", "0.01")
+        .attr("aria-label", texts::plot_cursor())
+        .live_attr("aria-valuetext", said)
+        .live_value(move || Some(along.get().to_string()))
+        .on("input", move |event| along.set(float(&value_of(&event)).unwrap_or(0.5)));
+    let line = tag("p").class("moment").attr("data-testid", "path-moment").live_text(said);
+    [slider, line]
+}
+
+/// Ends of the axis across over the width of a canvas.
+pub type Ends = Rc<Cell<(f64, f64)>>;
+
+/// The ends of an axis (px of the area) as shares of the width.
+pub fn shares(area: &Area, (left, right): (i32, i32)) -> (f64, f64) {
+    let width = f64::from(area.dim_in_pixel().0.max(1));
+    (f64::from(left) / width, f64::from(right) / width)
+}
+
+/// A canvas that tells at which share of its axis it is pointed at.
+pub fn pointed(canvas: Tag, ends: Ends, put: impl Fn(f64) + 'static) -> Tag {
+    let point = Rc::new(move |event: Event| {
+        if let Some(share) = share_of(&event) {
+            let (left, right) = ends.get();
+            put(((share - left) / (right - left)).clamp(0.0, 1.0));
+        }
+    });
+    let press = Rc::clone(&point);
+    canvas
+        .on("pointermove", move |event| point(event))
+        .on("pointerdown", move |event| press(event))
+}
+
+/// Where on the width of its element a pointer is.
+fn share_of(event: &Event) -> Option<f64> {
+    let element: Element = event.target()?.dyn_into().ok()?;
+    let across = js_sys::Reflect::get(event, &"offsetX".into()).ok()?.as_f64()?;
+    Some(across / element.get_bounding_client_rect().width().max(1.0))
 }
 
 /// What a plot is drawn on.
 pub type Area = DrawingArea<CanvasBackend, Shift>;
 
-/// A canvas that is painted whenever its size, the colors or what the paint reads change, and the
-/// pens that hold its colors. A canvas that cannot be painted leaves the table.
+/// A canvas that is painted whenever its size, the colors or what the paint reads change while it is
+/// in sight, and the pens that hold its colors. A canvas that cannot be painted leaves the table.
 pub fn painted(
     Theme(theme): Theme,
     paint: impl Fn(&Area, &Palette) -> Option<()> + 'static,
@@ -63,15 +129,23 @@ pub fn painted(
     if let Some(canvas) = tag_of_canvas.element().dyn_ref::<HtmlCanvasElement>().cloned() {
         let pens = pens.element().clone();
         let look = RwSignal::new(None);
+        let seen = RwSignal::new(false);
+        watch_sight(&canvas, move |is_seen| seen.set(is_seen));
+        browser::listen("beforeprint", move |_| seen.set(true));
         let measured = canvas.clone();
         let measure = move || look.set(Look::of(&measured, &pens));
         watch_size(&canvas, measure.clone());
         watch_dark(measure.clone());
-        Effect::new(move |_| {
+        watch(move || {
             theme.track();
             measure();
         });
-        Effect::new(move |_| paint_now(&canvas, look.get()?, &paint));
+        watch(move || {
+            // For the font of a text the browser brings the styles of the whole page up to date.
+            if seen.get() {
+                look.get().and_then(|look| paint_now(&canvas, look, &paint));
+            }
+        });
     }
     (tag_of_canvas, pens)
 }
@@ -145,9 +219,8 @@ fn color_of(element: &Element) -> Option<(u8, u8, u8)> {
     let style = web_sys::window()?.get_computed_style(element).ok()??;
     let text = style.get_property_value("color").ok()?;
     let scale = if text.starts_with("color(") { 255.0 } else { 1.0 };
-    let mut parts = text
-        .split(|c: char| !(c.is_ascii_digit() || ".e-".contains(c)))
-        .filter_map(|part| part.parse::<f64>().ok());
+    let mut parts =
+        text.split(|c: char| !(c.is_ascii_digit() || ".e-".contains(c))).filter_map(float);
     let mut next = || Some(byte(scale * parts.next()?));
     Some((next()?, next()?, next()?))
 }
@@ -165,6 +238,21 @@ fn byte(value: f64) -> u8 {
 pub fn watch_size(element: &Element, changed: impl Fn() + 'static) {
     let listener = Closure::<dyn Fn()>::new(changed);
     if let Ok(observer) = web_sys::ResizeObserver::new(listener.as_ref().unchecked_ref()) {
+        observer.observe(element);
+    }
+    listener.forget();
+}
+
+/// Tells whether an element is in sight or about to be.
+fn watch_sight(element: &Element, changed: impl Fn(bool) + 'static) {
+    let listener = Closure::<dyn Fn(js_sys::Array)>::new(move |entries: js_sys::Array| {
+        let last = entries.pop().dyn_into::<IntersectionObserverEntry>();
+        changed(last.is_ok_and(|last| last.is_intersecting()));
+    });
+    let options = IntersectionObserverInit::new();
+    options.set_root_margin("50%");
+    let listen = listener.as_ref().unchecked_ref();
+    if let Ok(observer) = IntersectionObserver::new_with_options(listen, &options) {
         observer.observe(element);
     }
     listener.forget();
@@ -209,7 +297,7 @@ fn twin(workspace: Workspace, worth: Worth) -> Tag {
     };
     let rows = tag("tbody").live(move |body| {
         let (stations, system) = workspace
-            .read(|shown, system| (stations(&shown.analysis.height_of_fire), system))
+            .read_rested(|shown, system| (stations(&shown.analysis.height_of_fire), system))
             .unwrap_or_default();
         let fresh = Some(()).filter(|()| !worth.is_stale());
         let bands = fresh.and_then(|()| worth.read(|found, _| found.gas.clone()));
@@ -217,10 +305,10 @@ fn twin(workspace: Workspace, worth: Worth) -> Tag {
         let rows = stations.into_iter().enumerate();
         body.children(rows.map(|(index, station)| row(station, bands.get(index), system)))
     });
-    let heads = [texts::PLOT_HERE, texts::PLOT_GAS, said::BAND, texts::PLOT_WALL];
+    let heads = [texts::plot_here(), texts::plot_gas(), said::BAND.said(), texts::plot_wall()];
     let heads = heads.map(|head| tag("th").attr("scope", "col").text(head));
     tag("details")
         .class("twin")
-        .child(tag("summary").text(texts::PLOT_TABLE))
+        .child(tag("summary").text(texts::plot_table()))
         .child(tag("table").child(tag("thead").child(tag("tr").children(heads))).child(rows))
 }

@@ -3,9 +3,9 @@
 
 use super::dom::{Tag, button, tag};
 use super::labor::{Job, Task};
+use super::signal::{Memo, RwSignal};
 use super::workspace::{Workspace, same_but_name};
 use super::{browser, texts};
-use leptos::prelude::*;
 use longsmoke::rules::Question;
 use longsmoke::service::order;
 use longsmoke::study::remedy::{Key, Part, Remedy};
@@ -20,8 +20,8 @@ const JOB: Job = Job {
     in_units: true,
 };
 
-/// What was found for a generation.
-type Found = (u64, Vec<(Key, Vec<Remedy>)>);
+/// What was found of each finding, with its generation: an old one stays until it is replaced.
+type Found = Vec<(u64, Key, Vec<Remedy>)>;
 
 /// The remedies of all findings.
 #[derive(Clone, Copy)]
@@ -37,6 +37,8 @@ enum State {
     Sought,
     None,
     Some,
+    /// Those of an earlier design, while they are sought anew.
+    Old,
     Stopped,
     /// It rests on what remedies are not tried against.
     NotSought,
@@ -47,34 +49,34 @@ impl Remedies {
         let found = RwSignal::new(Found::default());
         let task = Task::new(workspace, JOB, move |wanted, what| {
             if let Ok(Part::Found(key, remedies)) = what.parse() {
-                found.update(|(of, findings)| {
-                    if *of != wanted.generation {
-                        (*of, *findings) = (wanted.generation, Vec::new());
-                    }
-                    findings.push((key, remedies));
+                found.update(|found| {
+                    found.retain(|(_, of, _)| *of != key);
+                    found.push((wanted.generation, key, remedies));
                 });
             }
         });
         Self { workspace, task, found }
     }
 
-    /// Reads the remedies of a finding of the present design; none while they are sought.
-    fn read<T>(self, key: &Key, read: impl FnOnce(&[Remedy]) -> T) -> Option<T> {
+    /// Reads the remedies of a finding that were found last, and whether they are of the present
+    /// design.
+    fn read<T>(self, key: &Key, read: impl FnOnce(bool, &[Remedy]) -> T) -> Option<T> {
         let wanted = self.task.generation();
-        self.found.with(|(of, findings)| {
-            let mut findings = findings.iter().filter(|_| *of == wanted);
-            let (_, remedies) = findings.find(|(of, _)| of == key)?;
-            Some(read(remedies))
+        self.found.with(|found| {
+            let (of, _, remedies) = found.iter().find(|(_, of, _)| of == key)?;
+            Some(read(*of == wanted, remedies))
         })
     }
 
     fn state(self, key: &Key) -> State {
-        match self.read(key, <[Remedy]>::is_empty) {
-            Some(true) => State::None,
-            Some(false) => State::Some,
-            None if self.task.is_stopped() => State::Stopped,
-            None if self.task.is_done() => State::NotSought,
-            None => State::Sought,
+        let found = self.read(key, |is_new, remedies| (is_new, remedies.is_empty()));
+        match found {
+            Some((true, true)) => State::None,
+            Some((true, false)) => State::Some,
+            _ if self.task.is_stopped() => State::Stopped,
+            _ if self.task.is_done() => State::NotSought,
+            Some((false, false)) => State::Old,
+            _ => State::Sought,
         }
     }
 
@@ -82,38 +84,47 @@ impl Remedies {
     pub fn view(
         self,
         question: Question,
-        key: impl Fn() -> Option<Key> + Copy + 'static,
+        key: impl Fn() -> Option<Key> + Send + Sync + 'static,
     ) -> Tag {
-        let count =
-            move || key().and_then(|key| self.read(&key, <[Remedy]>::len)).unwrap_or_default();
+        let key = Memo::new(move |_| key());
+        let state = move || key.get().map(|key| self.state(&key));
+        let count = move || {
+            let shown = state().filter(|state| matches!(state, State::Some | State::Old));
+            let count =
+                shown.and_then(|_| self.read(&key.get()?, |_, remedies| remedies.len()));
+            count.unwrap_or_default()
+        };
         let said = move || {
-            Some(match self.state(&key()?) {
-                State::Sought => words::SOUGHT.to_owned(),
-                State::None => words::NONE.to_owned(),
-                State::Stopped => texts::STOPPED.to_owned(),
-                State::NotSought => words::NOT_SOUGHT.to_owned(),
-                State::Some => return None,
+            Some(match state()? {
+                State::Sought => words::SOUGHT.said().to_owned(),
+                State::None => words::NONE.said().to_owned(),
+                State::Stopped => texts::stopped().to_owned(),
+                State::NotSought => words::NOT_SOUGHT.said().to_owned(),
+                State::Some | State::Old => return None,
             })
         };
-        let state = tag("p")
+        let is_old = move || state() == Some(State::Old);
+        let line = tag("p")
             .class("help")
             .live_attr("hidden", move || said().is_none().then(String::new))
             .live_text(said);
         let list = tag("ul")
-            .class("remedies")
             .live_attr("hidden", move || (count() == 0).then(String::new))
-            .repeat(count, move |index| self.one(question, move || Some((key()?, index))));
-        tag("div").class("mend").child(state).child(list)
+            .live_attr("class", move || {
+                Some(if is_old() { "remedies stale" } else { "remedies" }.to_owned())
+            })
+            .repeat(count, move |index| self.one(question, (key, index), is_old));
+        tag("div").class("mend").child(line).child(list)
     }
 
     fn one(
         self,
         question: Question,
-        which: impl Fn() -> Option<(Key, usize)> + Copy + 'static,
+        (key, index): (Memo<Option<Key>>, usize),
+        is_old: impl Fn() -> bool + 'static,
     ) -> Tag {
         let remedy = move || {
-            let (key, index) = which()?;
-            self.read(&key, |remedies| remedies.get(index).cloned()).flatten()
+            self.read(&key.get()?, |_, remedies| remedies.get(index).cloned()).flatten()
         };
         let system = self.workspace.system;
         let act = move || Some(words::act(&remedy()?, system.get()));
@@ -123,8 +134,10 @@ impl Remedies {
                 self.take(&remedy, question);
             }
         };
-        let name = move || Some(format!("{}: {}", texts::TRY_IT, act()?));
-        let press = button(take).class("try").live_attr("aria-label", name).text(texts::TRY_IT);
+        let name = move || Some(format!("{}: {}", texts::try_it(), act()?));
+        let press =
+            button(take).class("try").live_attr("aria-label", name).text(texts::try_it());
+        let press = press.live_attr("disabled", move || is_old().then(String::new));
         tag("li")
             .child(tag("p").class("act").live_text(act))
             .child(press)

@@ -2,10 +2,13 @@
 
 use super::dom::{Tag, button, tag, watch};
 use super::labor::{Job, Task};
+use super::signal::RwSignal;
 use super::workspace::Workspace;
 use super::{browser, texts};
-use leptos::prelude::*;
+use leptos::leptos_dom::helpers::request_animation_frame;
+use leptos::reactive::graph::untrack;
 use longsmoke::service::order;
+use std::sync::Arc;
 use std::time::Duration;
 use wasm_bindgen::JsCast as _;
 use wasm_bindgen_futures::spawn_local;
@@ -13,7 +16,8 @@ use wasm_bindgen_futures::spawn_local;
 const JOB: Job = Job {
     rest: Duration::from_millis(50),
     rank: 0,
-    ask: |_| order::Job::Link,
+    // What is asked for says it.
+    ask: |_| order::Job::Link(Vec::new()),
     same: |one, other| one == other,
     in_units: false,
 };
@@ -34,7 +38,14 @@ struct Share {
 
 pub fn share(workspace: Workspace) -> [Tag; 3] {
     let made = RwSignal::new(None);
-    let task = Task::new(workspace, JOB, move |wanted, what| {
+    let asked = RwSignal::new(None);
+    watch(move || {
+        let pinned =
+            if workspace.links_pinned.get() { workspace.pinned.get() } else { Arc::default() };
+        made.set(None);
+        asked.set(Some(order::Job::Link(pinned.to_vec())));
+    });
+    let task = Task::asked(workspace, JOB, asked, move |wanted, what| {
         let link = format!("{}#{what}", browser::address());
         browser::set_global("longsmokeLink", &link);
         made.set(Some((wanted.generation, link)));
@@ -46,7 +57,7 @@ pub fn share(workspace: Workspace) -> [Tag; 3] {
         by_hand: RwSignal::new(None),
         awaited: RwSignal::new(false),
     };
-    Effect::new(move |_| {
+    watch(move || {
         if let Some(link) = share.link()
             && share.awaited.get_untracked()
         {
@@ -60,9 +71,9 @@ pub fn share(workspace: Workspace) -> [Tag; 3] {
     };
     let text = move || {
         let done = share.is_copied();
-        Some(if done { texts::SHARED } else { texts::SHARE }.to_owned())
+        Some(if done { texts::shared() } else { texts::share() }.to_owned())
     };
-    let said = move || share.is_copied().then(|| texts::SHARED.to_owned());
+    let said = move || share.is_copied().then(|| texts::shared().to_owned());
     [
         button(press)
             .class("main")
@@ -119,7 +130,7 @@ fn link_by_hand(link: RwSignal<Option<String>>) -> Tag {
     tag("label")
         .class("by-hand")
         .live_attr("hidden", move || link.with(Option::is_none).then(String::new))
-        .text(texts::SHARE_BY_HAND)
+        .text(texts::share_by_hand())
         .text(" ")
         .child(input)
 }

@@ -2,9 +2,9 @@
 
 use super::dom::{Tag, button, tag};
 use super::labor::{Job, Task};
+use super::signal::RwSignal;
 use super::workspace::Workspace;
 use super::{browser, storage, texts};
-use leptos::prelude::*;
 use longsmoke::design::{Design, document};
 use longsmoke::service::{Offer, order};
 use longsmoke::words::examples as said;
@@ -94,11 +94,11 @@ pub fn shelf(workspace: Workspace) -> (Tag, Tag) {
         .id(SWITCH)
         .attr("aria-controls", "shelf")
         .live_attr("aria-expanded", move || Some(open.get().to_string()))
-        .text(texts::SHELF);
+        .text(texts::shelf());
     let panel = tag("section")
         .class("shelf")
         .id("shelf")
-        .attr("aria-label", texts::SHELF)
+        .attr("aria-label", texts::shelf())
         .live_attr("hidden", move || (!open.get()).then(String::new))
         .child(shelf.own())
         .child(shelf.examples());
@@ -111,7 +111,7 @@ impl Shelf {
         let none = tag("p")
             .class("help")
             .live_attr("hidden", move || (count() > 0).then(String::new))
-            .text(texts::SHELF_EMPTY);
+            .text(texts::shelf_empty());
         let list = tag("ul").class("copies").repeat(count, move |index| self.copy(index));
         let state = tag("p")
             .class("help")
@@ -119,8 +119,8 @@ impl Shelf {
             .attr("data-testid", "shelf-state")
             .live_text(move || Some(self.said.get()));
         tag("div")
-            .child(tag("h2").text(texts::SHELF_OWN))
-            .child(button(move || self.keep_this()).class("main").text(texts::SHELF_KEEP))
+            .child(tag("h2").text(texts::shelf_own()))
+            .child(button(move || self.keep_this()).class("main").text(texts::shelf_keep()))
             .child(state)
             .child(none)
             .child(list)
@@ -147,13 +147,13 @@ impl Shelf {
             .child(tag("span").class("title").live_text(name))
             .child(
                 button(open)
-                    .live_attr("aria-label", named(texts::SHELF_OPEN))
-                    .text(texts::SHELF_OPEN),
+                    .live_attr("aria-label", named(texts::shelf_open()))
+                    .text(texts::shelf_open()),
             )
             .child(
                 button(move || self.remove(index))
-                    .live_attr("aria-label", named(texts::SHELF_REMOVE))
-                    .text(texts::SHELF_REMOVE),
+                    .live_attr("aria-label", named(texts::shelf_remove()))
+                    .text(texts::shelf_remove()),
             )
     }
 
@@ -169,16 +169,17 @@ impl Shelf {
                 }
             };
             let name = read(|offer| &offer.name);
-            let named =
-                move || Some(format!("{}: {}", texts::SHELF_OPEN, name().unwrap_or_default()));
+            let named = move || {
+                Some(format!("{}: {}", texts::shelf_open(), name().unwrap_or_default()))
+            };
             tag("li")
                 .child(tag("span").class("title").live_text(name))
-                .child(button(open).live_attr("aria-label", named).text(texts::SHELF_OPEN))
+                .child(button(open).live_attr("aria-label", named).text(texts::shelf_open()))
                 .child(tag("p").class("help").live_text(read(|offer| &offer.teaches)))
         };
         tag("div")
-            .child(tag("h2").text(said::TITLE))
-            .child(tag("p").class("help").text(said::NOTE))
+            .child(tag("h2").text(said::TITLE.said()))
+            .child(tag("p").class("help").text(said::NOTE.said()))
             .child(tag("ul").class("copies").repeat(count, offer))
     }
 
@@ -196,7 +197,7 @@ impl Shelf {
         let mut copies = kept();
         copies.retain(|copy| copy.name != name);
         copies.insert(0, Kept { name: name.clone(), file: self.workspace.file() });
-        self.write(copies, &format!("{} {}.", texts::SHELF_KEPT, or_unnamed(name)));
+        self.write(copies, &format!("{} {}.", texts::shelf_kept(), or_unnamed(name)));
     }
 
     fn remove(self, index: usize) {
@@ -204,7 +205,7 @@ impl Shelf {
         if let Some(name) = shown {
             let mut copies = kept();
             copies.retain(|copy| copy.name != name);
-            self.write(copies, &format!("{} {}.", texts::SHELF_REMOVED, or_unnamed(name)));
+            self.write(copies, &format!("{} {}.", texts::shelf_removed(), or_unnamed(name)));
         }
     }
 
@@ -214,13 +215,13 @@ impl Shelf {
                 self.copies.set(copies);
                 self.said.set(done.to_owned());
             }
-            Err(storage::NotKept) => self.said.set(texts::SHELF_FULL.into()),
+            Err(storage::NotKept) => self.said.set(texts::shelf_full().into()),
         }
     }
 }
 
 fn or_unnamed(name: String) -> String {
-    if name.trim().is_empty() { texts::UNNAMED.into() } else { name }
+    if name.trim().is_empty() { texts::unnamed().into() } else { name }
 }
 
 /// Takes everything of ours off this device, after a second press; the page goes on with the design
@@ -231,11 +232,11 @@ fn erase(shelf: Shelf) -> Tag {
         if sure.get_untracked() {
             storage::erase();
             shelf.copies.set(Vec::new());
-            shelf.said.set(texts::ERASED.into());
+            shelf.said.set(texts::erased().into());
         }
         sure.update(|sure| *sure = !*sure);
     };
     let name =
-        move || Some(if sure.get() { texts::ERASE_SURE } else { texts::ERASE }.to_owned());
+        move || Some(if sure.get() { texts::erase_sure() } else { texts::erase() }.to_owned());
     button(press).on("blur", move |_| sure.set(false)).live_text(name)
 }

@@ -3,22 +3,21 @@
 use super::answers::unit_name;
 use super::dom::{Tag, svg, tag, watch};
 use super::grips;
-use super::icon::Mark;
+use super::parts;
 use super::plot::watch_size;
+use super::shapes::{self, Shapes};
+use super::signal::{Memo, RwSignal};
 use super::texts;
 use super::workspace::{Shown, Workspace};
-use leptos::prelude::*;
+use leptos::leptos_dom::helpers::document;
+use longsmoke::analysis::analyze;
+use longsmoke::design::Design;
 use longsmoke::design::field::FieldId;
-use longsmoke::drawing::{
-    Anchor, Drawing, Item, MARK_RADIUS, Point, Role, Shape, heat_scale, heat_step,
-};
-use longsmoke::rules::{Place, Severity};
-use longsmoke::units::{Quantity, System, number};
-use wasm_bindgen::JsCast;
+use longsmoke::drawing::section::section;
+use longsmoke::drawing::{Drawing, Item, Point, Role, Shape, heat_scale, heat_step};
+use longsmoke::units::{Quantity, System, float, number};
 use web_sys::{Element, Event};
 
-/// Length of an arrow's head over the size of texts.
-const HEAD: f64 = 0.7;
 /// Margin around a drawing over the size of texts.
 const MARGIN: f64 = 0.1;
 
@@ -27,19 +26,15 @@ const LEAST_TEXT: f64 = 0.72;
 /// Most by which texts are enlarged (–): beyond, they would leave no room for what they name.
 const MOST_SCALE: f64 = 2.4;
 
+/// Scale of a drawing without room (px/m).
+const UNPLACED: f64 = 1e-3;
+
 /// Draws what is shown, with texts enlarged by a factor.
 type Paint = fn(&Shown, System, f64) -> Drawing;
 
 /// Class of a gas temperature (K).
 pub fn heat_class(temperature: f64) -> String {
     format!("gas-{}", heat_step(temperature))
-}
-
-fn class(role: Role) -> String {
-    match role {
-        Role::Gas(step) => format!("gas gas-{step}"),
-        other => format!("{other:?}").to_ascii_lowercase(),
-    }
 }
 
 /// When a drawing follows the design.
@@ -85,7 +80,7 @@ impl Picture {
         let scale = room.scale(size);
         // Its height follows, unless that is limited.
         let inset = (0.5 * (room.width - scale * size.0), 0.0);
-        Self { drawing, corner, size, scale: scale.max(1e-3), inset, text_scale }
+        Self { drawing, corner, size, scale: scale.max(UNPLACED), inset, text_scale }
     }
 
     /// The same view with texts of the same size, of what is painted now.
@@ -102,6 +97,11 @@ impl Picture {
     pub fn place(&self, at: Point) -> (f64, f64) {
         let right = self.inset.0 + self.scale * (at.x - self.corner.x);
         (right, self.inset.1 + self.scale * (self.corner.y - at.y))
+    }
+
+    /// Whether it knows its room on the screen.
+    pub fn is_placed(&self) -> bool {
+        self.scale > UNPLACED
     }
 
     /// Whether a point is in the right half of what is shown.
@@ -150,16 +150,17 @@ pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
             }
         })
     });
-    let placed = StoredValue::new_local(Vec::new());
+    let shapes = Shapes::within(items);
     let whole = drawn.clone();
-    items.live(move |items| {
-        picture.with(|picture| match picture {
-            Some(picture) => fill(&whole, items.clone(), picture, placed),
-            None => items.clone(),
-        })
+    watch(move || {
+        picture.with(|picture| {
+            if let Some(picture) = picture {
+                fill(&whole, shapes, picture);
+            }
+        });
     });
-    mark_meant(workspace, picture, placed);
-    let drawn = pointed(workspace, drawn, placed);
+    mark_meant(workspace, picture, shapes);
+    let drawn = pointed(workspace, drawn, shapes);
     let sheet = tag("div").class("frame").child(drawn);
     let sheet = match grips {
         [] => sheet,
@@ -168,48 +169,36 @@ pub fn sketch(workspace: Workspace, sketch: Sketch) -> Tag {
     tag("div").class(&format!("{name}-frame")).child(sheet).child(key(picture, name))
 }
 
-/// The parts of a drawing with what they show.
-type Placed = StoredValue<Vec<(Place, Tag)>, LocalStorage>;
-
 /// Marks the part that is meant elsewhere.
-fn mark_meant(workspace: Workspace, picture: Memo<Option<Picture>>, placed: Placed) {
+fn mark_meant(workspace: Workspace, picture: Memo<Option<Picture>>, shapes: Shapes) {
+    let mut last = None;
     watch(move || {
         let marked = workspace.marked.get();
         picture.track();
-        placed.with_value(|placed| {
-            for (place, tag) in placed {
-                let list = tag.element().class_list();
-                let _ = list.toggle_with_force("marked", marked == Some(*place));
-            }
-        });
+        if marked.is_some() || last.is_some() {
+            shapes.mark(marked);
+        }
+        last = marked;
     });
 }
 
-/// A drawing whose parts are meant elsewhere when they are pointed at; a run is chosen by a press.
-fn pointed(workspace: Workspace, drawn: Tag, placed: Placed) -> Tag {
-    let under = move |event: &Event| placed.with_value(|placed| part_under(event, placed));
+/// A drawing whose parts are meant elsewhere when they are pointed at; a part is chosen by a press.
+fn pointed(workspace: Workspace, drawn: Tag, shapes: Shapes) -> Tag {
     let point_out = move |event: Event| {
-        let place = under(&event);
+        let place = shapes.under(&event);
         if workspace.marked.get_untracked() != place {
             workspace.marked.set(place);
         }
     };
     let choose = move |event: Event| {
-        if let Some(Place::Run(run)) = under(&event) {
-            workspace.chosen_run.set(run);
+        if let Some(place) = shapes.under(&event) {
+            parts::choose(workspace, place, &event);
         }
     };
     drawn
         .on("pointerover", point_out)
         .on("pointerleave", move |_| workspace.marked.set(None))
         .on("click", choose)
-}
-
-/// The part of the heater under a pointer.
-fn part_under(event: &Event, placed: &[(Place, Tag)]) -> Option<Place> {
-    let target = event.target()?.dyn_into::<Element>().ok()?;
-    let index = target.closest("[data-part]").ok()??.get_attribute("data-part")?;
-    placed.get(index.parse::<usize>().ok()?).map(|(place, _)| *place)
 }
 
 /// What the hatchings and signs of a drawing mean.
@@ -249,33 +238,19 @@ fn sign((role, meaning): &(Role, String), name: &str) -> Tag {
         .class(&format!("sketch {name}"))
         .attr("viewBox", "0 -0.2 0.4 0.2")
         .attr("aria-hidden", "true")
-        .child(draw(&item, 0.1));
+        .child(shapes::drawn(&item, 0.1));
     tag("li").child(sample).text(meaning)
 }
 
-/// Puts the items of a picture on the page; `placed` are those that stand for a part of the heater.
-fn fill(
-    whole: &Tag,
-    items: Tag,
-    picture: &Picture,
-    placed: StoredValue<Vec<(Place, Tag)>, LocalStorage>,
-) -> Tag {
+/// Puts a picture on the page.
+fn fill(whole: &Tag, shapes: Shapes, picture: &Picture) {
     let size = picture.drawing.text_size;
     let _ = whole
         .clone()
         .attr("aria-label", &picture.drawing.description)
         .attr("viewBox", &picture.view_box())
         .attr("font-size", &size.to_string());
-    let drawn = |item: &Item| {
-        let tag = draw(item, size);
-        let Some(place) = item.place else { return tag };
-        let index = placed.with_value(Vec::len);
-        let tag = tag.attr("data-part", &index.to_string());
-        placed.update_value(|placed| placed.push((place, tag.clone())));
-        tag
-    };
-    placed.update_value(Vec::clear);
-    items.children(picture.drawing.items.iter().map(drawn))
+    shapes.show(&picture.drawing.items, size);
 }
 
 /// Width and height with the margin around (m).
@@ -301,7 +276,7 @@ impl Room {
         let pixels = |element: &Element, property: &str| {
             let style = window.get_computed_style(element).ok()??;
             let text = style.get_property_value(property).ok()?;
-            text.strip_suffix("px")?.parse::<f64>().ok()
+            float(text.strip_suffix("px")?)
         };
         Some(Self {
             width: element.get_bounding_client_rect().width().round(),
@@ -332,6 +307,39 @@ fn legible(room: Room, mut scale: f64, paint: impl Fn(f64) -> Drawing) -> Pictur
     Picture::new(drawing, room, scale)
 }
 
+/// Sections of designs without a word in them, all to the same scale, each under its name; those that
+/// cannot be analyzed are left out.
+pub fn small<'a>(designs: impl Iterator<Item = &'a Design>) -> Vec<Tag> {
+    let drawn = designs.filter_map(|design| {
+        let analysis = analyze(design).ok()?;
+        Some((design, section(design, &analysis, &[], System::Metric, 1.0)))
+    });
+    let drawn: Vec<(&Design, Drawing)> = drawn.collect();
+    let most = |of: fn(&Drawing) -> f64| {
+        drawn.iter().map(|(_, drawing)| of(drawing)).fold(0.0, f64::max)
+    };
+    let (left, below) = (most(|drawing| -drawing.low.x), most(|drawing| -drawing.low.y));
+    let (right, above) = (most(|drawing| drawing.high.x), most(|drawing| drawing.high.y));
+    let view = format!("{} {} {} {}", -left, -above, left + right, above + below);
+    let is_built = |item: &&Item| {
+        let of_words =
+            [Role::Dimension, Role::Label, Role::QuietLabel, Role::Course, Role::Halo];
+        !of_words.contains(&item.role) && item.shape.text().is_none()
+    };
+    let figure = |(design, drawing): &(&Design, Drawing)| {
+        let size = drawing.text_size;
+        let items = drawing.items.iter().filter(is_built);
+        let drawn = svg("svg")
+            .class("sketch section")
+            .attr("viewBox", &view)
+            .attr("role", "img")
+            .attr("aria-label", &drawing.description)
+            .children(items.map(|item| shapes::drawn(item, size)));
+        tag("figure").child(tag("figcaption").text(&design.name)).child(drawn)
+    };
+    drawn.iter().map(figure).collect()
+}
+
 /// Hatching of masonry by material.
 fn hatches(name: &str) -> Tag {
     let hatch = |kind: &str, size: &str, turn: &str| {
@@ -352,95 +360,6 @@ fn hatches(name: &str) -> Tag {
         .child(hatch("insulation", "0.025", "rotate(0)"))
 }
 
-fn draw(item: &Item, size: f64) -> Tag {
-    let drawn = svg("g").class(&class(item.role));
-    writing(shape(drawn, &item.shape, size), &item.shape, size)
-}
-
-/// Adds the elements of a shape.
-fn shape(group: Tag, shape: &Shape, size: f64) -> Tag {
-    match shape {
-        Shape::Rectangle { corner, width, height } => group.child(
-            svg("rect")
-                .attr("x", &corner.x.to_string())
-                .attr("y", &(-corner.y - height).to_string())
-                .attr("width", &width.to_string())
-                .attr("height", &height.to_string()),
-        ),
-        Shape::Line { points } => group.child(polyline(points)),
-        Shape::Arrow { from, to } => arrow(group, *from, *to, size),
-        Shape::Dimension { from, to, .. } => dimension(group, *from, *to, size),
-        Shape::Mark { at, severity, .. } => group.child(mark(*at, *severity, size)),
-        Shape::Label { .. } => group,
-    }
-}
-
-fn polyline(points: &[Point]) -> Tag {
-    svg("polyline").attr("points", &points_text(points))
-}
-
-fn points_text(points: &[Point]) -> String {
-    let pairs = points.iter().map(|point| format!("{},{}", point.x, -point.y));
-    pairs.collect::<Vec<_>>().join(" ")
-}
-
-/// A point near `to`, seen along the line from `from` (m).
-fn beside(from: Point, to: Point, along: f64, across: f64) -> Point {
-    let (dx, dy) = (to.x - from.x, to.y - from.y);
-    let length = libm::hypot(dx, dy).max(f64::MIN_POSITIVE);
-    let (dx, dy) = (dx / length, dy / length);
-    Point { x: to.x + along * dx - across * dy, y: to.y + along * dy + across * dx }
-}
-
-fn arrow(group: Tag, from: Point, to: Point, size: f64) -> Tag {
-    let (long, wide) = (HEAD * size, 0.35 * HEAD * size);
-    let head = [to, beside(from, to, -long, wide), beside(from, to, -long, -wide)];
-    group.child(polyline(&[from, to])).child(svg("polygon").attr("points", &points_text(&head)))
-}
-
-/// Adds the text of a shape, where the drawing keeps room for it.
-fn writing(group: Tag, shape: &Shape, size: f64) -> Tag {
-    let (Some(place), Some(text)) = (shape.text_place(size), shape.text()) else {
-        return group;
-    };
-    let anchor = match place.anchor {
-        Anchor::Start => "start",
-        Anchor::Middle => "middle",
-        Anchor::End => "end",
-    };
-    let (x, y) = (place.at.x, -place.at.y);
-    let mut written = svg("text")
-        .attr("x", &x.to_string())
-        .attr("y", &y.to_string())
-        .attr("text-anchor", anchor)
-        .text(text);
-    if place.degrees != 0.0 {
-        written = written.attr("transform", &format!("rotate({} {x} {y})", -place.degrees));
-    }
-    group.child(written)
-}
-
-/// A line with a tick at each end.
-fn dimension(group: Tag, from: Point, to: Point, size: f64) -> Tag {
-    let tick = |from, to| {
-        let tick = 0.3 * size;
-        let ends = [(tick, tick), (-tick, -tick)];
-        polyline(&ends.map(|(along, across)| beside(from, to, along, across)))
-    };
-    group.child(polyline(&[from, to])).child(tick(from, to)).child(tick(to, from))
-}
-
-/// The shape of a finding's severity where it occurs; its number is written into it.
-fn mark(at: Point, severity: Severity, size: f64) -> Tag {
-    let mark = Mark::from(severity);
-    let side = 2.0 * MARK_RADIUS * size;
-    let (x, y) = (at.x - 0.5 * side, -at.y - 0.5 * side);
-    svg("g")
-        .class(&format!("icon {}", mark.class()))
-        .attr("transform", &format!("translate({x} {y}) scale({})", side / 16.0))
-        .child(svg("path").class("outline").attr("d", mark.plain()))
-}
-
 /// What the colors of the gas mean.
 pub fn legend(workspace: Workspace) -> Tag {
     let unit = move || Some(unit_name(workspace, Quantity::Temperature));
@@ -455,6 +374,6 @@ pub fn legend(workspace: Workspace) -> Tag {
     });
     tag("div")
         .class("legend")
-        .child(tag("span").text(texts::LEGEND).text(", ").live_text(unit))
+        .child(tag("span").text(texts::legend()).text(", ").live_text(unit))
         .child(steps)
 }

@@ -4,9 +4,9 @@
 use super::dom::{Tag, tag};
 use super::labor::{Job, Task};
 use super::passage::passage_view;
-use super::told::{Found, graying, read, state};
+use super::signal::RwSignal;
+use super::told::{Found, fold, graying, read, state};
 use super::workspace::Workspace;
-use leptos::prelude::*;
 use longsmoke::service::{Register, order};
 use longsmoke::sources::Source;
 use longsmoke::words;
@@ -58,7 +58,8 @@ pub fn sources_view(workspace: Workspace, cited: Cited) -> Tag {
         .class("sources")
         .attr("aria-labelledby", "sources-title")
         .attr("data-testid", "sources")
-        .child(tag("h2").id("sources-title").text(words::sources::TITLE))
-        .child(state(task, "sources"))
-        .child(graying(task, found, passage_view(read)))
+        .child(fold(
+            tag("h2").id("sources-title").text(words::sources::TITLE.said()),
+            [state(task, "sources"), graying(task, found, passage_view(read))],
+        ))
 }

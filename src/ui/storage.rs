@@ -12,10 +12,16 @@ pub const REPLACED: &str = "longsmoke.design.replaced";
 pub const UNREADABLE: &str = "longsmoke.design.unreadable";
 /// Copies of designs.
 pub const SHELF: &str = "longsmoke.shelf";
+/// Courses that are ticked off.
+pub const COURSES: &str = "longsmoke.courses";
 /// Units that are shown.
 pub const UNITS: &str = "longsmoke.units";
 /// Light or dark.
 pub const THEME: &str = "longsmoke.theme";
+/// Language that is spoken (`web/language.js`).
+const LANGUAGE: &str = "longsmoke.language";
+/// Whether the walk through the page was seen.
+pub const WALK: &str = "longsmoke.walk";
 /// In the tab's own storage: the design from a link that is open here.
 const LINKED: &str = "longsmoke.linked";
 
@@ -63,7 +69,8 @@ pub fn write_own(text: &str) -> Result<bool, NotKept> {
 
 /// Removes everything of ours from this device and this tab.
 pub fn erase() {
-    for key in [OWN, BEFORE, REPLACED, UNREADABLE, SHELF, UNITS, THEME] {
+    for key in [OWN, BEFORE, REPLACED, UNREADABLE, SHELF, COURSES, UNITS, THEME, LANGUAGE, WALK]
+    {
         remove(key);
     }
     forget_linked();

@@ -3,16 +3,15 @@
 use super::dom::{Tag, button, tag};
 use super::icon::{Mark, icon};
 use super::labor::{Job, Task};
-use super::workspace::Workspace;
+use super::signal::{Memo, RwSignal};
+use super::workspace::{Workspace, same_but_path};
 use super::{sketch, texts, variants};
-use leptos::prelude::*;
 use longsmoke::design::Design;
 use longsmoke::design::field::check;
 use longsmoke::service::order;
 use longsmoke::study::strip::{Column, ColumnResult, OpenFlow, RUNS};
 use longsmoke::units::{Quantity, System, figure};
 use longsmoke::words;
-use std::collections::BTreeMap;
 use std::time::Duration;
 
 const JOB: Job = Job {
@@ -23,22 +22,27 @@ const JOB: Job = Job {
     in_units: false,
 };
 
-/// What the worker has found, by number of runs, each with its generation: an old one stays until
-/// it is replaced.
-type Found = BTreeMap<usize, (u64, Column)>;
+/// What the worker has found, each with its generation: an old one stays until it is replaced.
+type Found = Vec<(u64, Column)>;
+
+/// What was found for a number of runs.
+fn of(found: &Found, runs: usize) -> Option<&(u64, Column)> {
+    found.iter().find(|(_, column)| column.runs == runs)
+}
 
 pub fn strip_view(workspace: Workspace) -> Tag {
     let found = RwSignal::new(Found::new());
     let task = Task::new(workspace, JOB, move |wanted, what| {
         if let Ok(column) = what.parse::<Column>() {
             found.update(|found| {
-                found.insert(column.runs, (wanted.generation, column));
+                found.retain(|(_, old)| old.runs != column.runs);
+                found.push((wanted.generation, column));
             });
         }
     });
     let is_fresh = move |runs| {
         let wanted = task.generation();
-        found.with(|found| found.get(&runs).is_some_and(|(of, _)| *of == wanted))
+        found.with(|found| of(found, runs).is_some_and(|(of, _)| *of == wanted))
     };
     let refused = RwSignal::new(None);
     let columns = tag("div")
@@ -47,7 +51,7 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .child(heads())
         .children(RUNS.map(|runs| {
             let column = Memo::new(move |_| {
-                found.with(|found| found.get(&runs).map(|(_, column)| *column))
+                found.with(|found| of(found, runs).map(|(_, column)| *column))
             });
             column_view(workspace, refused, (runs, column), move || !is_fresh(runs))
         }));
@@ -60,8 +64,8 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .class("strip")
         .attr("aria-labelledby", "strip-title")
         .attr("data-testid", "strip")
-        .child(tag("h2").id("strip-title").text(texts::STRIP))
-        .child(tag("p").class("help").text(texts::STRIP_NOTE))
+        .child(tag("h2").id("strip-title").text(texts::strip()))
+        .child(tag("p").class("help").text(texts::strip_note()))
         .child(columns)
         .child(why_not(workspace, refused))
         .child(state)
@@ -69,25 +73,28 @@ pub fn strip_view(workspace: Workspace) -> Tag {
 }
 
 fn same_but_runs(one: &Design, other: &Design) -> bool {
-    let mut one = one.clone();
-    one.path.run_count = other.path.run_count;
-    one.name.clone_from(&other.name);
-    one == *other
+    let mut path = one.path.clone();
+    path.run_count = other.path.run_count;
+    path == other.path && same_but_path(one, other)
 }
 
 /// Names of the lines, at the left of the columns.
 fn heads() -> Tag {
-    let names =
-        [texts::STRIP_OUTLET, texts::STRIP_EFFICIENCY, texts::STRIP_MARGIN, texts::STRIP_WALL];
+    let names = [
+        texts::strip_outlet(),
+        texts::strip_efficiency(),
+        texts::strip_margin(),
+        texts::strip_wall(),
+    ];
     let open = tag("span")
         .class("open")
-        .child(tag("span").class("state-name").text(texts::STRIP_OPEN))
-        .child(tag("span").text(texts::STRIP_AIR))
-        .child(tag("span").text(texts::STRIP_OUTLET));
+        .child(tag("span").class("state-name").text(texts::strip_open()))
+        .child(tag("span").text(texts::strip_air()))
+        .child(tag("span").text(texts::strip_outlet()));
     tag("div")
         .class("heads")
         .attr("aria-hidden", "true")
-        .child(tag("span").class("runs").text(texts::STRIP_RUNS))
+        .child(tag("span").class("runs").text(texts::strip_runs()))
         .child(tag("span").class("worst"))
         .children(names.map(|name| tag("span").text(name)))
         .child(open)
@@ -100,7 +107,7 @@ fn why_not(workspace: Workspace, refused: RwSignal<Option<usize>>) -> Tag {
         let mut design = workspace.design.get();
         design.path.run_count = runs;
         let problem = check(&design).into_iter().next()?;
-        let name = if runs == 1 { texts::RUN } else { texts::RUNS };
+        let name = if runs == 1 { texts::run() } else { texts::runs() };
         Some(format!("{runs} {name}: {}", words::problem(&problem, workspace.system.get())))
     };
     tag("p")
@@ -137,7 +144,7 @@ fn column_view(
         };
         Some(format!("column{stale}{none}"))
     };
-    let word = if runs == 1 { texts::RUN } else { texts::RUNS };
+    let word = if runs == 1 { texts::run() } else { texts::runs() };
     let count = move || {
         let word = tag("span").class("unseen").text(" ").text(word);
         tag("span").class("runs").text(&runs.to_string()).child(word)
@@ -151,7 +158,9 @@ fn column_view(
             let button = button.child(count());
             match column.get().map(|column| column.result) {
                 Some(Some(result)) => figures(button, &result, system),
-                Some(None) => button.child(tag("span").class("absent").text(texts::STRIP_NONE)),
+                Some(None) => {
+                    button.child(tag("span").class("absent").text(texts::strip_none()))
+                }
                 None => button,
             }
         })
@@ -163,7 +172,7 @@ fn figures(button: Tag, result: &ColumnResult, system: System) -> Tag {
         tag("span").child(name(title)).text(&figure(value, quantity, system))
     };
     let mark = result.worst.map_or(Mark::Good, Mark::from);
-    let word = result.worst.map_or(texts::STRIP_NO_FINDING, words::severity);
+    let word = result.worst.map_or(texts::strip_no_finding(), words::severity);
     let heat = sketch::heat_class(result.chimney_inlet);
     let worst = tag("span")
         .class("worst")
@@ -172,12 +181,12 @@ fn figures(button: Tag, result: &ColumnResult, system: System) -> Tag {
     let outlet = tag("span")
         .class("outlet")
         .child(tag("span").class(&format!("chip {heat}")).attr("aria-hidden", "true"))
-        .child(name(texts::STRIP_OUTLET))
+        .child(name(texts::strip_outlet()))
         .text(&figure(result.chimney_inlet, Quantity::Temperature, system));
     let lines = [
-        (texts::STRIP_EFFICIENCY, result.efficiency_lower, Quantity::Share),
-        (texts::STRIP_MARGIN, result.margin, Quantity::Pressure),
-        (texts::STRIP_WALL, result.mouth_wall, Quantity::Temperature),
+        (texts::strip_efficiency(), result.efficiency_lower, Quantity::Share),
+        (texts::strip_margin(), result.margin, Quantity::Pressure),
+        (texts::strip_wall(), result.mouth_wall, Quantity::Temperature),
     ];
     button
         .child(worst)
@@ -193,12 +202,12 @@ fn open(open: &OpenFlow, system: System) -> Tag {
     };
     let state = tag("span")
         .class("open")
-        .child(tag("span").class("state-name").text(texts::STRIP_OPEN).text(" "))
-        .child(named(texts::STRIP_AIR, &words::open_flow(open, system)));
+        .child(tag("span").class("state-name").text(texts::strip_open()).text(" "))
+        .child(named(texts::strip_air(), &words::open_flow(open, system)));
     match open {
         OpenFlow::Runs { chimney_inlet, .. } => {
             let inlet = figure(*chimney_inlet, Quantity::Temperature, system);
-            state.text(" ").child(named(texts::STRIP_OUTLET, &inlet))
+            state.text(" ").child(named(texts::strip_outlet(), &inlet))
         }
         OpenFlow::Beyond | OpenFlow::Starves => state,
     }

@@ -1,13 +1,18 @@
 //! Sections that show what a worker tells of the present design as a passage.
 
-use super::dom::{Tag, tag};
+use super::dom::{Tag, button, tag, watch};
 use super::labor::{Job, Task};
 use super::passage::passage_view;
+use super::signal::RwSignal;
+use super::texts;
 use super::workspace::Workspace;
-use leptos::prelude::*;
+use leptos::leptos_dom::helpers::document;
+use leptos::reactive::graph::untrack;
 use longsmoke::service::Told;
 use longsmoke::words::passage::Passage;
 use std::sync::Arc;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 /// A section and the job whose passage it shows.
 #[derive(Clone, Copy)]
@@ -18,12 +23,17 @@ pub struct Section {
     pub title: &'static str,
     /// What brings the passage.
     pub job: Job,
+    /// Whether it is shut until it is asked for.
+    pub folded: bool,
+    /// Whether it takes so long that one may want to cancel it.
+    pub long: bool,
 }
 
 /// What a job has told, with the generation that it is for: the old stays until it is replaced.
 pub type Found<T> = RwSignal<Option<(u64, Arc<T>)>>;
 
-pub fn section(workspace: Workspace, Section { name, title, job }: Section) -> Tag {
+pub fn section(workspace: Workspace, section: Section) -> Tag {
+    let Section { name, title, job, folded, long } = section;
     let found: Found<Told> = RwSignal::new(None);
     let task = Task::new(workspace, job, move |wanted, what| {
         if let Some(told) = Told::read(what) {
@@ -32,14 +42,21 @@ pub fn section(workspace: Workspace, Section { name, title, job }: Section) -> T
     });
     let read = move || read(workspace, found, |told| told);
     let heading = format!("{name}-title");
-    tag("section")
+    let head = tag("h2").id(&heading).text(title);
+    let state = state(task, name);
+    let state = if long { with_cancel(task, state) } else { state };
+    let body = [state, graying(task, found, passage_view(read))];
+    let shown = tag("section")
         .class(name)
         .attr("aria-labelledby", &heading)
         .attr("data-testid", name)
-        .live_attr("aria-busy", move || Some((!task.is_done()).to_string()))
-        .child(tag("h2").id(&heading).text(title))
-        .child(state(task, name))
-        .child(graying(task, found, passage_view(read)))
+        .live_attr("aria-busy", move || Some((!task.is_done()).to_string()));
+    if folded { shown.child(fold(head, body)) } else { shown.child(head).children(body) }
+}
+
+/// What is seldom read: shut below its heading until it is asked for.
+pub fn fold(head: Tag, body: [Tag; 2]) -> Tag {
+    tag("details").class("fold").child(tag("summary").child(head)).children(body)
 }
 
 /// The passage in what was found, in the units that are shown.
@@ -65,6 +82,34 @@ pub fn state(task: Task, name: &str) -> Tag {
         .attr("role", "status")
         .attr("data-testid", &format!("{name}-state"))
         .live_text(move || Some(task.in_words()))
+}
+
+/// The line of a job that takes long, with a button that cancels it or begins it again.
+pub fn with_cancel(task: Task, line: Tag) -> Tag {
+    let line = line.attr("tabindex", "-1");
+    let press = move || {
+        if untrack(|| task.is_cut_short()) {
+            task.start_again();
+        } else {
+            task.cancel();
+        }
+    };
+    let word = move || {
+        Some(
+            if task.is_cut_short() { texts::start_again() } else { texts::cancel() }.to_owned(),
+        )
+    };
+    let button = button(press).live_text(word);
+    let (shown, state) = (button.element().clone(), line.element().clone());
+    watch(move || {
+        let is_idle = task.is_done() && !task.is_cut_short();
+        // What is hidden would lose the focus.
+        if is_idle && document().active_element().as_ref() == Some(&shown) {
+            let _ = state.dyn_ref::<HtmlElement>().map(HtmlElement::focus);
+        }
+        let _ = shown.toggle_attribute_with_force("hidden", is_idle);
+    });
+    tag("div").class("with-cancel").child(line).child(button)
 }
 
 /// Grays a view while it shows what was found for an earlier design.

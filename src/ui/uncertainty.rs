@@ -3,9 +3,9 @@
 use super::dom::{Tag, tag};
 use super::labor::{Job, Task};
 use super::passage::passage_view;
-use super::told::{Found, graying, is_stale, read, state};
+use super::signal::RwSignal;
+use super::told::{Found, graying, is_stale, read, state, with_cancel};
 use super::workspace::{Workspace, same_but_name};
-use leptos::prelude::*;
 use longsmoke::service::{Bands, order};
 use longsmoke::units::System;
 use longsmoke::words::uncertainty as said;
@@ -76,7 +76,7 @@ pub fn worth_view(worth: Worth) -> Tag {
         .attr("aria-labelledby", "worth-title")
         .attr("data-testid", "worth")
         .live_attr("aria-busy", move || Some((!task.is_done()).to_string()))
-        .child(tag("h2").id("worth-title").text(said::TITLE))
-        .child(state(task, "worth"))
+        .child(tag("h2").id("worth-title").text(said::TITLE.said()))
+        .child(with_cancel(task, state(task, "worth")))
         .child(graying(task, found, passage_view(read)))
 }

@@ -3,10 +3,10 @@
 use super::dom::{Tag, tag};
 use super::labor::{Job, Task};
 use super::passage::passage_view;
+use super::signal::RwSignal;
 use super::texts;
-use super::told::{Found, graying, read, state};
+use super::told::{Found, fold, graying, read, state};
 use super::workspace::{Workspace, same_but_name};
-use leptos::prelude::*;
 use longsmoke::rules::Finding;
 use longsmoke::service::{Workings, order};
 use longsmoke::study::working::behind;
@@ -43,12 +43,11 @@ impl Working {
         Self { workspace, task, found }
     }
 
-    /// The figures behind a finding, each with its working; none where there are none of the
-    /// present design.
+    /// The figures behind a finding, each with its working; none where there are none.
     fn behind(self, finding: &Finding) -> Option<Passage> {
-        let (wanted, system) = (self.task.generation(), self.workspace.system.get());
+        let system = self.workspace.system.get();
         self.found.with(|found| {
-            let (_, workings) = found.as_ref().filter(|(of, _)| *of == wanted)?;
+            let (_, workings) = found.as_ref()?;
             let figures = behind(finding)
                 .into_iter()
                 .filter_map(|shown| Some(workings.figure(shown)?.get(system).clone()));
@@ -57,14 +56,15 @@ impl Working {
         })
     }
 
-    /// The same to unfold below a finding.
+    /// The same to unfold below a finding; it has its place before they are there.
     pub fn below(self, finding: impl Fn() -> Option<Finding> + Copy + 'static) -> Tag {
         let passage = move || finding().and_then(|finding| self.behind(&finding));
+        let is_none = move || finding().is_none_or(|finding| behind(&finding).is_empty());
         tag("details")
             .class("twin working")
-            .live_attr("hidden", move || passage().is_none().then(String::new))
-            .child(tag("summary").text(texts::WORKING))
-            .child(passage_view(passage))
+            .live_attr("hidden", move || is_none().then(String::new))
+            .child(tag("summary").text(texts::working()))
+            .child(graying(self.task, self.found, passage_view(passage)))
     }
 }
 
@@ -77,7 +77,8 @@ pub fn working_view(working: Working) -> Tag {
         .attr("aria-labelledby", "workings-title")
         .attr("data-testid", "workings")
         .live_attr("aria-busy", move || Some((!task.is_done()).to_string()))
-        .child(tag("h2").id("workings-title").text(said::TITLE))
-        .child(state(task, "workings"))
-        .child(graying(task, found, passage_view(read)))
+        .child(fold(
+            tag("h2").id("workings-title").text(said::TITLE.said()),
+            [state(task, "workings"), graying(task, found, passage_view(read))],
+        ))
 }

@@ -1,17 +1,22 @@
 //! Everything on the page that can be written, in one place; the rest is derived.
 
+use super::dom::watch;
 use super::history::{History, Step};
+use super::labor::Task;
 use super::office::Office;
-use super::opening::{Opened, Owner};
+use super::opening::{self, Opened, Owner};
+use super::signal::{Memo, RwSignal};
 use super::storage;
-use leptos::prelude::*;
+use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use longsmoke::analysis::{Analysis, Failure, analyze};
+use longsmoke::courses::snap::Sizes;
 use longsmoke::design::Design;
-use longsmoke::design::document::{self, DocumentError};
+use longsmoke::design::document::{self, DocumentError, MOST_PINNED};
 use longsmoke::design::field::{Field, FieldId, Group, Number, Problem, check, check_number};
 use longsmoke::design::link::LinkError;
 use longsmoke::rules::{self, DayFigures, Edges, Finding, Known, Place, Question};
 use longsmoke::units::System;
+use std::ops::Deref;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
@@ -28,7 +33,8 @@ pub struct Shown {
     pub analysis: Arc<Analysis>,
     /// The heaviest first.
     pub findings: Arc<Vec<Finding>>,
-    /// By question, as the page lists and numbers them.
+    /// By question, as the page lists and numbers them: what is judged later stays as it was of
+    /// the design before, until it has been.
     pub listed: Arc<Vec<Finding>>,
     /// Why the present design is not the one that is shown.
     pub failure: Option<Failure>,
@@ -67,11 +73,29 @@ pub enum Notice {
 /// What is judged of a mild day, or why there is none, with the design whose day it is.
 pub type MildDay = (Arc<Design>, Result<DayFigures, Failure>);
 
-/// The page's state.
+/// The page's state, which lives as long as the page: by its place, since whatever follows it carries
+/// it along.
 #[derive(Clone, Copy)]
-pub struct Workspace {
+pub struct Workspace(&'static State);
+
+impl Deref for Workspace {
+    type Target = State;
+
+    fn deref(&self) -> &State {
+        self.0
+    }
+}
+
+/// What the page's state consists of.
+pub struct State {
     pub history: RwSignal<History>,
     pub design: Memo<Design>,
+    /// The same, to be handed on.
+    pub current: Memo<Arc<Design>>,
+    /// Designs that are pinned beside it.
+    pub pinned: Memo<Arc<[Design]>>,
+    /// Whether links carry them.
+    pub links_pinned: RwSignal<bool>,
     pub shown: Memo<Option<Shown>>,
     /// The same once it has rested for a moment, for what need not follow a hand.
     pub rested: RwSignal<Option<Shown>>,
@@ -79,8 +103,8 @@ pub struct Workspace {
     pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
     /// None of a design that is mild as it stands.
     pub mild: RwSignal<Option<MildDay>>,
-    /// Safety at its unfavorable edge, with the design whose edges they are.
-    pub edges: RwSignal<Option<(Arc<Design>, Edges)>>,
+    /// Safety at its unfavorable edge, with the design whose edges they are, and as they were told.
+    pub edges: RwSignal<Option<(Arc<Design>, Edges, String)>>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
     pub epoch: RwSignal<u32>,
     /// Decisions whose entry is refused and not in the design.
@@ -88,18 +112,26 @@ pub struct Workspace {
     pub system: RwSignal<System>,
     pub open_group: RwSignal<Option<Group>>,
     pub marked: RwSignal<Option<Place>>,
-    /// The run whose card is shown.
-    pub chosen_run: RwSignal<usize>,
+    /// Whether grips set sizes to whole courses and half bricks.
+    pub to_bricks: RwSignal<bool>,
+    /// The part whose card is shown.
+    pub chosen: RwSignal<Place>,
     pub owner: RwSignal<Owner>,
     pub notice: RwSignal<Option<Notice>>,
     pub kept: RwSignal<Kept>,
     /// Who does what takes long.
-    pub office: StoredValue<Rc<Office>, LocalStorage>,
+    pub office: RwSignal<Rc<Office>>,
+    /// Judgments that come later than the design.
+    pub awaited: RwSignal<Vec<Task>>,
+    /// Whether any of them is still to come.
+    pub waits: Memo<bool>,
+    /// Whether findings are listed: at the start once all are known, or have been asked for.
+    pub lists: RwSignal<bool>,
     /// The user's own design while one from a link is open; none where there was none.
-    own: StoredValue<Option<Step>>,
+    own: RwSignal<Option<Step>>,
     /// What this tab last read or wrote as the own design of the device.
-    seen: StoredValue<Option<String>>,
-    timer: StoredValue<Option<TimeoutHandle>>,
+    seen: RwSignal<Option<String>>,
+    timer: RwSignal<Option<TimeoutHandle>>,
 }
 
 impl Workspace {
@@ -107,25 +139,35 @@ impl Workspace {
         let history = RwSignal::new(History::new(opened.step));
         let design =
             Memo::new(move |_| history.with(|history| history.present().design.clone()));
+        let pinned =
+            Memo::new(move |_| history.with(|history| history.present().pinned.clone()));
         let units = storage::read(storage::UNITS);
         let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
         let mild = RwSignal::new(None::<MildDay>);
-        let edges = RwSignal::new(None::<(Arc<Design>, Edges)>);
-        let show = move |design: &Design, last: Option<&Option<Shown>>| {
-            let day = day.get().filter(|(of, _)| same_but_name(of, design));
-            let mild = mild.get().filter(|(of, _)| same_but_name(of, design));
-            let edges = edges.get().filter(|(of, _)| same_but_name(of, design));
-            let known = Known {
-                day: day.as_ref().map(|(_, figures)| figures),
-                mild: mild.as_ref().map(|(_, figures)| figures),
-                edges: edges.as_ref().map(|(_, edges)| edges),
+        let edges = RwSignal::new(None::<(Arc<Design>, Edges, String)>);
+        let awaited = RwSignal::new(Vec::<Task>::new());
+        let waits =
+            Memo::new(move |_| awaited.with(|tasks| tasks.iter().any(|task| !task.is_done())));
+        let show = move |design: &Arc<Design>, last: Option<&Option<Shown>>| {
+            let (day, mild, edges) = (day.get(), mild.get(), edges.get());
+            let known = |with_old: bool| {
+                let counts = |of: &Design| with_old || same_but_name(of, design);
+                Known {
+                    day: day.as_ref().filter(|(of, _)| counts(of)).map(|(_, figures)| figures),
+                    mild: mild.as_ref().filter(|(of, _)| counts(of)).map(|(_, day)| day),
+                    edges: edges.as_ref().filter(|(of, ..)| counts(of)).map(|known| &known.1),
+                }
             };
-            show(design, known, last)
+            show(design, known(false), waits.get().then(|| known(true)), last)
         };
-        let shown = Memo::new(move |last| design.with(|design| show(design, last)));
-        Self {
+        let current = Memo::new(move |_| design.with(|design| Arc::new(design.clone())));
+        let shown = Memo::new(move |last| current.with(|design| show(design, last)));
+        Self(Box::leak(Box::new(State {
             history,
             design,
+            current,
+            pinned,
+            links_pinned: RwSignal::new(false),
             shown,
             rested: rested(shown),
             day,
@@ -139,21 +181,31 @@ impl Workspace {
             }),
             open_group: RwSignal::new(Some(Group::Path)),
             marked: RwSignal::new(None),
-            chosen_run: RwSignal::new(0),
+            to_bricks: RwSignal::new(false),
+            chosen: RwSignal::new(Place::Run(0)),
             owner: RwSignal::new(opened.owner),
             notice: RwSignal::new(opened.notice),
             kept: RwSignal::new(Kept::Not),
-            office: StoredValue::new_local(Rc::default()),
-            own: StoredValue::new(opened.own),
-            seen: StoredValue::new(opened.stored),
-            timer: StoredValue::new(None),
-        }
+            office: RwSignal::new(Rc::default()),
+            awaited,
+            waits,
+            lists: RwSignal::new(false),
+            own: RwSignal::new(opened.own),
+            seen: RwSignal::new(opened.stored),
+            timer: RwSignal::new(None),
+        })))
     }
 
     /// Reads what is shown, in the units that are shown; none where there is nothing to show.
     pub fn read<T>(self, read: impl FnOnce(&Shown, System) -> T) -> Option<T> {
         let system = self.system.get();
         self.shown.with(|shown| shown.as_ref().map(|shown| read(shown, system)))
+    }
+
+    /// The same once it has rested for a moment.
+    pub fn read_rested<T>(self, read: impl FnOnce(&Shown, System) -> T) -> Option<T> {
+        let system = self.system.get();
+        self.rested.with(|shown| shown.as_ref().map(|shown| read(shown, system)))
     }
 
     /// Puts a number into the design, as part of a gesture; refuses what cannot be built.
@@ -164,18 +216,38 @@ impl Workspace {
         self.try_change(|design| (number.set)(design, value))
     }
 
+    /// Step of a number under a hand (SI): that of bricks where it is set to them.
+    pub fn step_of(self, id: FieldId, number: &Number) -> f64 {
+        self.sizes(id).map_or(number.step, Sizes::step)
+    }
+
+    /// The sizes that bricks leave to a number, where it is set to them.
+    fn sizes(self, id: FieldId) -> Option<Sizes> {
+        let wanted = self.to_bricks.get_untracked();
+        wanted.then(|| self.design.with_untracked(|design| Sizes::of(id, design))).flatten()
+    }
+
     /// Brings a number as near to a value as can be built, in whole steps, as part of a gesture;
     /// says what stands in the way.
     pub fn approach(self, field: &Field, number: &Number, value: f64) -> Option<Problem> {
+        let (sizes, step) = (self.sizes(field.id), self.step_of(field.id, number));
+        let near = |value: f64| match sizes {
+            Some(sizes) => {
+                let size = sizes.nearest(number.nearest(value));
+                let over = f64::from(size > *number.possible.end());
+                size - step * (over - f64::from(size < *number.possible.start()))
+            }
+            None => number.nearest(value),
+        };
         let now = self.design.with_untracked(number.get);
-        let wanted = number.nearest(value);
+        let wanted = near(value);
         let mut problem = self.enter(field, number, wanted).err()?;
         // The nearest that can be built lies between, if anywhere.
-        let steps = libm::round((wanted - now) / number.step);
+        let steps = libm::round((wanted - now) / step);
         let (mut good, mut bad) = (0.0, steps);
         while (bad - good).abs() > 1.5 {
             let middle = libm::round(0.5 * (good + bad));
-            match self.enter(field, number, number.nearest(now + middle * number.step)) {
+            match self.enter(field, number, near(now + middle * step)) {
                 Ok(()) => good = middle,
                 Err(why) => (problem, bad) = (why, middle),
             }
@@ -262,45 +334,63 @@ impl Workspace {
         }
     }
 
+    /// Pins other designs beside this one, as one step.
+    pub fn pin(self, change: impl FnOnce(&mut Vec<Design>)) {
+        let present = self.history.with_untracked(|history| history.present().clone());
+        let mut pinned = present.pinned.to_vec();
+        change(&mut pinned);
+        pinned.truncate(MOST_PINNED);
+        self.replace(Step { pinned: pinned.into(), ..present });
+    }
+
+    /// Takes a variant or a pinned design as the design, as one step; the pinned ones stay.
+    pub fn take(self, change: impl FnOnce(&mut Design)) {
+        if self.try_change(change).is_ok() {
+            self.commit();
+            self.void_entries();
+        }
+    }
+
     fn replace(self, step: Step) {
         self.history.update(|history| history.replace(step));
         self.void_entries();
     }
 
     /// Shows a design that came with a link; the own one is put aside.
-    pub fn open_linked(self, design: Design) {
+    pub fn open_linked(self, step: Step) {
         self.notice.set(None);
         if self.owner.get_untracked() == Owner::Link {
-            self.replace(design.into());
+            self.replace(step);
         } else {
             if self.is_unkept() {
                 self.keep_now();
             }
-            let is_theirs = self.seen.with_value(Option::is_some)
+            let is_theirs = self.seen.with_untracked(Option::is_some)
                 || self.history.with_untracked(History::can_undo);
             let own = self.history.with_untracked(|history| history.present().clone());
-            self.own.set_value(is_theirs.then_some(own));
-            self.show_anew(design.into(), Owner::Link);
+            self.own.set_untracked(is_theirs.then_some(own));
+            self.show_anew(step, Owner::Link);
         }
         self.keep_now();
     }
 
     /// Whether the user has a design that a link did not bring.
     pub fn has_own(self) -> bool {
-        self.own.with_value(Option::is_some)
+        self.own.with_untracked(Option::is_some)
     }
 
     /// Puts the design of the link away and shows the own one again.
     pub fn back_to_own(self) {
         // Another tab may have gone on with it.
         let stored = storage::read(storage::OWN);
-        let newer = stored.as_deref().filter(|_| self.seen.with_value(|seen| *seen != stored));
+        let newer =
+            stored.as_deref().filter(|_| self.seen.with_untracked(|seen| *seen != stored));
         let step = match newer.map(document::read) {
             Some(Ok(document)) => {
-                self.seen.set_value(stored);
+                self.seen.set_untracked(stored);
                 document.into()
             }
-            _ => self.own.get_value().unwrap_or_else(|| Design::demonstration().into()),
+            _ => self.own.get_untracked().unwrap_or_else(|| opening::example().into()),
         };
         storage::forget_linked();
         self.notice.set(None);
@@ -310,7 +400,7 @@ impl Workspace {
     /// Makes the design of the link the user's own. The one that was stays a step back, and on the
     /// device.
     pub fn keep_linked(self) {
-        if let Some(own) = self.own.get_value() {
+        if let Some(own) = self.own.get_untracked() {
             // Where it cannot be kept, it is still a step back.
             let _ = storage::write(storage::REPLACED, &own.file());
             self.history.update(|history| {
@@ -318,7 +408,7 @@ impl Workspace {
                 history.replace(own);
                 history.replace(linked);
             });
-            self.own.set_value(None);
+            self.own.set_untracked(None);
             self.notice.set(Some(Notice::Replaced));
         }
         self.owner.set(Owner::User);
@@ -351,25 +441,25 @@ impl Workspace {
     /// Keeps the design on this device, after a rest.
     pub fn keep_soon(self) {
         let keep = move || {
-            self.timer.set_value(None);
+            self.timer.set_untracked(None);
             self.keep_now();
         };
-        if let Some(timer) = self.timer.get_value() {
+        if let Some(timer) = self.timer.get_untracked() {
             timer.clear();
         }
-        self.timer.set_value(set_timeout_with_handle(keep, REST).ok());
+        self.timer.set_untracked(set_timeout_with_handle(keep, REST).ok());
     }
 
     /// Whether a change still waits to be kept.
     pub fn is_unkept(self) -> bool {
-        self.timer.with_value(Option::is_some)
+        self.timer.with_untracked(Option::is_some)
     }
 
     /// Keeps the design on this device, unless that would undo what another tab has kept.
     pub fn keep_now(self) {
-        if let Some(timer) = self.timer.get_value() {
+        if let Some(timer) = self.timer.get_untracked() {
             timer.clear();
-            self.timer.set_value(None);
+            self.timer.set_untracked(None);
         }
         let text = self.file();
         let at = super::browser::time_of_day;
@@ -380,7 +470,7 @@ impl Workspace {
         } else {
             let written = storage::write_own(&text);
             if written.is_ok() {
-                self.seen.set_value(Some(text));
+                self.seen.set_untracked(Some(text));
             }
             match written {
                 Ok(true) => Kept::At(at()),
@@ -394,7 +484,7 @@ impl Workspace {
     /// Whether the device holds a design that neither is this one nor was seen by this tab.
     fn is_other(self, text: &str) -> bool {
         storage::read(storage::OWN).is_some_and(|stored| {
-            stored != text && self.seen.with_value(|seen| seen.as_ref() != Some(&stored))
+            stored != text && self.seen.with_untracked(|seen| seen.as_ref() != Some(&stored))
         })
     }
 
@@ -411,13 +501,13 @@ impl Workspace {
         if let Some(text) = &stored {
             self.open_file(text);
         }
-        self.seen.set_value(stored);
+        self.seen.set_untracked(stored);
         self.keep_now();
     }
 
     /// Keeps what is here; what another tab has kept becomes the generation before.
     pub fn keep_mine(self) {
-        self.seen.set_value(storage::read(storage::OWN));
+        self.seen.set_untracked(storage::read(storage::OWN));
         self.keep_now();
     }
 
@@ -438,41 +528,70 @@ impl Workspace {
 /// What is shown, once it has not changed for a moment.
 fn rested(shown: Memo<Option<Shown>>) -> RwSignal<Option<Shown>> {
     let rested = RwSignal::new(shown.get_untracked());
-    let timer = StoredValue::new(None::<TimeoutHandle>);
-    Effect::new(move |last: Option<()>| {
+    let timer = RwSignal::new(None::<TimeoutHandle>);
+    let mut is_first = true;
+    watch(move || {
         let now = shown.get();
         // What it was made with is there already.
-        if last.is_some() {
-            if let Some(timer) = timer.get_value() {
+        if !std::mem::take(&mut is_first) {
+            if let Some(timer) = timer.get_untracked() {
                 timer.clear();
             }
-            timer.set_value(set_timeout_with_handle(move || rested.set(now), MOMENT).ok());
+            timer.set_untracked(set_timeout_with_handle(move || rested.set(now), MOMENT).ok());
         }
     });
     rested
 }
 
-/// Whether two designs are the same but for their names.
+/// Whether two designs are the same but for their names and notes, which change no judgment.
 pub fn same_but_name(one: &Design, other: &Design) -> bool {
-    let mut one = one.clone();
-    one.name.clone_from(&other.name);
-    one == *other
+    same_but_path(one, other) && one.path == other.path
 }
 
-/// Analysis and findings of a design, with its firing day and its edges as soon as they are known; those of the
-/// last good one when it has none.
-fn show(design: &Design, known: Known<'_>, last: Option<&Option<Shown>>) -> Option<Shown> {
+/// Whether two designs are the same but for their names, their notes and their smoke paths.
+pub fn same_but_path(one: &Design, other: &Design) -> bool {
+    let Design {
+        name: _,
+        site,
+        fire,
+        firebox,
+        path: _,
+        shell,
+        chimney,
+        surroundings,
+        support,
+        notes: _,
+    } = one;
+    *site == other.site
+        && *fire == other.fire
+        && *firebox == other.firebox
+        && *shell == other.shell
+        && *chimney == other.chimney
+        && *surroundings == other.surroundings
+        && *support == other.support
+}
+
+/// Analysis and findings of a design, with its firing day and its edges as soon as they are known,
+/// until then beside what is known of the design before; those of the last good one when it has none.
+fn show(
+    design: &Arc<Design>,
+    known: Known<'_>,
+    before: Option<Known<'_>>,
+    last: Option<&Option<Shown>>,
+) -> Option<Shown> {
     match analyze(design) {
         Ok(analysis) => {
             let findings = rules::judge(design, &analysis, known);
+            let old = before.map(|before| rules::judge(design, &analysis, before));
+            let all = old.as_ref().unwrap_or(&findings);
             let of = |question| {
-                findings.iter().filter(move |finding| finding.rule.question() == question)
+                all.iter().filter(move |finding| finding.rule.question() == question)
             };
             let listed = Question::ALL.into_iter().flat_map(of).copied().collect();
             Some(Shown {
                 listed: Arc::new(listed),
                 findings: Arc::new(findings),
-                design: Arc::new(design.clone()),
+                design: Arc::clone(design),
                 analysis: Arc::new(analysis),
                 failure: None,
             })

@@ -1,9 +1,10 @@
 //! Units in which formulas are worked: SI beside US customary.
 
 use super::{
-    KILOGRAMS_PER_POUND, METERS_PER_FOOT, PASCALS_PER_INCH_WATER, PASCALS_PER_PSF,
-    WATTS_PER_BTU_HOUR, ZERO_CELSIUS, ZERO_FAHRENHEIT, fixed,
+    KILOGRAMS_PER_POUND, METERS_PER_FOOT, PASCALS_PER_INCH_WATER, PASCALS_PER_PSF, System,
+    WATTS_PER_BTU_HOUR, ZERO_CELSIUS, ZERO_FAHRENHEIT, fixed, pointed, trimmed,
 };
+use crate::language::decimal;
 
 /// A unit of SI with its twin in US customary.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,6 +74,8 @@ pub const STORAGE: Measure = twin("J/K", "Btu/°F", BTU / DEGREE);
 /// Heat that passes an area per degree.
 pub const FILM: Measure =
     twin("W/m²K", "Btu/h ft²°F", WATTS_PER_BTU_HOUR / (FOOT * FOOT) / DEGREE);
+/// Heat that passes an area.
+pub const FLUX: Measure = twin("W/m²", "Btu/h ft²", WATTS_PER_BTU_HOUR / (FOOT * FOOT));
 /// What holds heat back.
 pub const RESISTANCE: Measure =
     twin("m²K/W", "h ft²°F/Btu", FOOT * FOOT * DEGREE / WATTS_PER_BTU_HOUR);
@@ -103,6 +106,23 @@ impl Measure {
         }
     }
 
+    /// A value with its unit in a system, in so many decimals.
+    pub fn figure(&self, value: f64, system: System, decimals: usize) -> String {
+        let (shown, symbol) = match system {
+            System::Metric => (value, self.si),
+            System::Us => ((value - self.zero) / self.factor, self.us),
+        };
+        with(fixed(shown, decimals), symbol)
+    }
+
+    /// SI per unit of a system.
+    pub const fn per(&self, system: System) -> f64 {
+        match system {
+            System::Metric => 1.0,
+            System::Us => self.factor,
+        }
+    }
+
     /// A value in US customary.
     pub fn in_us(&self, value: f64) -> String {
         with(significant((value - self.zero) / self.factor), self.us)
@@ -125,7 +145,7 @@ fn significant(value: f64) -> String {
         return fixed(value, 0);
     }
     if !PLAIN.contains(&size) {
-        return format!("{value:.*e}", DIGITS - 1);
+        return decimal(format!("{value:.*e}", DIGITS - 1));
     }
     let mut before = 0;
     let mut rest = size;
@@ -134,12 +154,7 @@ fn significant(value: f64) -> String {
         before += 1;
     }
     let zeros = if before == 0 { leading_zeros(size) } else { 0 };
-    let text = fixed(value, (DIGITS + zeros).saturating_sub(before));
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').into()
-    } else {
-        text
-    }
+    decimal(trimmed(pointed(value, (DIGITS + zeros).saturating_sub(before))))
 }
 
 /// Zeros behind the point of a number below 1.

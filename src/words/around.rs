@@ -1,5 +1,6 @@
 //! Sentences on what stands around the heater, lies below it and carries it.
 
+use crate::language;
 use crate::rules::{Around, Matter};
 
 /// A finding in words, with `{f}` for the figure, `{l}` for its limit and `{h}` for the matter.
@@ -21,8 +22,8 @@ pub(super) fn filled(rule: Around, text: &str, [found, limit]: [&str; 2]) -> Str
     text.replace("{f}", found).replace("{l}", limit).replace("{h}", matter)
 }
 
-const fn noun(matter: Matter) -> &'static str {
-    match matter {
+fn noun(matter: Matter) -> &'static str {
+    let english = match matter {
         Matter::Distances => "the distances to what can burn",
         Matter::Hearth => "the floor in front of the door",
         Matter::ChimneyGap => "the gap between chimney and wood",
@@ -42,15 +43,18 @@ const fn noun(matter: Matter) -> &'static str {
         Matter::FoamCover => "what covers the foam",
         Matter::Damper => "the damper",
         Matter::AirSupply => "where the air for the fire comes from",
-    }
+    };
+    language::said(english)
 }
 
-const fn said_of(
+/// Takes English and has it said.
+pub(super) fn said_of(
     short: &'static str,
     title: &'static str,
     reason: &'static str,
     remedy: &'static str,
 ) -> Said {
+    let [short, title, reason, remedy] = [short, title, reason, remedy].map(language::said);
     Said { short, title, reason, remedy }
 }
 
@@ -61,7 +65,7 @@ const FOOTING: &str = "A footing that settles or lifts cracks the channels, and 
 const ENGINEER: &str = "Have an engineer decide what carries it.";
 
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
-pub(super) const fn said(rule: Around) -> Said {
+pub(super) fn said(rule: Around) -> Said {
     match rule {
         Around::NotStated(_) => said_of(
             "not stated: {h}",
@@ -87,6 +91,13 @@ pub(super) const fn said(rule: Around) -> Said {
             "It counts in North America alone, only where the whole 914 mm (36 in) are asked, never in \
              front of the door or around the chimney, and not every kind at a ceiling.",
             "Keep the distance as if nothing were built there.",
+        ),
+        Around::CloserThanAdvised => said_of(
+            "{f} to what can burn, {l} advised",
+            "At the nearest it is {f} to what can burn; the code allows that for thick walls, and {l} is \
+             advised.",
+            CHARS,
+            "Keep more space where there is any.",
         ),
         Around::FoamBelow => said_of(
             "foam below the heater, no ventilated void",
@@ -117,13 +128,13 @@ pub(super) const fn said(rule: Around) -> Said {
         ),
         Around::ChimneyClose => said_of(
             "{f}, limit {l} around the chimney",
-            "From the chimney to wood {f}, where {l} is asked, all the way up.",
+            "From the chimney to wood it is {f}, where {l} is asked, all the way up.",
             CHARS,
             "Frame farther from the chimney, and close the gap at floors with sheet metal alone.",
         ),
         Around::ConnectorClose => said_of(
             "{f}, limit {l} around the connector",
-            "From the connector to what can burn {f}, where {l} is asked.",
+            "From the connector to what can burn it is {f}, where {l} is asked.",
             "Bare steel pipe gets hot enough to light wood.",
             "Move the pipe or take a tested one. It never goes through a wall or a ceiling.",
         ),
@@ -177,7 +188,7 @@ pub(super) const fn said(rule: Around) -> Said {
         ),
         Around::CleanoutNearWood => said_of(
             "{f}, limit {l} at the cleanouts",
-            "From the cleanouts to what can burn {f}, where {l} is asked.",
+            "From the cleanouts to what can burn it is {f}, where {l} is asked.",
             "A cleanout door gets hot and can leak.",
             "Move the heater, or put the cleanouts into another face.",
         ),
@@ -187,6 +198,19 @@ pub(super) const fn said(rule: Around) -> Said {
              definition.",
             "The distances and rules for masonry heaters do not hold for it, and it cools fast.",
             "Make the walls thicker, or have it judged as another kind of stove.",
+        ),
+        Around::NoReversal => said_of(
+            "no turn of 180 degrees",
+            "The smoke path turns nowhere by 180 degrees; by definition that is no masonry heater.",
+            "The distances and rules for masonry heaters do not hold for it.",
+            "Add a run.",
+        ),
+        Around::PathOfDefinition => said_of(
+            "smoke path {f}, {l} makes a masonry heater",
+            "The smoke path is {f} long; less than {l}, twice the largest dimension of the firebox, is \
+             no masonry heater by definition.",
+            "The distances and rules for masonry heaters do not hold for it.",
+            "Lengthen the runs, or add one.",
         ),
         Around::OnFraming => said_of(
             "{f} on wood framing meant for {l}",
@@ -228,16 +252,29 @@ pub(super) const fn said(rule: Around) -> Said {
         Around::SeismicAnchor => said_of(
             "to be anchored",
             "Where earthquakes are strong, the heater is anchored to its foundation.",
-            "It slides or falls.",
+            "A heater that is not held slides or falls.",
             ENGINEER,
         ),
         Around::SeismicReinforcement => said_of(
             "to be reinforced",
             "Where earthquakes are strong, a heater so slender, or one that carries its chimney, \
              is reinforced and anchored.",
-            "It falls.",
+            "A tall heater that is not held falls.",
             "Let the chimney stand beside it, build it lower or wider, or have an engineer design \
              the reinforcement.",
+        ),
+        Around::SeismicEngineered => said_of(
+            "an engineer designs against earthquakes",
+            "Where earthquakes are strongest, an engineer designs how heater and chimney are held.",
+            "A heater that is not held slides or falls.",
+            ENGINEER,
+        ),
+        Around::BypassOpen => said_of(
+            "bypass left open: gas {f}, chimney rated {l}",
+            "A bypass that is left open lets gas of {f} straight into the chimney, which is rated for {l}.",
+            "The chimney can crack and set the house on fire, and the masonry stays cold.",
+            "Close the bypass as soon as the flue draws, before the charge is laid; build one that shows \
+             from the firing place whether it is open.",
         ),
         Around::GapSmall => said_of(
             "gap {f}, the core grows {l}",
@@ -260,7 +297,7 @@ pub(super) const fn said(rule: Around) -> Said {
         ),
         Around::GlassNear => said_of(
             "{f} in front of the glass, {l} wanted",
-            "In front of the glass {f} to what can burn, where {l} would keep it from getting more than \
+            "In front of the glass it is {f} to what can burn, where {l} would keep it from getting more than \
              65 K (117 °F) hotter than the room.",
             "Glass radiates into the room as long as there is fire, and lights wood that is near.",
             "Keep the space in front of the door free, or take less glass.",

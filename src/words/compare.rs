@@ -3,15 +3,16 @@
 use super::findings::in_short;
 use super::{answer, failure, question};
 use crate::analysis::Failure;
-use crate::rules::{Finding, Question};
+use crate::language::{English, said, say};
+use crate::rules::{Answer, Finding, Question};
 use crate::study::compare::{self, Best, Column, Crossing, End, LEAST_GAIN};
 use crate::study::figures::{Figures, Line};
 use crate::units::{Quantity, System, figure, number, unit_of};
 use crate::words::passage::{Block, Cell, Passage, Table};
 
 /// Name of a figure.
-pub const fn line(line: Line) -> &'static str {
-    match line {
+pub fn line(line: Line) -> &'static str {
+    let english = match line {
         Line::RunsOutlet => "Gas out of the last run",
         Line::ChimneyInlet => "Gas into the chimney",
         Line::Efficiency => "Efficiency",
@@ -25,24 +26,28 @@ pub const fn line(line: Line) -> &'static str {
         Line::Mass => "Mass without chimney",
         Line::CoreBricks => "Bricks of core and cap",
         Line::FacingBricks => "Bricks of the facing",
-    }
+    };
+    said(english)
 }
 
 /// What the figures belong to.
-pub const NOTE: &str = "Gas out of the last run, wall at the mouth and draft belong to the height \
-    of the fire, with the masonry cold; all else to the day that repeats.";
+pub const NOTE: English = English(
+    "Gas out of the last run, wall at the mouth and draft belong to the height of the fire, \
+     with the masonry cold; all else to the day that repeats.",
+);
 
 /// How bricks are counted.
-pub const BRICKS: &str = "Bricks are estimated by volume, as if none were cut: straight firebrick of \
-    9 x 4 1/2 x 2 1/2 in (229 x 114 x 64 mm) and modular brick of 7 5/8 x 3 5/8 x 2 1/4 in (194 x 92 \
-    x 57 mm), sizes from memory. Waste comes on top.";
+pub const BRICKS: English = English(
+    "Bricks are estimated by the size that the design states, as if none were cut. Waste \
+     comes on top.",
+);
 
 /// Heading over the comparison of runs.
-pub const TITLE: &str = "One to ten runs";
+pub const TITLE: English = English("One to ten runs");
 /// What stands where a design has no figures.
 pub const NOTHING: &str = "\u{2013}";
 /// What stands where the warmth does not fall to half within days.
-const DAYS: &str = "days";
+const DAYS: English = English("days");
 
 /// A figure with what stands for it where there is none.
 pub fn shown(line: Line, figures: &Figures, system: System) -> String {
@@ -81,11 +86,23 @@ pub fn table(what: &str, designs: &[Beside<'_>], system: System) -> Table {
     });
     let answers = Question::ALL
         .map(|each| row(question(each).into(), &|found| answered(each, found, system)));
+    let all = row(ALL.into(), &|found| worst(found));
     Table {
         caption: None,
         heads: std::iter::once(what.to_owned()).chain(heads).collect(),
-        rows: figures.into_iter().chain(answers).collect(),
+        rows: std::iter::once(all).chain(figures).chain(answers).collect(),
     }
+}
+
+/// Row of the worst of the three answers.
+const ALL: English = English("All three questions");
+
+/// The worst of the three answers, as it is said of a question.
+pub fn worst(figures: &Figures) -> Cell {
+    let has = |answer: &Answer| figures.verdicts.iter().any(|each| each.answer == *answer);
+    let worst = [Answer::No, Answer::NotEnoughKnown, Answer::LookAgain];
+    let worst = worst.into_iter().find(has).unwrap_or(Answer::Yes);
+    Cell { answer: Some((worst, answer(Question::Draw, worst).to_owned())), ..Cell::default() }
 }
 
 /// An answer; what decides it shows when it is opened.
@@ -95,11 +112,11 @@ pub fn answered(asked: Question, figures: &Figures, system: System) -> Cell {
     let mine = all.filter(|(each, _)| *each == asked);
     let deciding = mine.filter_map(|(_, verdict)| verdict.deciding).next_back();
     let more =
-        deciding.map(|finding| Passage::new(question(asked)).text(said(&finding, system)));
+        deciding.map(|finding| Passage::new(question(asked)).text(told(&finding, system)));
     Cell { answer: Some((found, answer(asked, found).to_owned())), more, ..Cell::default() }
 }
 
-fn said(finding: &Finding, system: System) -> String {
+fn told(finding: &Finding, system: System) -> String {
     let text = super::finding(finding, system);
     format!("{} {} {}", text.title, text.reason, text.remedy)
 }
@@ -111,7 +128,8 @@ pub fn passage(columns: &[Column], system: System) -> Passage {
         Best::Passes { runs, .. } => Some(runs),
         Best::None { .. } => None,
     });
-    let head = |runs| format!("{runs}{}", if chosen == Some(runs) { " (best)" } else { "" });
+    let head =
+        |runs| format!("{runs}{}", if chosen == Some(runs) { said(" (best)") } else { "" });
     let heads: Vec<Beside<'_>> =
         columns.iter().map(|column| (head(column.runs), &column.result)).collect();
     let missing = columns.iter().filter_map(|column| {
@@ -121,7 +139,7 @@ pub fn passage(columns: &[Column], system: System) -> Passage {
     Passage::new(TITLE)
         .text(found.map(|found| best(&found, system)).unwrap_or_default())
         .text(crossing(&compare::crossing(columns), system))
-        .with(Block::Table(table("Runs", &heads, system)))
+        .with(Block::Table(table(said("Runs"), &heads, system)))
         .list(missing)
         .text(NOTE)
         .text(BRICKS)
@@ -131,7 +149,7 @@ pub fn passage(columns: &[Column], system: System) -> Passage {
 pub fn crossing(found: &Crossing, system: System) -> String {
     let pascals = |value: f64| figure(value.abs(), Quantity::Pressure, system);
     let draft = found.draft.map(|(runs, has, lacks)| {
-        format!(
+        say!(
             "The draft lasts for {}: {} beyond what is wanted, and with one more {} too little.",
             count(runs),
             pascals(has),
@@ -139,17 +157,19 @@ pub fn crossing(found: &Crossing, system: System) -> String {
         )
     });
     let gain = found.gain.map(|(runs, adds)| {
-        format!(
+        say!(
             "Heat is worth a run up to {}: one more keeps only {} of the wood's heat.",
             count(runs),
             figure(adds, Quantity::Share, system)
         )
     });
     let decides = match (found.draft, found.gain) {
-        (Some((draft, ..)), Some((gain, _))) if draft < gain => "The draft ends first.",
-        (Some((draft, ..)), Some((gain, _))) if gain < draft => "The gain in heat ends first.",
-        (Some(_), Some(_)) => "Both end there.",
-        (None, None) => "Draft and heat both speak for more runs than were compared.",
+        (Some((draft, ..)), Some((gain, _))) if draft < gain => said("The draft ends first."),
+        (Some((draft, ..)), Some((gain, _))) if gain < draft => {
+            said("The gain in heat ends first.")
+        }
+        (Some(_), Some(_)) => said("Both end there."),
+        (None, None) => said("Draft and heat both speak for more runs than were compared."),
         _ => "",
     };
     let parts = [draft.unwrap_or_default(), gain.unwrap_or_default(), decides.into()];
@@ -162,39 +182,39 @@ pub fn best(best: &Best, system: System) -> String {
     let short = |finding: &Finding| in_short(finding, system);
     let share = |value| figure(value, Quantity::Share, system);
     match best {
-        Best::None { runs, finding } => format!(
+        Best::None { runs, finding } => say!(
             "No number of runs answers yes three times. With {} the least speaks against it: {}.",
             count(*runs),
             short(finding)
         ),
         Best::Passes { runs, sensible: (fewest, most), end } => {
             let range = if fewest == most {
-                "no other number answers yes three times".into()
+                said("no other number answers yes three times").into()
             } else {
-                format!("{fewest} to {most} answer yes three times")
+                say!("{fewest} to {most} answer yes three times")
             };
             let why = match end {
-                End::GainsLittle(gain) => format!(
+                End::GainsLittle(gain) => say!(
                     "one run more keeps only {} more of the wood's heat, and a run should earn \
                      {} (our choice)",
                     share(*gain),
                     share(LEAST_GAIN)
                 ),
                 End::Fails(finding) => {
-                    format!("one run more does not pass: {}", short(finding))
+                    say!("one run more does not pass: {}", short(finding))
                 }
                 End::CannotStand => {
-                    "one run more does not stand below the mouth of the chimney".into()
+                    said("one run more does not stand below the mouth of the chimney").into()
                 }
-                End::Last => "more were not compared".into(),
+                End::Last => said("more were not compared").into(),
             };
-            format!("Best with {}: {range}, and {why}.", count(*runs))
+            say!("Best with {}: {range}, and {why}.", count(*runs))
         }
     }
 }
 
 fn count(runs: usize) -> String {
-    if runs == 1 { "1 run".into() } else { format!("{runs} runs") }
+    if runs == 1 { said("1 run").into() } else { say!("{runs} runs") }
 }
 
 #[cfg(test)]

@@ -1,66 +1,88 @@
-//! The draft under four conditions in words.
+//! The draft under four conditions: two fires on two days.
 
+use super::passage::{Cell, Passage};
 use crate::analysis::conditions::{KINDLING_RATE, LEAST_SUCTION};
-use crate::rules::{Condition, Severity, Start};
+use crate::language::{English, said, say};
+use crate::rules::{Answer, Condition, Severity, Start};
 use crate::units::{Quantity, System, figure};
 
 /// Heading over the conditions.
-pub const TITLE: &str = "Draft on two days";
+pub const TITLE: English = English("Draft on two days");
+
+/// The conditions to read: a row per fire, a column per day.
+pub fn passage(all: &[Condition], system: System) -> Passage {
+    let of = |start| all.iter().filter(move |condition| condition.start == start);
+    let days = of(Start::Hot).map(|condition| day(condition, system));
+    let heads: Vec<String> = std::iter::once(said("Fire").to_owned()).chain(days).collect();
+    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
+    let rows = [Start::Hot, Start::Cold].map(|fire| {
+        let cells = of(fire).map(|condition| cell(condition, system));
+        std::iter::once(Cell::from(start(fire))).chain(cells).collect()
+    });
+    Passage::new(TITLE).text(note(all, system)).table(&heads, rows)
+}
+
+fn cell(condition: &Condition, system: System) -> Cell {
+    let (answer, word) = verdict(condition.severity);
+    let answer = Some((answer, word.to_owned()));
+    Cell { answer, ..Cell::from(margin(condition, system)) }
+}
 
 /// Name of a fire for which the draft is judged.
-pub const fn start(start: Start) -> &'static str {
-    match start {
+fn start(start: Start) -> &'static str {
+    let english = match start {
         Start::Hot => "Height of the fire",
         Start::Cold => "Kindling, all cold",
-    }
+    };
+    said(english)
 }
 
 /// Name of a day, with the temperature outdoors.
-pub fn day(condition: &Condition, system: System) -> String {
+fn day(condition: &Condition, system: System) -> String {
     let name = match condition.day {
-        crate::rules::Day::Design => "Day of the design",
-        crate::rules::Day::Mild => "Mild day",
+        crate::rules::Day::Design => said("Day of the design"),
+        crate::rules::Day::Mild => said("Mild day"),
     };
     format!("{name}, {}", figure(condition.outdoors, Quantity::Temperature, system))
 }
 
 /// What a condition comes to.
-pub const fn verdict(severity: Option<Severity>) -> &'static str {
+fn verdict(severity: Option<Severity>) -> (Answer, &'static str) {
     match severity {
-        None => "Draws",
-        Some(Severity::GoodToKnow) => "Good to know",
-        Some(Severity::LookAgain) => "Look again",
-        Some(Severity::DoNotBuild) => "Does not draw",
+        None => (Answer::Yes, said("Draws")),
+        Some(Severity::GoodToKnow) => (Answer::Yes, said("Draws, good to know")),
+        Some(Severity::LookAgain) => (Answer::LookAgain, said("Look again")),
+        Some(Severity::DoNotBuild) => (Answer::No, said("Does not draw")),
     }
 }
 
 /// Its figure beside what is wanted.
-pub fn margin(condition: &Condition, system: System) -> String {
+fn margin(condition: &Condition, system: System) -> String {
     let show = |pascals: f64| figure(pascals, Quantity::Pressure, system);
     let found = if condition.margin < 0.0 {
-        format!("{} short", show(-condition.margin))
+        say!("{} short", show(-condition.margin))
     } else {
-        format!("{} to spare", show(condition.margin))
+        say!("{} to spare", show(condition.margin))
     };
     if condition.wanted > 0.0 {
-        format!("{found}, at least {} wanted", show(condition.wanted))
+        say!("{found}, at least {} wanted", show(condition.wanted))
     } else {
         found
     }
 }
 
 /// What the conditions are.
-pub fn note(conditions: &[Condition], system: System) -> String {
+fn note(conditions: &[Condition], system: System) -> String {
     let raised = conditions.iter().any(|condition| condition.suction_raised);
     let suction = if raised {
-        format!(
+        say!(
             " All are judged with a suction of the house of {}, more than was entered.",
             figure(LEAST_SUCTION, Quantity::Pressure, system)
         )
     } else {
         String::new()
     };
-    format!(
+    say!(
         "The height of the fire at the excess air that is stated; the kindling with {} of wood \
          an hour in cold masonry and a cold flue.{suction}",
         figure(KINDLING_RATE * 3600.0, Quantity::Mass, system)
@@ -85,5 +107,7 @@ mod tests {
         assert!(note(&all, System::Metric).contains("4.0 Pa"));
         assert!(note(&all, System::Us).contains("lb"));
         assert_eq!(day(&all[1], System::Metric), "Mild day, 15 °C");
+        let plain = passage(&all, System::Metric).plain();
+        assert_eq!(plain.matches("Pa to spare").count(), 4, "{plain}");
     }
 }

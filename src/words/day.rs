@@ -1,10 +1,13 @@
 //! The firing day in words: its figures, where the heat went, what happens at a moment.
 
+use super::passage::Passage;
 use super::place;
 use crate::analysis::day::{DayState, Energy, FacePlace, Moment};
+use crate::analysis::extrapolation::{Formula, OverTheBurn, over_the_burns};
+use crate::language::{English, said, say, within};
 use crate::rules::Place;
 use crate::study::day::First;
-use crate::units::{Quantity, System, figure};
+use crate::units::{Quantity, System, figure, fixed};
 
 /// A figure of the day.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -53,20 +56,21 @@ pub enum Side {
 }
 
 /// Heading over a side of the account.
-pub const fn side(side: Side) -> &'static str {
-    match side {
+pub fn side(side: Side) -> &'static str {
+    let english = match side {
         Side::Room => "To the room",
         Side::House => "Elsewhere in the house",
         Side::Lost => "Lost",
-    }
+    };
+    said(english)
 }
 
 /// The figures of a state; the times to half and quarter are those of the single firing.
 pub fn figures(state: &DayState, first: &First, system: System) -> [FigureGroup; 3] {
     [
-        FigureGroup { title: "Warmth", figures: warmth(state, first, system) },
-        FigureGroup { title: "Gas into the chimney", figures: gas(state, system) },
-        FigureGroup { title: "Draft and flue", figures: flue(state, system) },
+        FigureGroup { title: said("Warmth"), figures: warmth(state, first, system) },
+        FigureGroup { title: said("Gas into the chimney"), figures: gas(state, system) },
+        FigureGroup { title: said("Draft and flue"), figures: flue(state, system) },
     ]
 }
 
@@ -80,29 +84,29 @@ fn warmth(state: &DayState, first: &First, system: System) -> Vec<DayFigure> {
     let peak = &state.peak;
     let hours = |hours: Option<f64>| match hours {
         Some(hours) => figure(3600.0 * hours, Quantity::Hours, system),
-        None => "over 3 days".into(),
+        None => said("over 3 days").into(),
     };
-    let single = || "single firing from cold".to_owned();
+    let single = || said("single firing from cold").to_owned();
     let mut lines = vec![
-        line("room-mean", "To the room, mean", power(mean), String::new()),
+        line("room-mean", said("To the room, mean"), power(mean), String::new()),
         line(
             "room-peak",
-            "To the room, peak",
+            said("To the room, peak"),
             power(peak.room_watts),
             after(peak.room_time_s, state),
         ),
         line(
             "face",
-            "Hottest face",
+            said("Hottest face"),
             figure(peak.surface.temperature, Quantity::Temperature, system),
             format!("{}, {}", face(peak.surface_place), after(peak.surface.time_s, state)),
         ),
-        line("half", "Warmth halves in", hours(first.hours_to_half), single()),
-        line("quarter", "Falls to a quarter in", hours(first.hours_to_quarter), single()),
+        line("half", said("Warmth halves in"), hours(first.hours_to_half), single()),
+        line("quarter", said("Falls to a quarter in"), hours(first.hours_to_quarter), single()),
     ];
     lines.extend(peak.wall_behind.map(|at| {
         let value = figure(at.temperature, Quantity::Temperature, system);
-        line("wall-behind", "Face of the wall behind", value, after(at.time_s, state))
+        line("wall-behind", said("Face of the wall behind"), value, after(at.time_s, state))
     }));
     lines
 }
@@ -114,22 +118,27 @@ fn gas(state: &DayState, system: System) -> Vec<DayFigure> {
     vec![
         line(
             "gas-mean",
-            "Mean of the burn",
+            said("Mean of the burn"),
             temperature(state.burn_mean.chimney_inlet),
             String::new(),
         ),
-        line("gas-peak", "Peak", temperature(peak.temperature), after(peak.time_s, state)),
+        line(
+            "gas-peak",
+            said("Peak"),
+            temperature(peak.temperature),
+            after(peak.time_s, state),
+        ),
         line(
             "efficiency-lower",
-            "Heat kept",
+            said("Heat kept"),
             share(state.efficiency_lower),
-            "of the lower heating value".into(),
+            said("of the lower heating value").into(),
         ),
         line(
             "efficiency-higher",
-            "Heat kept",
+            said("Heat kept"),
             share(state.efficiency_higher),
-            "of the higher heating value".into(),
+            said("of the higher heating value").into(),
         ),
     ]
 }
@@ -137,46 +146,49 @@ fn gas(state: &DayState, system: System) -> Vec<DayFigure> {
 fn flue(state: &DayState, system: System) -> Vec<DayFigure> {
     let draft = &state.draft;
     let minutes = |seconds| figure(seconds, Quantity::Duration, system);
-    let burning = || "while it burns".to_owned();
+    let burning = || said("while it burns").to_owned();
     vec![
         line(
             "least-margin",
-            "Least draft to spare",
+            said("Least draft to spare"),
             figure(draft.least_margin_pascals, Quantity::Pressure, system),
             after(draft.least_margin_time_s, state),
         ),
         line(
             "short-of-draft",
-            "Less air than stated",
+            said("Less air than stated"),
             minutes(draft.short_of_draft_s),
             burning(),
         ),
-        line("smoke-back", "Smoke-back", minutes(draft.smoke_back_s), burning()),
+        line("smoke-back", said("Smoke-back"), minutes(draft.smoke_back_s), burning()),
         line(
             "coldest-wall",
-            "Coldest wall at the mouth",
+            said("Coldest wall at the mouth"),
             figure(draft.coldest_mouth_wall, Quantity::Temperature, system),
             burning(),
         ),
-        line("wet-wall", "That wall below the dew point", minutes(draft.wet_wall_s), burning()),
+        line(
+            "wet-wall",
+            said("That wall below the dew point"),
+            minutes(draft.wet_wall_s),
+            burning(),
+        ),
     ]
 }
 
 /// Where the hottest face is.
 fn face(at: FacePlace) -> String {
     match at {
-        FacePlace::Firebox => "firebox".into(),
-        FacePlace::Run(number) => {
-            place(Place::Run(number.saturating_sub(1))).to_ascii_lowercase()
-        }
-        FacePlace::Cap => "cap".into(),
+        FacePlace::Firebox => said("firebox").into(),
+        FacePlace::Run(number) => within(&place(Place::Run(number.saturating_sub(1)))),
+        FacePlace::Cap => said("cap").into(),
     }
 }
 
 /// When, counted from the first lighting.
 fn after(seconds: f64, state: &DayState) -> String {
-    let lit = if state.firings > 1 { "the first lighting" } else { "lighting" };
-    format!("{} after {lit}", clock(seconds))
+    let lit = if state.firings > 1 { said("the first lighting") } else { said("lighting") };
+    say!("{} after {lit}", clock(seconds))
 }
 
 /// A time as hours and minutes.
@@ -185,11 +197,11 @@ pub fn clock(seconds: f64) -> String {
     let hours = (minutes / 60.0).floor();
     let minutes = minutes - 60.0 * hours;
     if hours > 0.0 && minutes < 1.0 {
-        format!("{hours:.0} h")
+        format!("{} h", fixed(hours, 0))
     } else if hours < 1.0 {
-        format!("{minutes:.0} min")
+        format!("{} min", fixed(minutes, 0))
     } else {
-        format!("{hours:.0} h {minutes:.0} min")
+        format!("{} h {} min", fixed(hours, 0), fixed(minutes, 0))
     }
 }
 
@@ -203,17 +215,17 @@ pub fn shares(energy: &Energy) -> [HeatShare; 11] {
         side,
     };
     [
-        part(Side::Room, "Faces of firebox and runs", energy.faces_joules),
-        part(Side::Room, "Glass", energy.glass_joules),
-        part(Side::Room, "Metal of the door", energy.door_joules),
-        part(Side::Room, "Cap", energy.cap_joules),
-        part(Side::House, "Chimney indoors", energy.chimney_indoors_joules),
-        part(Side::House, "Connector", energy.connector_joules),
-        part(Side::House, "Still in the masonry", energy.stored_joules),
-        part(Side::Lost, "Out at the mouth", energy.mouth_joules - energy.air_joules),
-        part(Side::Lost, "Chimney outdoors", energy.chimney_outdoors_joules),
-        part(Side::Lost, "Down through the base", energy.under_joules),
-        part(Side::Lost, "Left unburned", energy.unburned_joules),
+        part(Side::Room, said("Faces of firebox and runs"), energy.faces_joules),
+        part(Side::Room, said("Glass"), energy.glass_joules),
+        part(Side::Room, said("Metal of the door"), energy.door_joules),
+        part(Side::Room, said("Cap"), energy.cap_joules),
+        part(Side::House, said("Chimney indoors"), energy.chimney_indoors_joules),
+        part(Side::House, said("Connector"), energy.connector_joules),
+        part(Side::House, said("Still in the masonry"), energy.stored_joules),
+        part(Side::Lost, said("Out at the mouth"), energy.mouth_joules - energy.air_joules),
+        part(Side::Lost, said("Chimney outdoors"), energy.chimney_outdoors_joules),
+        part(Side::Lost, said("Down through the base"), energy.under_joules),
+        part(Side::Lost, said("Left unburned"), energy.unburned_joules),
     ]
 }
 
@@ -221,25 +233,25 @@ pub fn shares(energy: &Energy) -> [HeatShare; 11] {
 pub fn wood(state: &DayState, system: System) -> String {
     let heat = figure(state.energy.wood_joules, Quantity::Energy, system);
     let firings = match state.firings {
-        1 => "One firing".into(),
-        count => format!("{count} firings"),
+        1 => said("One firing").into(),
+        count => say!("{count} firings"),
     };
-    format!("{firings} in {}: {heat} of wood, lower heating value.", clock(state.period_s))
+    say!("{firings} in {}: {heat} of wood, lower heating value.", clock(state.period_s))
 }
 
 /// What happens at a moment.
 pub fn moment(at: f64, moment: &Moment, system: System) -> String {
     let power = |watts| figure(watts, Quantity::Power, system);
     let fire = if moment.wood_watts > 0.0 {
-        format!(
+        say!(
             "fire {}, lost with the gas {}",
             power(moment.wood_watts),
             power(moment.stack_watts)
         )
     } else {
-        format!("no fire, lost with the air {}", power(moment.stack_watts))
+        say!("no fire, lost with the air {}", power(moment.stack_watts))
     };
-    format!(
+    say!(
         "After {}: {fire}, to the room {}, hottest face {}.",
         clock(at),
         power(moment.room_watts),
@@ -253,7 +265,7 @@ pub fn summary(state: &DayState, system: System) -> String {
     let most = state.series.wood_watts.iter().copied().fold(0.0, f64::max);
     let least = state.series.room_watts.iter().copied().fold(f64::INFINITY, f64::min);
     let power = |watts| figure(watts, Quantity::Power, system);
-    format!(
+    say!(
         "Over {}, the fire gives {} at its height. The heater gives the room from {} to {}, the \
          most {}. Its hottest face reaches {}, {}.",
         clock(state.period_s),
@@ -265,6 +277,50 @@ pub fn summary(state: &DayState, system: System) -> String {
         after(peak.surface.time_s, state),
     )
 }
+
+/// Formulas that are used outside their range while the fire burns, when the days repeat; none where
+/// all stay within.
+pub fn beyond_formulas(state: &DayState, system: System) -> Option<Passage> {
+    let found = over_the_burns(state);
+    let line = |found: &OverTheBurn| {
+        let quantity = match found.formula {
+            Formula::LecknerEmissivity | Formula::GasTransport => Quantity::Temperature,
+            _ => Quantity::Ratio,
+        };
+        let show = |value| figure(value, quantity, system);
+        let time = |seconds| figure(seconds, Quantity::Duration, system);
+        let what = match found.formula {
+            Formula::ForcedConvection => said(
+                "heat from gas that the draft pushes along, by buoyancy over inertia \
+                 (Richardson number)",
+            ),
+            Formula::LecknerEmissivity => {
+                said("heat that the gas radiates, by its temperature")
+            }
+            Formula::GasTransport => {
+                said("viscosity and conductivity of the gas, by its temperature")
+            }
+            Formula::ColebrookFriction | Formula::NorrisGain => said("friction of rough walls"),
+        };
+        say!(
+            "{} of {}: {what}. At the worst {}; it was made for {} to {}.",
+            time(found.time_s),
+            time(found.of_s),
+            show(found.value),
+            show(found.from),
+            show(found.to)
+        )
+    };
+    (!found.is_empty())
+        .then(|| Passage::new(BEYOND_FORMULAS).text(BEYOND_NOTE).list(found.iter().map(line)))
+}
+
+const BEYOND_FORMULAS: English = English("Formulas outside their range while the fire burns");
+const BEYOND_NOTE: English = English(
+    "For so much of the burns, when the days repeat, a formula is used beyond what it was \
+     made for; the figures of those minutes are rough. Temperatures are held to the range of \
+     their formula, and slow gas is computed with both its draft and its own heat.",
+);
 
 #[cfg(test)]
 mod tests {

@@ -2,28 +2,32 @@
 
 use crate::design::Design;
 use crate::design::examples::Example;
+use crate::language::{English, said};
 
 /// What is said over the list.
-pub const TITLE: &str = "Designs to begin with";
+pub const TITLE: English = English("Designs to begin with");
 /// What they are.
-pub const NOTE: &str = "All of them are invented. Open one and change it: your own design stays a \
-     step back, under Undo.";
+pub const NOTE: English = English(
+    "All of them are invented. Open one and change it: your own design stays a step back, \
+     under Undo.",
+);
 
 /// Name of a design to begin with.
-pub const fn name(example: Example) -> &'static str {
-    match example {
+pub fn name(example: Example) -> &'static str {
+    let english = match example {
         Example::Farmhouse => "North farmhouse",
         Example::Cabin => "Small cabin, three runs",
         Example::Bench => "Heated bench",
         Example::TallStack => "Tall stack that does not draw",
         Example::StoneFaced => "Heavy, faced with stone",
         Example::TightHouse => "Tight house with a fan",
-    }
+    };
+    said(english)
 }
 
 /// What it teaches.
-pub const fn teaches(example: Example) -> &'static str {
-    match example {
+pub fn teaches(example: Example) -> &'static str {
+    let english = match example {
         Example::Farmhouse => {
             "Five runs over the firebox, two firings on the coldest days: where every figure is, and \
              how the runs share the heat."
@@ -47,7 +51,8 @@ pub const fn teaches(example: Example) -> &'static str {
             "A fan pulls against the chimney: see what the bypass damper and one more meter \
              (3 ft) of chimney do."
         }
-    }
+    };
+    said(english)
 }
 
 /// The design under its name.

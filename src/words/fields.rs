@@ -1,11 +1,12 @@
 //! English names and help lines of the inputs.
 
 use crate::design::field::FieldId;
+use crate::language::said;
 
 /// Label of an input.
 #[expect(clippy::too_many_lines, reason = "one arm per input")]
-pub const fn label(id: FieldId) -> &'static str {
-    match id {
+pub fn label(id: FieldId) -> &'static str {
+    let english = match id {
         FieldId::RuleSet => "Rules",
         FieldId::Altitude => "Altitude",
         FieldId::OutdoorTemperature => "Outdoor temperature",
@@ -118,18 +119,26 @@ pub const fn label(id: FieldId) -> &'static str {
         FieldId::AirSupply => "Air for the fire",
         FieldId::AirOpening => "Opening for that air",
         FieldId::BenchUse => "Bench is for",
+        FieldId::CoreBrick => "Brick of the core",
+        FieldId::CoreJoint => "Joint of the core",
+        FieldId::FacingBrick => "Brick of the facing",
+        FieldId::FacingJoint => "Joint of the facing",
+        FieldId::OwnBrickLength => "Own brick, length",
+        FieldId::OwnBrickWidth => "Own brick, width",
+        FieldId::OwnBrickHeight => "Own brick, height",
         FieldId::Damper => "Damper",
         FieldId::DamperOpening => "Opening left by the shut damper",
         FieldId::Foam => "Foam near the heater",
         FieldId::FoamCovered => "Foam is covered",
         FieldId::Children => "Small children",
-    }
+    };
+    said(english)
 }
 
 /// Help line of an input.
 #[expect(clippy::too_many_lines, reason = "one arm per input")]
-pub const fn help(id: FieldId) -> &'static str {
-    match id {
+pub fn help(id: FieldId) -> &'static str {
+    let english = match id {
         FieldId::RuleSet => {
             "Whose clearance rules are applied. Local code decides in any case."
         }
@@ -333,6 +342,11 @@ pub const fn help(id: FieldId) -> &'static str {
             "Free area between the bars of the opening, or of the duct where it is narrowest."
         }
         FieldId::BenchUse => "What the top of a bench is for, where the runs are one.",
+        FieldId::CoreBrick | FieldId::FacingBrick => "Where it is laid in brick.",
+        FieldId::CoreJoint | FieldId::FacingJoint => "Mortar between two bricks.",
+        FieldId::OwnBrickLength | FieldId::OwnBrickWidth | FieldId::OwnBrickHeight => {
+            "Your own or salvaged brick, cleaned, without mortar."
+        }
         FieldId::Damper => "A plate that closes the way to the chimney when the fire is out.",
         FieldId::DamperOpening => {
             "What the shut damper leaves open, a notch or a hole in it, so that the gas of embers gets out."
@@ -346,5 +360,6 @@ pub const fn help(id: FieldId) -> &'static str {
         FieldId::Children => {
             "Whether small children live or visit where they can touch the heater."
         }
-    }
+    };
+    said(english)
 }

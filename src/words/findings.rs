@@ -4,8 +4,10 @@ use super::{around, heat, house, label, place};
 use crate::analysis::conditions::{LEAST_SUCTION, MILD_OUTDOORS};
 use crate::analysis::extrapolation::Formula;
 use crate::design::field::{FieldId, Kind, field};
+use crate::language::{said, say, within};
 use crate::rules::{
-    Day, Figure, Finding, Hazard, Judged, Moment, OVERLOAD, PEAK_ALLOWANCE, Rule, Standing,
+    Around, Burning, Day, Figure, Finding, Hazard, Judged, Moment, OVERLOAD, PEAK_ALLOWANCE,
+    Rule, Standing,
 };
 use crate::units::{Quantity, System, difference, figure, range};
 
@@ -33,12 +35,13 @@ pub fn finding(finding: &Finding, system: System) -> Text {
 }
 
 /// What formulas were not made for.
-const fn unlike(formula: Formula) -> &'static str {
-    match formula {
+fn unlike(formula: Formula) -> &'static str {
+    let english = match formula {
         Formula::ForcedConvection => "gas very slow",
         Formula::ColebrookFriction | Formula::NorrisGain => "walls very rough",
         Formula::LecknerEmissivity | Formula::GasTransport => "gas very hot",
-    }
+    };
+    said(english)
 }
 
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
@@ -47,72 +50,80 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
     let show = |shown: Figure| figure(shown.value, shown.quantity, system);
     let found = show(finding.found);
     let limit = finding.limit.map(show).unwrap_or_default();
-    let place = place(finding.place).to_ascii_lowercase();
+    let place = within(&place(finding.place));
     match finding.rule {
         Rule::DraftNegative(judged) => {
-            format!("draft {} short{}", short(finding, system), in_short_on(judged))
+            say!("draft {} short{}", short(finding, system), in_short_on(judged))
         }
         Rule::ColdStartWeak(judged) => {
             let when = in_short_on(judged);
-            format!("draft {} short at a cold start{when}", short(finding, system))
+            say!("draft {} short at a cold start{when}", short(finding, system))
         }
         Rule::DraftReserveSmall(judged) => {
-            format!("{found} to spare{}, {limit} wanted", in_short_on(judged))
+            say!("{found} to spare{}, {limit} wanted", in_short_on(judged))
         }
-        Rule::NoRunningFlow(_) => "no flow at which it runs".into(),
-        Rule::SecondFlow(_) => format!("{found} flows at which it balances"),
-        Rule::UnheldFlow(_) => "a flow that does not hold itself".into(),
+        Rule::NoRunningFlow(_) => said("no flow at which it runs").into(),
+        Rule::SecondFlow(_) => say!("{found} flows at which it balances"),
+        Rule::UnheldFlow(_) => said("a flow that does not hold itself").into(),
         Rule::GasAboveChimneyRating(_) | Rule::GasWasteful(_) | Rule::GasWarm(_) => {
-            format!("gas into the chimney {found}, limit {limit}")
+            say!("gas into the chimney {found}, limit {limit}")
         }
-        Rule::GasCool(_) => format!("gas into the chimney {found}, at least {limit} wanted"),
-        Rule::ChimneyWallWet => format!("wall at the mouth {found}, dew point {limit}"),
-        Rule::ChimneyWallFreezing => format!("wall at the mouth {found}, limit {limit}"),
-        Rule::GasSlow => format!("{found} in {place}, at least {limit} wanted"),
-        Rule::GasFast => format!("{found} in {place}, limit {limit}"),
-        Rule::FireboxSmall => format!("firebox surface {found}, {limit} wanted"),
-        Rule::FireboxLarge => format!("firebox surface {found}, {limit} suits"),
-        Rule::FireboxBaseSmall => format!("base of the firebox {found}, {limit} wanted"),
-        Rule::FireboxLow => format!("firebox {found} high, {limit} wanted"),
-        Rule::FireboxNarrow => format!("firebox {found} to 1, limit {limit}"),
-        Rule::GlassLarge => format!("glass {found}, limit {limit}"),
-        Rule::InletFast => format!("air enters at {found}, limit {limit}"),
-        Rule::PathShort => format!("smoke path {found}, at least {limit} wanted"),
-        Rule::NoRuns => "no runs".into(),
-        Rule::SideClose => format!("{found}, limit {limit} at the sides"),
-        Rule::BackClose => format!("{found}, limit {limit} behind"),
-        Rule::FrontClose => format!("{found}, limit {limit} in front of the door"),
-        Rule::CeilingClose => format!("{found}, limit {limit} to the ceiling"),
-        Rule::ClearancesNotChecked => "no clearance of a code was checked".into(),
-        Rule::OutsideFormula(formula) => format!("{} in {place}", unlike(formula)),
+        Rule::GasCool(_) => say!("gas into the chimney {found}, at least {limit} wanted"),
+        Rule::ChimneyWallWet(burning) => {
+            say!("wall at the mouth {found}{}, dew point {limit}", in_short_while(burning))
+        }
+        Rule::ChimneyWallFreezing(burning) => {
+            say!("wall at the mouth {found}{}, limit {limit}", in_short_while(burning))
+        }
+        Rule::GasSlow => say!("{found} in {place}, at least {limit} wanted"),
+        Rule::GasFast => say!("{found} in {place}, limit {limit}"),
+        Rule::FireboxSmall => say!("firebox surface {found}, {limit} wanted"),
+        Rule::FireboxLarge => say!("firebox surface {found}, {limit} suits"),
+        Rule::FireboxBaseSmall => say!("base of the firebox {found}, {limit} wanted"),
+        Rule::FireboxLow => say!("firebox {found} high, {limit} wanted"),
+        Rule::FireboxNarrow => say!("firebox {found} to 1, limit {limit}"),
+        Rule::GlassLarge => say!("glass {found}, limit {limit}"),
+        Rule::InletFast => say!("air enters at {found}, limit {limit}"),
+        Rule::PathShort => say!("smoke path {found}, at least {limit} wanted"),
+        Rule::NoRuns => said("no runs").into(),
+        Rule::SideClose => say!("{found}, limit {limit} at the sides"),
+        Rule::BackClose => say!("{found}, limit {limit} behind"),
+        Rule::FrontClose => say!("{found}, limit {limit} in front of the door"),
+        Rule::CeilingClose => say!("{found}, limit {limit} to the ceiling"),
+        Rule::ClearancesNotChecked => said("no clearance of a code was checked").into(),
+        Rule::OutsideFormula(formula) => say!("{} in {place}", unlike(formula)),
         Rule::InputUnusual(id) => {
-            format!("{}: {found}, usual {}", label(id), usual(id, system))
+            say!("{}: {found}, usual {}", label(id), usual(id, system))
         }
-        Rule::WoodWet => format!("wood with {found} of water, limit {limit}"),
-        Rule::HouseNotCovered => format!("{found} on average, the house loses {limit}"),
+        Rule::WoodWet => say!("wood with {found} of water, limit {limit}"),
+        Rule::HouseNotCovered => say!("{found} on average, the house loses {limit}"),
         Rule::SmokeBack(judged) => {
-            format!("smoke for {found} of a burn{}", in_short_on(judged))
+            say!("smoke for {found} of a burn{}", in_short_on(judged))
         }
         Rule::SmokeAtLighting(judged) => {
-            format!("smoke for {found} at a cold start{}", in_short_on(judged))
+            say!("smoke for {found} at a cold start{}", in_short_on(judged))
         }
         Rule::ShortOfDraft(judged) => {
-            format!("less air than stated for {found} of a burn{}", in_short_on(judged))
+            say!("less air than stated for {found} of a burn{}", in_short_on(judged))
         }
-        Rule::FireGoesOut(judged) => format!("the fire goes out{}", in_short_on(judged)),
-        Rule::DayNotFound(judged) => format!("no firing day found{}", in_short_on(judged)),
+        Rule::FireGoesOut(judged) => say!("the fire goes out{}", in_short_on(judged)),
+        Rule::DayNotFound(judged) => say!("no firing day found{}", in_short_on(judged)),
         Rule::InHouse(rule) => house::in_short(rule, [&found, &limit]),
-        Rule::FaceTooHot => format!("face at {found}, limit {limit}"),
+        Rule::FaceTooHot => say!("face at {found}, limit {limit}"),
         Rule::AtTheEdge(hazard, _) => match hazard {
-            Hazard::Rating => format!("gas into the chimney up to {found}, limit {limit}"),
-            Hazard::Face => format!("face up to {found}, limit {limit}"),
-            Hazard::Starved => format!("short of draft for {found} with more wood"),
-            Hazard::WetWall => format!("wall at the mouth wet in {found} of cases"),
-            Hazard::FrozenWall => format!("wall at the mouth freezing in {found} of cases"),
-            Hazard::TooHot(hot) => format!("{} up to {found}, limit {limit}", heat::noun(hot)),
+            Hazard::Rating => say!("gas into the chimney up to {found}, limit {limit}"),
+            Hazard::Face => say!("face up to {found}, limit {limit}"),
+            Hazard::Starved => say!("short of draft for {found} with more wood"),
+            Hazard::WetWall => say!("wall at the mouth wet in {found} of cases"),
+            Hazard::FrozenWall => say!("wall at the mouth freezing in {found} of cases"),
+            Hazard::Growth => say!("core grows up to {found}, gap {limit}"),
+            Hazard::TooHot(hot) => say!("{} up to {found}, limit {limit}", heat::noun(hot)),
+            Hazard::Touch(touch) => {
+                filled(heat::touch(touch).short, [&say!("up to {found}"), &limit])
+            }
         },
-        Rule::TooHot(hot) => format!("{} at {found}, limit {limit}", heat::noun(hot)),
-        Rule::Touch(touch) => filled(heat::touch(touch)[0], [&found, &limit]),
+        Rule::TooHot(hot) => say!("{} at {found}, limit {limit}", heat::noun(hot)),
+        Rule::Touch(touch) => filled(heat::touch(touch).short, [&say!("at {found}"), &limit]),
         Rule::Around(rule) => around::filled(rule, around::said(rule).short, [&found, &limit]),
     }
 }
@@ -123,11 +134,24 @@ fn short(finding: &Finding, system: System) -> String {
     figure(-value, quantity, system)
 }
 
-const fn in_short_on(judged: Judged) -> &'static str {
-    match judged.day {
-        Day::Design => "",
-        Day::Mild => " on a mild day",
-    }
+/// What burns where it is not the stated charge, to follow a figure.
+fn in_short_while(burning: Burning) -> &'static str {
+    let english = match burning {
+        Burning::Charge => "",
+        Burning::HalfCharge => " with half a charge",
+        Burning::LastChar => " at the end of a burn",
+    };
+    said(english)
+}
+
+fn in_short_on(judged: Judged) -> &'static str {
+    let english = match (judged.day, judged.due) {
+        (Day::Design, false) => "",
+        (Day::Mild, false) => " on a mild day",
+        (Day::Design, true) => " when due for cleaning",
+        (Day::Mild, true) => " when due for cleaning, on a mild day",
+    };
+    said(english)
 }
 
 /// The usual range of an input.
@@ -141,33 +165,33 @@ fn usual(id: FieldId, system: System) -> String {
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
 fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String {
     match finding.rule {
-        Rule::DraftNegative(judged) => format!(
+        Rule::DraftNegative(judged) => say!(
             "The chimney does not pull enough{}: the draft to spare is {found}{}.",
             on(judged, system),
             suction(judged, system)
         ),
-        Rule::DraftReserveSmall(judged) => format!(
+        Rule::DraftReserveSmall(judged) => say!(
             "Little draft to spare{}: {found}, where {limit} is wanted{}.",
             on(judged, system),
             suction(judged, system)
         ),
-        Rule::NoRunningFlow(judged) => format!(
+        Rule::NoRunningFlow(judged) => say!(
             "With its air fully open this heater finds no flow at which it runs{}{}.",
             on(judged, system),
             suction(judged, system)
         ),
-        Rule::SecondFlow(judged) => format!(
+        Rule::SecondFlow(judged) => say!(
             "The draft balances at {found} flows{}{}: the fire may settle at the wrong one.",
             on(judged, system),
             suction(judged, system)
         ),
-        Rule::UnheldFlow(judged) => format!(
+        Rule::UnheldFlow(judged) => say!(
             "The draft balances only at an excess air ratio of {found}{}{}, and that does not \
              last: a smaller fire dies down.",
             on(judged, system),
             suction(judged, system)
         ),
-        Rule::ColdStartWeak(judged) => format!(
+        Rule::ColdStartWeak(judged) => say!(
             "A kindling fire does not draw while the heater is cold{}: its draft to spare is \
              {found}{}.",
             on(judged, system),
@@ -175,121 +199,140 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         ),
         Rule::GasAboveChimneyRating(moment) => {
             let more = difference(PEAK_ALLOWANCE, system);
-            format!(
+            say!(
                 "{} {found}, and up to {more} more at the peak of a firing; the chimney is rated \
                  for {limit}.",
                 entering(moment)
             )
         }
         Rule::GasWasteful(moment) => {
-            format!("{} {found}; above {limit} much of the wood is lost.", entering(moment))
+            say!("{} {found}; above {limit} much of the wood is lost.", entering(moment))
         }
         Rule::GasWarm(moment) => {
-            format!("{} {found}, on the warm side of {limit}.", entering(moment))
+            say!("{} {found}, on the warm side of {limit}.", entering(moment))
         }
         Rule::GasCool(moment) => {
-            format!("{} {found}; below {limit} a dry flue drips.", entering(moment))
+            say!("{} {found}; below {limit} a dry flue drips.", entering(moment))
         }
-        Rule::ChimneyWallWet => format!(
+        Rule::ChimneyWallWet(Burning::Charge) => say!(
             "The wall at the mouth of the chimney is at {found}, below the dew point of {limit}."
         ),
-        Rule::ChimneyWallFreezing => {
-            format!("The wall at the mouth of the chimney is at {found}, below freezing.")
+        Rule::ChimneyWallWet(Burning::HalfCharge) => say!(
+            "With half a charge the wall at the mouth of the chimney is at {found}, below the dew \
+             point of {limit}."
+        ),
+        Rule::ChimneyWallWet(Burning::LastChar) => say!(
+            "When the last of the char has burned, the wall at the mouth of the chimney is at {found}, \
+             below the dew point of {limit}: it stays wet from fire to fire."
+        ),
+        Rule::ChimneyWallFreezing(Burning::Charge) => {
+            say!("The wall at the mouth of the chimney is at {found}, below freezing.")
         }
-        Rule::GasSlow => format!("Gas moves at {found} here, slower than {limit}."),
-        Rule::GasFast => format!("Gas moves at {found} here, faster than {limit}."),
+        Rule::ChimneyWallFreezing(Burning::HalfCharge) => say!(
+            "With half a charge the wall at the mouth of the chimney is at {found}, below freezing."
+        ),
+        Rule::ChimneyWallFreezing(Burning::LastChar) => say!(
+            "When the last of the char has burned, the wall at the mouth of the chimney is at {found}, \
+             below freezing."
+        ),
+        Rule::GasSlow => say!("Gas moves at {found} here, slower than {limit}."),
+        Rule::GasFast => say!("Gas moves at {found} here, faster than {limit}."),
         Rule::FireboxSmall => {
-            format!("The firebox has {found} of inner surface; the charge asks for {limit}.")
+            say!("The firebox has {found} of inner surface; the charge asks for {limit}.")
         }
         Rule::FireboxLarge => {
-            format!("The firebox has {found} of inner surface; {limit} suits the charge.")
+            say!("The firebox has {found} of inner surface; {limit} suits the charge.")
         }
         Rule::FireboxBaseSmall => {
-            format!("The base of the firebox is {found}; the charge asks for {limit}.")
+            say!("The base of the firebox is {found}; the charge asks for {limit}.")
         }
         Rule::FireboxLow => {
-            format!("The firebox is {found} high; the charge asks for {limit}.")
+            say!("The firebox is {found} high; the charge asks for {limit}.")
         }
         Rule::FireboxNarrow => {
-            format!("One side of the firebox is {found} times the other, more than {limit}.")
+            say!("One side of the firebox is {found} times the other, more than {limit}.")
         }
         Rule::GlassLarge => {
-            format!("Glass makes {found} of the firebox surface, more than {limit}.")
+            say!("Glass makes {found} of the firebox surface, more than {limit}.")
         }
         Rule::InletFast => {
-            format!("Combustion air enters at {found}, faster than {limit}.")
+            say!("Combustion air enters at {found}, faster than {limit}.")
         }
         Rule::PathShort => {
-            format!("The smoke path is {found} long; the standard route asks for {limit}.")
+            say!("The smoke path is {found} long; the standard route asks for {limit}.")
         }
         Rule::NoRuns => {
-            "There are no runs: the gas goes straight from the firebox to the chimney.".into()
-        }
-        Rule::SideClose => {
-            format!("At the sides {found} to what can burn, where {limit} is asked.")
-        }
-        Rule::BackClose => {
-            format!("Behind the heater {found} to what can burn, where {limit} is asked.")
-        }
-        Rule::FrontClose => format!(
-            "In front of the loading door {found} to what can burn, where {limit} is asked."
-        ),
-        Rule::CeilingClose => {
-            format!("From the cap slab to the ceiling {found}, where {limit} is asked.")
-        }
-        Rule::ClearancesNotChecked => {
-            "No rule set is chosen: no clearance that a code asks for was checked.".into()
-        }
-        Rule::OutsideFormula(Formula::ForcedConvection) => {
-            "The gas is so slow here that its heat stirs it more than the draft pushes it."
+            said("There are no runs: the gas goes straight from the firebox to the chimney.")
                 .into()
         }
+        Rule::SideClose => {
+            say!("At the sides it is {found} to what can burn, where {limit} is asked.")
+        }
+        Rule::BackClose => {
+            say!("Behind the heater it is {found} to what can burn, where {limit} is asked.")
+        }
+        Rule::FrontClose => say!(
+            "In front of the loading door it is {found} to what can burn, where {limit} is asked."
+        ),
+        Rule::CeilingClose => {
+            say!("From the cap slab to the ceiling it is {found}, where {limit} is asked.")
+        }
+        Rule::ClearancesNotChecked => {
+            said("No rule set is chosen: no clearance that a code asks for was checked.").into()
+        }
+        Rule::OutsideFormula(Formula::ForcedConvection) => said(
+            "The gas is so slow here that its heat stirs it more than the draft pushes it.",
+        )
+        .into(),
         Rule::OutsideFormula(Formula::ColebrookFriction | Formula::NorrisGain) => {
-            "The walls are rougher here than the formulas for rough ducts go.".into()
+            said("The walls are rougher here than the formulas for rough ducts go.").into()
         }
         Rule::OutsideFormula(_) => {
-            format!("The gas is {found} hot here, beyond the {limit} of its formulas.")
+            say!("The gas is {found} hot here, beyond the {limit} of its formulas.")
         }
         Rule::InputUnusual(id) => {
             let usual = usual(id, system);
-            format!("{}: {found} is outside the usual range of {usual}.", label(id))
+            say!("{}: {found} is outside the usual range of {usual}.", label(id))
         }
-        Rule::WoodWet => format!("The wood holds {found} of water, more than {limit}."),
+        Rule::WoodWet => say!("The wood holds {found} of water, more than {limit}."),
         Rule::InHouse(rule) => house::title(rule, [found, limit]),
-        Rule::HouseNotCovered => format!(
+        Rule::HouseNotCovered => say!(
             "All firings of a day give {found} on average; the house loses {limit} on the \
              coldest day."
         ),
-        Rule::SmokeBack(judged) => format!(
+        Rule::SmokeBack(judged) => say!(
             "For {found} of a burn{} the chimney does not pull enough and the heater smokes{}.",
             on_mild(judged, system),
             suction(judged, system)
         ),
-        Rule::SmokeAtLighting(judged) => format!(
+        Rule::SmokeAtLighting(judged) => say!(
             "When the cold heater is lit{}, it smokes for {found} before its flame stands{}.",
             on_mild(judged, system),
             suction(judged, system)
         ),
-        Rule::ShortOfDraft(judged) => format!(
+        Rule::ShortOfDraft(judged) => say!(
             "For {found} of a burn{} the chimney pulls less air than is stated, though enough to \
              burn{}.",
             on_mild(judged, system),
             suction(judged, system)
         ),
         Rule::FireGoesOut(judged) => {
-            format!("The fire gets too little air and goes out{}.", on_mild(judged, system))
+            say!("The fire gets too little air and goes out{}.", on_mild(judged, system))
         }
         Rule::DayNotFound(judged) => {
-            format!("No firing day could be computed{}.", on_mild(judged, system))
+            say!("No firing day could be computed{}.", on_mild(judged, system))
         }
         Rule::FaceTooHot => {
-            format!("When the days repeat, a face reaches {found}; {limit} is the most.")
+            say!("When the days repeat, a face reaches {found}; {limit} is the most.")
         }
-        Rule::TooHot(hot) => format!(
+        Rule::TooHot(hot) => say!(
             "When the days repeat, {} reaches {found}; {limit} is the most.",
             heat::noun(hot)
         ),
-        Rule::Touch(touch) => filled(heat::touch(touch)[1], [found, limit]),
+        Rule::Touch(touch) => {
+            let hot = filled(heat::touch(touch).title, [found, limit]);
+            if finding.limit.is_none() { hot } else { say!("When the days repeat, {hot}") }
+        }
         Rule::AtTheEdge(hazard, standing) => at_the_edge(hazard, standing, [found, limit]),
         Rule::Around(rule) => around::filled(rule, around::said(rule).title, [found, limit]),
     }
@@ -304,32 +347,40 @@ fn filled(text: &str, [found, limit]: [&str; 2]) -> String {
 fn at_the_edge(hazard: Hazard, standing: Standing, [found, limit]: [&str; 2]) -> String {
     let cases = match standing {
         Standing::Nominal => "",
-        Standing::Edge => " in 95 of 100 cases",
+        Standing::Edge => said(" in 95 of 100 cases"),
     };
-    let more = format!("With {} more wood than stated", overload());
+    let more = say!("With {} more wood than stated", overload());
     match hazard {
-        Hazard::Rating => format!(
+        Hazard::Rating => say!(
             "{more}, gas enters the chimney at up to {found}{cases}; the chimney is rated for \
              {limit}."
         ),
-        Hazard::Face => format!(
+        Hazard::Face => say!(
             "{more}, when the days repeat, a face reaches up to {found}{cases}; {limit} is the \
              most."
         ),
-        Hazard::Starved => format!(
+        Hazard::Starved => say!(
             "{more}, the fire asks for more air than the chimney pulls, for up to {found} of a \
              day{cases}."
         ),
-        Hazard::TooHot(hot) => format!(
+        Hazard::Growth => say!(
+            "{more}, when the days repeat, the core grows by up to {found}{cases}; its gap is {limit}."
+        ),
+        Hazard::TooHot(hot) => say!(
             "{more}, when the days repeat, {} reaches up to {found}{cases}; {limit} is the most.",
             heat::noun(hot)
         ),
-        Hazard::WetWall => format!(
-            "In {found} of all cases the wall at the mouth of the chimney is below the dew point \
+        Hazard::Touch(touch) => {
+            let found = say!("up to {found}{cases}");
+            let hot = filled(heat::touch(touch).title, [&found, limit]);
+            say!("{more}, when the days repeat, {hot}")
+        }
+        Hazard::WetWall => say!(
+            "In {found} of the cases tried the wall at the mouth of the chimney is below the dew point \
              of the gas."
         ),
-        Hazard::FrozenWall => format!(
-            "In {found} of all cases the wall at the mouth of the chimney is below freezing."
+        Hazard::FrozenWall => say!(
+            "In {found} of the cases tried the wall at the mouth of the chimney is below freezing."
         ),
     }
 }
@@ -340,25 +391,28 @@ pub(super) fn overload() -> String {
 }
 
 /// Gas into the chimney, to go before its temperature.
-const fn entering(moment: Moment) -> &'static str {
-    match moment {
+fn entering(moment: Moment) -> &'static str {
+    let english = match moment {
         Moment::HeightOfFire => "Gas enters the chimney at",
         Moment::BurnMean(Day::Design) => "On average over a burn, gas enters the chimney at",
         Moment::BurnMean(Day::Mild) => {
             "On average over a burn on a mild day, gas enters the chimney at"
         }
-    }
+    };
+    said(english)
 }
 
 /// The day on which draft was judged, to follow a phrase.
 fn on(judged: Judged, system: System) -> String {
-    match judged.day {
-        Day::Design => " at the outdoor temperature of the design".into(),
+    let due = if judged.due { said(" when the heater is due for cleaning,") } else { "" };
+    let day = match judged.day {
+        Day::Design => said(" at the outdoor temperature of the design").into(),
         Day::Mild => {
             let outdoors = figure(MILD_OUTDOORS, Quantity::Temperature, system);
-            format!(" on a mild day of {outdoors}")
+            say!(" on a mild day of {outdoors}")
         }
-    }
+    };
+    format!("{due}{day}")
 }
 
 /// The day where it is not that of the design, to follow a phrase.
@@ -373,19 +427,22 @@ fn on_mild(judged: Judged, system: System) -> String {
 fn suction(judged: Judged, system: System) -> String {
     if judged.suction_raised {
         let least = figure(LEAST_SUCTION, Quantity::Pressure, system);
-        format!(", computed with {least} of house suction, more than was entered")
+        say!(", computed with {least} of house suction, more than was entered")
     } else {
         String::new()
     }
 }
 
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
-const fn reason(rule: Rule) -> &'static str {
-    match rule {
+fn reason(rule: Rule) -> &'static str {
+    let english = match rule {
         Rule::DraftNegative(_)
         | Rule::NoRunningFlow(_)
         | Rule::SmokeBack(_)
         | Rule::FireGoesOut(_) => "Smoke and carbon monoxide come into the room.",
+        Rule::DraftReserveSmall(Judged { due: true, .. }) => {
+            "Wind takes the rest, and the heater smokes."
+        }
         Rule::DraftReserveSmall(_) => "Soot or wind take the rest, and the heater smokes.",
         Rule::SecondFlow(_) => {
             "A gust or an open door can throw it from one state into the other."
@@ -402,10 +459,10 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::GasWasteful(_) | Rule::GasWarm(_) => {
             "Heat that was paid for leaves through the chimney."
         }
-        Rule::GasCool(_) | Rule::ChimneyWallWet | Rule::AtTheEdge(Hazard::WetWall, _) => {
+        Rule::GasCool(_) | Rule::ChimneyWallWet(_) | Rule::AtTheEdge(Hazard::WetWall, _) => {
             "Water and tar run down the flue and soak its joints."
         }
-        Rule::ChimneyWallFreezing | Rule::AtTheEdge(Hazard::FrozenWall, _) => {
+        Rule::ChimneyWallFreezing(_) | Rule::AtTheEdge(Hazard::FrozenWall, _) => {
             "Ice closes the mouth and splits the flue."
         }
         Rule::GasSlow => "Slow gas leaves soot and takes long to start.",
@@ -440,15 +497,23 @@ const fn reason(rule: Rule) -> &'static str {
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "It burns whoever touches it, and chars wood that leans on it."
         }
+        Rule::AtTheEdge(Hazard::Growth, _) => around::said(Around::GapSmall).reason,
         Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::reason(hot),
-        Rule::Touch(touch) => heat::touch(touch)[2],
+        Rule::Touch(touch) | Rule::AtTheEdge(Hazard::Touch(touch), _) => {
+            heat::touch(touch).reason
+        }
         Rule::Around(rule) => around::said(rule).reason,
-    }
+    };
+    said(english)
 }
 
 #[expect(clippy::too_many_lines, reason = "a sentence per rule")]
-const fn remedy(rule: Rule) -> &'static str {
-    match rule {
+fn remedy(rule: Rule) -> &'static str {
+    let english = match rule {
+        Rule::DraftNegative(Judged { due: true, .. })
+        | Rule::DraftReserveSmall(Judged { due: true, .. }) => {
+            "Clean it sooner than that; or drop a run, widen the runs, or raise the chimney."
+        }
         Rule::DraftNegative(_) | Rule::DraftReserveSmall(_) => {
             "Drop a run, widen the runs, or raise the chimney."
         }
@@ -468,8 +533,12 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::GasCool(_) => {
             "Drop a run, shorten the runs, or take a liner rated for condensate."
         }
-        Rule::ChimneyWallWet
-        | Rule::ChimneyWallFreezing
+        Rule::ChimneyWallWet(Burning::HalfCharge)
+        | Rule::ChimneyWallFreezing(Burning::HalfCharge) => {
+            "Burn whole charges; or insulate the flue, shorten the part outdoors, or drop a run."
+        }
+        Rule::ChimneyWallWet(_)
+        | Rule::ChimneyWallFreezing(_)
         | Rule::AtTheEdge(Hazard::WetWall | Hazard::FrozenWall, _) => {
             "Insulate the flue, shorten the part outdoors, or drop a run."
         }
@@ -514,8 +583,12 @@ const fn remedy(rule: Rule) -> &'static str {
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => {
             "Make the wall there thicker, or burn less."
         }
+        Rule::AtTheEdge(Hazard::Growth, _) => around::said(Around::GapSmall).remedy,
         Rule::TooHot(hot) | Rule::AtTheEdge(Hazard::TooHot(hot), _) => heat::remedy(hot),
-        Rule::Touch(touch) => heat::touch(touch)[3],
+        Rule::Touch(touch) | Rule::AtTheEdge(Hazard::Touch(touch), _) => {
+            heat::touch(touch).remedy
+        }
         Rule::Around(rule) => around::said(rule).remedy,
-    }
+    };
+    said(english)
 }

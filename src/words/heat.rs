@@ -1,14 +1,17 @@
 //! Sentences on how hot materials, the wall behind and faces get.
 
+use super::around::{Said, said_of};
+use crate::language::said;
 use crate::rules::{Hot, Touch};
 
 /// What gets hot, to go before "gets 80 °C hot".
-pub(super) const fn noun(hot: Hot) -> &'static str {
-    match hot {
+pub(super) fn noun(hot: Hot) -> &'static str {
+    let english = match hot {
         Hot::Firebox => "the core around the fire",
         Hot::Runs => "the core of the runs",
         Hot::Facing => "the inner side of the facing",
         Hot::Mortar => "the mortar of the facing",
+        Hot::Steel => "the steel of lintel and door frame",
         Hot::Board => "the insulating board",
         Hot::Base => "the concrete below the heater",
         Hot::Connector => "the steel of the connector",
@@ -17,16 +20,20 @@ pub(super) const fn noun(hot: Hot) -> &'static str {
         Hot::Wall | Hot::WallForLong => "the wood wall behind",
         Hot::Foam => "the foam or sheeting in the wall behind",
         Hot::Below => "what lies across the void below",
-    }
+    };
+    said(english)
 }
 
-pub(super) const fn reason(hot: Hot) -> &'static str {
-    match hot {
+pub(super) fn reason(hot: Hot) -> &'static str {
+    let english = match hot {
         Hot::Firebox | Hot::Runs => {
             "It cracks and crumbles, and smoke finds its way into the room."
         }
         Hot::Facing => "It cracks and can fall.",
         Hot::Mortar => "Mortar of lime or cement crumbles, and the facing comes loose.",
+        Hot::Steel => {
+            "It sags and warps, cracks the masonry around the door, and smoke leaks into the room."
+        }
         Hot::Board | Hot::Wool => "It loses its binder and its strength.",
         Hot::Base => "Concrete loses its strength and spalls, with the heater standing on it.",
         Hot::Connector => "It scales through, and smoke leaks into the room.",
@@ -38,16 +45,21 @@ pub(super) const fn reason(hot: Hot) -> &'static str {
         Hot::Foam => {
             "Foam shrinks and melts, sheeting splits, and what is behind it gets damp or burns."
         }
-    }
+    };
+    said(english)
 }
 
-pub(super) const fn remedy(hot: Hot) -> &'static str {
-    match hot {
+pub(super) fn remedy(hot: Hot) -> &'static str {
+    let english = match hot {
         Hot::Firebox | Hot::Runs => "Take a core that bears more, or burn less at a time.",
         Hot::Facing => "Take a facing that bears more, a thicker core, or burn less at a time.",
         Hot::Mortar => {
             "Lay the facing around firebox and first run in clay or refractory mortar, or make the \
              core thicker."
+        }
+        Hot::Steel => {
+            "Carry the opening of the core with an arch or a refractory lintel and keep steel in the \
+             facing, make the firebox wall thicker, or burn less at a time."
         }
         Hot::Board => "Make the wall under it thicker.",
         Hot::Base => {
@@ -65,36 +77,37 @@ pub(super) const fn remedy(hot: Hot) -> &'static str {
             "Insulate the back, open the gap at foot and top, move the heater away, or build that wall \
              from something that cannot burn all through."
         }
-    }
+    };
+    said(english)
 }
 
-/// What is touched, with `{f}` and `{l}` for its figure and its limit.
-pub(super) const fn touch(touch: Touch) -> [&'static str; 4] {
+/// A sentence on what is touched, with `{f}` and `{l}` for its figure and its limit.
+pub(super) fn touch(touch: Touch) -> Said {
     match touch {
-        Touch::Seat => [
-            "bench at {f}, {l} to sit on",
-            "When the days repeat, the bench reaches {f}; {l} is the most to sit on.",
+        Touch::Seat => said_of(
+            "bench {f}, {l} to sit on",
+            "the bench reaches {f}; {l} is the most to sit on.",
             "It burns whoever sits on it for long.",
             "Make its top thicker, send cooler gas through it, or lay a slab with air under it.",
-        ],
-        Touch::Bed => [
-            "bench at {f}, {l} to lie on",
-            "When the days repeat, the bench reaches {f}; {l} is the most to lie and sleep on.",
+        ),
+        Touch::Bed => said_of(
+            "bench {f}, {l} to lie on",
+            "the bench reaches {f}; {l} is the most to lie and sleep on.",
             "A sleeper does not feel in time that the skin burns.",
             "Make its top thicker, send cooler gas through it, or lay a slab with air under it.",
-        ],
-        Touch::Reach => [
-            "face at {f}, {l} within reach of children",
-            "When the days repeat, an upright face or a bench reaches {f}; above {l} stone burns the \
-             skin within 10 seconds, and cooler stone burns it in longer.",
+        ),
+        Touch::Reach => said_of(
+            "face {f}, {l} within reach of children",
+            "an upright face or a bench reaches {f}; above {l} stone burns the skin within 10 \
+             seconds, and cooler stone does at a longer touch.",
             "Small children lean on what is warm and do not pull back.",
             "Make the wall there thicker, burn less at a time, or put up a guard.",
-        ],
-        Touch::Door => [
+        ),
+        Touch::Door => said_of(
             "hot door within reach of children",
             "Glass and metal of the loading door burn at a touch as long as there is fire.",
             "Small children reach for what glows.",
             "Put up a guard in front of the door.",
-        ],
+        ),
     }
 }

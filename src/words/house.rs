@@ -5,19 +5,24 @@ use super::sources::cited;
 use crate::analysis::Analysis;
 use crate::analysis::conditions::MILD_OUTDOORS;
 use crate::analysis::day::{Day, DayState};
-use crate::analysis::house::{House, Overheating, house, overheating, own_suction};
+use crate::analysis::house::{
+    House, Overheating, Room, house, overheating, own_suction, rooms,
+};
 use crate::design::Design;
+use crate::language::{English, said, say};
 use crate::rules::{InHouse, WARMEST_ROOM};
 use crate::sources::{
     EN_12831, EN_16798_ROOM, HOUSE_TIME_CONSTANT, NEUTRAL_LEVEL, STACK_EFFECT,
 };
-use crate::units::{Quantity, System, difference, figure};
+use crate::units::{Quantity, System, difference, figure, fixed, to_shown, unit_of};
 
 /// Heading over the house.
-pub const TITLE: &str = "The house";
+pub const TITLE: English = English("The house");
 /// What goes with every figure of the house.
-pub const LABEL: &str = "A first estimate: sun, people, appliances and what the house holds are not \
-     known here. The loss per degree is as it was entered.";
+pub const LABEL: English = English(
+    "A first estimate: sun, people, appliances and what the house holds are not known here. \
+     The loss per degree is as it was entered.",
+);
 
 /// A single firing from cold, and the day that repeats.
 #[derive(Clone, Copy, Debug)]
@@ -58,7 +63,10 @@ pub fn passage(
         .text(cover(design, &found, day, system))
         .list(wood(design, &found, system));
     let passage = match day {
-        Some(day) => warm(passage, warm_days(design, day), system),
+        Some(day) => {
+            let passage = warm(passage, warm_days(design, day), system);
+            in_room(passage, design, rooms(design, day.repeating), system)
+        }
         None => passage,
     };
     let passage = match own_suction(design, analysis.height_of_fire.pressure) {
@@ -71,12 +79,16 @@ pub fn passage(
 fn cover(design: &Design, house: &House, day: Option<Days<'_>>, system: System) -> String {
     let show = |value, quantity| figure(value, quantity, system);
     let verdict = if house.mean_output < house.design_loss {
-        "does not cover it: something else has to heat on such days"
+        said("does not cover it: something else has to heat on such days")
     } else {
-        "covers it"
+        said("covers it")
     };
-    let of = if day.is_some() { "of the firing day" } else { "of the height of the fire" };
-    format!(
+    let of = if day.is_some() {
+        said("of the firing day")
+    } else {
+        said("of the height of the fire")
+    };
+    say!(
         "At {} outdoors the house loses {}, which makes {} in a day [{}]. The heater gives {} on \
          average, with the efficiency {of}, {}: it {verdict}.",
         show(design.site.outdoor_temperature, Quantity::Temperature),
@@ -91,29 +103,32 @@ fn cover(design: &Design, house: &House, day: Option<Days<'_>>, system: System) 
 /// The charge and the firings that would cover the loss.
 fn wood(design: &Design, house: &House, system: System) -> Vec<String> {
     let mass = |value| figure(value, Quantity::Mass, system);
-    let count = |value: f64| format!("{value:.1}");
+    let count = |value: f64| fixed(value, 1);
     let fire = &design.fire;
     let charge = house.charge_that_covers.map(|charge| {
         let firings = count(fire.firings_per_day);
-        format!(
+        say!(
             "With {firings} firings a day, {} of wood each would cover that day.",
             mass(charge)
         )
     });
     let firings = house.firings_that_cover.map(|firings| {
         let charge = mass(fire.charge);
-        format!("With {charge} of wood each, {} firings would cover that day.", count(firings))
+        say!("With {charge} of wood each, {} firings would cover that day.", count(firings))
     });
     charge.into_iter().chain(firings).collect()
 }
 
 fn warm(passage: Passage, days: [Overheating; 2], system: System) -> Passage {
     let show = |value, quantity| figure(value, quantity, system);
-    let names = ["Day of the design, when the days repeat", "Mild day, one firing from cold"];
+    let names = [
+        said("Day of the design, when the days repeat"),
+        said("Mild day, one firing from cold"),
+    ];
     let rows = names.iter().zip(days).map(|(name, day)| {
         let outdoors = show(day.outdoors, Quantity::Temperature);
         let mut cells = vec![
-            format!("{name}, {outdoors} outdoors"),
+            say!("{name}, {outdoors} outdoors"),
             show(day.peak, Quantity::Power),
             show(day.loss, Quantity::Power),
             show(day.surplus, Quantity::Energy),
@@ -125,17 +140,17 @@ fn warm(passage: Passage, days: [Overheating; 2], system: System) -> Passage {
     passage
         .table(
             &[
-                "How warm it may get",
-                "Most to the room",
-                "House loses",
-                "Beyond that at a stretch",
-                "Light house rises by",
-                "Middling house",
-                "Heavy house",
+                said("How warm it may get"),
+                said("Most to the room"),
+                said("House loses"),
+                said("Beyond that at a stretch"),
+                said("Light house rises by"),
+                said("Middling house"),
+                said("Heavy house"),
             ],
             rows,
         )
-        .text(format!(
+        .text(say!(
             "The house is taken as one body that keeps what the heater gives beyond the loss. Air \
              warms more than walls, most of all near the heater. Light, middling and heavy are \
              rough [{}]. People like up to {} [{}].",
@@ -145,8 +160,50 @@ fn warm(passage: Passage, days: [Overheating; 2], system: System) -> Passage {
         ))
 }
 
+/// The room over the day that repeats.
+fn in_room(
+    passage: Passage,
+    design: &Design,
+    rooms: Option<[Room; 3]>,
+    system: System,
+) -> Passage {
+    let Some(rooms) = rooms else {
+        return passage;
+    };
+    let show = |value| {
+        let unit = unit_of(Quantity::Temperature, system).symbol;
+        format!("{} {unit}", fixed(to_shown(value, Quantity::Temperature, system), 1))
+    };
+    let row = |name: &str, of: fn(&Room) -> f64| {
+        std::iter::once(name.to_owned())
+            .chain(rooms.iter().map(|room| show(of(room))))
+            .collect()
+    };
+    passage
+        .table(
+            &[
+                said("By the heater alone"),
+                said("Light house"),
+                said("Middling house"),
+                said("Heavy house"),
+            ],
+            [
+                row(said("Coldest hour"), |room| room.low),
+                row(said("On average"), |room| room.mean),
+                row(said("Warmest hour"), |room| room.high),
+            ],
+        )
+        .text(say!(
+            "The same body, which loses by its own temperature at {} outdoors, hour by hour over the \
+             day of the design once it repeats [{}]. What else heats, or an opened window, moves all \
+             three lines alike.",
+            figure(design.site.outdoor_temperature, Quantity::Temperature, system),
+            cited(&HOUSE_TIME_CONSTANT),
+        ))
+}
+
 fn pulls(pascals: f64, system: System) -> String {
-    format!(
+    say!(
         "By its own height and the cold outdoors the house pulls at the heater with about {}: \
          half the height of the roof times the difference of the weights of the air [{}; {}].",
         figure(pascals, Quantity::Pressure, system),
@@ -158,49 +215,59 @@ fn pulls(pascals: f64, system: System) -> String {
 /// A finding on the house for the line of a question.
 pub(super) fn in_short(rule: InHouse, [found, limit]: [&str; 2]) -> String {
     match rule {
-        InHouse::RoomOverheats => format!("room up to {found}, limit {limit}"),
+        InHouse::RoomOverheats => say!("room up to {found}, limit {limit}"),
         InHouse::SuctionLow => {
-            format!("{found} of house suction, by its own height {limit}")
+            say!("{found} of house suction, by its own height {limit}")
         }
-        InHouse::DamperShuts => "nothing stays open after the fire".into(),
+        InHouse::SuctionHigh => say!("{found} of house suction, limit {limit}"),
+        InHouse::DamperShuts => said("nothing stays open after the fire").into(),
     }
 }
 
 /// What was found.
 pub(super) fn title(rule: InHouse, [found, limit]: [&str; 2]) -> String {
     match rule {
-        InHouse::RoomOverheats => format!(
+        InHouse::RoomOverheats => say!(
             "On the day of the design the heater gives so much more than the house loses, for \
              hours, that the room may get as warm as {found}; the limit here is {limit}. A first \
              estimate."
         ),
-        InHouse::SuctionLow => format!(
+        InHouse::SuctionLow => say!(
             "Draft is judged with {found} of house suction; the height of the house and the cold \
              outdoors alone make about {limit} at the heater, and with that the draft does not \
              suffice."
         ),
+        InHouse::SuctionHigh => say!(
+            "The house pulls with {found} against its chimney; a fire with this supply of air bears \
+             {limit}."
+        ),
         InHouse::DamperShuts => {
-            "Nothing stays open through damper and door after the fire.".into()
+            said("Nothing stays open through damper and door after the fire.").into()
         }
     }
 }
 
 /// Why it matters.
-pub(super) const fn reason(rule: InHouse) -> &'static str {
-    match rule {
+pub(super) fn reason(rule: InHouse) -> &'static str {
+    let english = match rule {
         InHouse::RoomOverheats => "A room that is too warm is aired, and the heat is lost.",
         InHouse::SuctionLow => {
             "A house that pulls against its chimney draws smoke into the room."
         }
+        InHouse::SuctionHigh => {
+            "When the fire has burned down the chimney pulls less, and the house draws the carbon \
+             monoxide of the char into the room."
+        }
         InHouse::DamperShuts => {
             "Char glows on under its ash for hours, and its carbon monoxide needs a way out."
         }
-    }
+    };
+    said(english)
 }
 
 /// What to change.
-pub(super) const fn remedy(rule: InHouse) -> &'static str {
-    match rule {
+pub(super) fn remedy(rule: InHouse) -> &'static str {
+    let english = match rule {
         InHouse::RoomOverheats => {
             "Burn less at a time, fire less often, or make the facing thicker, so that the heat \
              comes later and longer."
@@ -209,11 +276,16 @@ pub(super) const fn remedy(rule: InHouse) -> &'static str {
             "Enter the suction that the house makes, close leaks high up in the house, and bring \
              the fire its air from outdoors."
         }
+        InHouse::SuctionHigh => {
+            "Have the fans switched off while there is fire or char, let outdoor air into the room, \
+             or bring the fire its air through a tight duct."
+        }
         InHouse::DamperShuts => {
             "Do not shut the air fully while char glows. Where there is a damper, cut an opening \
              into it: at least 3 % of the flue and 20 cm² (3.1 in²)."
         }
-    }
+    };
+    said(english)
 }
 
 impl<'a> From<&'a Day> for Days<'a> {

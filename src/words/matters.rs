@@ -1,6 +1,7 @@
 //! What matters most, in words.
 
 use super::{label, trust, uncertainty};
+use crate::language::{English, said, say};
 use crate::rules::Question;
 use crate::sources::BUILDING_TOLERANCES;
 use crate::study::matters::{Effect, What, ranked};
@@ -9,26 +10,29 @@ use crate::units::{Quantity, System, difference, figure};
 use crate::words::passage::{Block, Cell, Passage};
 
 /// Heading over the rank.
-pub const TITLE: &str = "What matters most";
+pub const TITLE: English = English("What matters most");
 /// What is ranked.
-pub const NOTE: &str = "Sizes as they are built and what is known only roughly, each alone at both \
-    ends of its range, at the height of the first fire. Where the change is small next to the \
-    margin, usual care will do for this figure; where it is large, measure twice.";
+pub const NOTE: English = English(
+    "Sizes as they are built and what is known only roughly, each alone at both ends of its \
+     range, at the height of the first fire. Where the change is small next to the margin, \
+     usual care will do for this figure; where it is large, measure twice.",
+);
 /// Most rows for a question.
 const ROWS: usize = 12;
 
 /// The figure that is ranked for a question.
-const fn figure_of(question: Question) -> &'static str {
-    match question {
+fn figure_of(question: Question) -> &'static str {
+    let english = match question {
         Question::Draw => "Draft to spare beyond what is wanted, where that is least",
         Question::Heat => "Share of the wood's heat that stays",
         Question::Safe => "Gas into the chimney",
-    }
+    };
+    said(english)
 }
 
 fn name(what: What) -> String {
     match what {
-        What::Size(id) => format!("{}, as built", label(id)),
+        What::Size(id) => say!("{}, as built", label(id)),
         What::Rough(id) => uncertainty::name(id).into(),
     }
 }
@@ -46,10 +50,10 @@ fn ends(effect: &Effect, system: System) -> String {
     };
     let Some(id) = id else {
         let share = |value| figure(value, Quantity::Share, system);
-        return format!("{} to {} of what is computed", share(low), share(high));
+        return say!("{} to {} of what is computed", share(low), share(high));
     };
     let quantity = super::quantity(id);
-    format!("{} to {}", figure(low, quantity, system), figure(high, quantity, system))
+    say!("{} to {}", figure(low, quantity, system), figure(high, quantity, system))
 }
 
 fn change(question: Question, by: f64, system: System) -> String {
@@ -91,12 +95,12 @@ pub fn passage(effects: &[Effect], system: System) -> Passage {
                 Cell { bar, ..change(question, high, system).into() },
             ]
         });
-        let heads = ["What", "From and to", "Lower end", "Upper end"];
+        let heads = [said("What"), said("From and to"), said("Lower end"), said("Upper end")];
         Passage::new(super::question(question)).text(figure_of(question)).table(&heads, rows)
     };
     let source = &BUILDING_TOLERANCES;
     Passage::new(TITLE)
         .text(NOTE)
-        .with(Block::Choice("For the question".into(), Question::ALL.map(of).to_vec()))
+        .with(Block::Choice(said("For the question").into(), Question::ALL.map(of).to_vec()))
         .text(format!("{} ({}).", source.text(), trust(source.trust)))
 }

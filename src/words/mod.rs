@@ -3,22 +3,28 @@
 //! Nothing is decided here. Every match is exhaustive, so a missing text does not compile.
 
 mod around;
+pub mod build;
 pub mod compare;
 pub mod conditions;
+pub mod courses;
 pub mod day;
 pub mod edges;
+pub mod envelope;
 pub mod examples;
 mod fields;
 mod findings;
+pub mod glossary;
 mod heat;
 pub mod hours;
 pub mod house;
+pub mod languages;
 pub mod matters;
 pub mod operation;
 pub mod passage;
 pub mod pinned;
 pub mod remedy;
 pub mod report;
+pub mod sheet;
 pub mod sources;
 pub mod standard_route;
 pub mod structure;
@@ -26,6 +32,8 @@ pub mod suggest;
 pub mod sweep;
 pub mod trials;
 pub mod uncertainty;
+pub mod validity;
+pub mod walk;
 pub mod working;
 
 pub use fields::{help, label};
@@ -37,27 +45,35 @@ use crate::analysis::{Analysis, Failure};
 use crate::design::document::DocumentError;
 use crate::design::field::{FIELDS, FieldId, Group, Kind, Problem, ProblemKind, field};
 use crate::design::link::LinkError;
+use crate::language::{English, said, say};
 use crate::rules::{self, Answer, Finding, Place, Question, Severity};
 use crate::sources::Trust;
 use crate::study::strip::OpenFlow;
 use crate::units::{Quantity, System, at_least, at_most, editable, figure, range, unit_of};
 
 /// What every page and sheet says.
-pub const CAUTIONS: [&str; 5] = [
-    "This is a design aid, not a permit. Your local fire code, the building official and a \
-     qualified mason or chimney professional decide.",
-    "The answers are those of the fire as stated, on the day of the design and on a mild one; peaks \
-     are judged with a quarter more wood. Not checked here: a fire with more wood than that; firestops; other \
-     appliances on the flue, which carries this heater alone.",
-    "Fit a carbon monoxide alarm in the room and where people sleep.",
-    "Never close the damper by the clock: only when the bed has been raked through and shows no flame, \
-     red or blue, and no glowing coal. If in doubt, leave it open.",
-    "Figures marked \"from memory\" were not checked against the published document.",
+pub const CAUTIONS: [English; 5] = [
+    English(
+        "This is a design aid, not a permit. Your local fire code, the building official and \
+         a qualified mason or chimney professional decide.",
+    ),
+    English(
+        "The answers are those of the fire as stated, on the day of the design and on a mild \
+         one; peaks are judged with a quarter more wood. Not checked here: a fire with more \
+         wood than that; firestops; other appliances on the flue, which carries this heater \
+         alone.",
+    ),
+    English("Fit a carbon monoxide alarm in the room and where people sleep."),
+    English(
+        "Never close the damper by the clock: only when the bed has been raked through and \
+         shows no flame, red or blue, and no glowing coal. If in doubt, leave it open.",
+    ),
+    English("Figures marked \"from memory\" were not checked against the published document."),
 ];
 
 /// Name of a group of inputs.
-pub const fn group(group: Group) -> &'static str {
-    match group {
+pub fn group(group: Group) -> &'static str {
+    let english = match group {
         Group::Site => "House and site",
         Group::Fire => "Wood and fire",
         Group::Firebox => "Firebox and door",
@@ -66,13 +82,14 @@ pub const fn group(group: Group) -> &'static str {
         Group::Chimney => "Chimney",
         Group::Surroundings => "Surroundings",
         Group::Support => "Support and footing",
-    }
+    };
+    said(english)
 }
 
 /// Name of a choice, from its key.
 #[expect(clippy::too_many_lines, reason = "one arm per choice")]
 pub fn choice(key: &str) -> &'static str {
-    match key {
+    let english = match key {
         "north_america" => "North America (IRC, NFPA 211, ASTM E1602)",
         "europe" => "Europe (distances vary by country)",
         "none" => "No rule set",
@@ -147,37 +164,50 @@ pub fn choice(key: &str) -> &'static str {
         "clay" => "Clay, silt",
         "seismic_low" => "Category A to C",
         "seismic_high" => "Category D",
+        "seismic_extreme" => "Category E",
         "through_leaks" => "From the room, through its leaks",
         "through_opening" => "From the room, through an opening outdoors",
         "through_duct" => "Through a duct from outdoors",
         "damper" => "Fitted",
         "seat" => "To sit on",
         "bed" => "To lie and sleep on",
+        "firebrick" => "Firebrick 9 x 4 1/2 x 2 1/2 in",
+        "firebrick_3in" => "Firebrick 9 x 4 1/2 x 3 in",
+        "firebrick_230" => "Firebrick 230 x 114 x 64 mm",
+        "firebrick_250" => "Firebrick 250 x 124 x 64 mm",
+        "modular" => "Modular 7 5/8 x 3 5/8 x 2 1/4 in",
+        "brick_240" => "Brick 240 x 115 x 71 mm",
+        "brick_215" => "Brick 215 x 102.5 x 65 mm",
+        "brick_250" => "Brick 250 x 120 x 65 mm",
+        "own_brick" => "Own size, see advanced",
         "polystyrene" => "Polystyrene (EPS, XPS)",
         "polyurethane" => "Polyurethane (PUR, PIR)",
         "membrane" => "Vapor barrier or kraft facing",
         _ => "Unknown",
-    }
+    };
+    said(english)
 }
 
 /// One of the three questions.
-pub const fn question(question: Question) -> &'static str {
-    match question {
+pub fn question(question: Question) -> &'static str {
+    let english = match question {
         Question::Draw => "Will it draw?",
         Question::Heat => "Will the heat stay?",
         Question::Safe => "Is it safe?",
-    }
+    };
+    said(english)
 }
 
 /// Answer to a question. Nothing is ever called safe: the question on safety says what passed.
-pub const fn answer(question: Question, answer: Answer) -> &'static str {
-    match (question, answer) {
+pub fn answer(question: Question, answer: Answer) -> &'static str {
+    let english = match (question, answer) {
         (Question::Safe, Answer::Yes) => "What was checked passed",
         (_, Answer::Yes) => "Yes",
         (_, Answer::LookAgain) => "Look again",
         (_, Answer::No) => "No",
         (_, Answer::NotEnoughKnown) => "Not enough known",
-    }
+    };
+    said(english)
 }
 
 /// The figure that decides a question: that of the finding which decides the answer, with its
@@ -197,15 +227,15 @@ pub fn deciding(
             let mild = &analysis.conditions.mild_day.stated;
             let worse = fire.margin.min(mild.margin);
             let pascals = figure(worse.abs(), Quantity::Pressure, system);
-            let found = if worse < 0.0 { "short" } else { "to spare" };
+            let found = if worse < 0.0 { said("short") } else { said("to spare") };
             let is_mild = mild.margin < fire.margin && mild.outdoors <= MILD_OUTDOORS;
-            let day = if is_mild { " on a mild day" } else { "" };
+            let day = if is_mild { said(" on a mild day") } else { "" };
             format!("{pascals} {found}{day}")
         }
         Question::Heat => {
-            format!("{} stays", figure(fire.efficiency_lower, Quantity::Share, system))
+            say!("{} stays", figure(fire.efficiency_lower, Quantity::Share, system))
         }
-        Question::Safe => format!(
+        Question::Safe => say!(
             "gas into the chimney {}",
             figure(fire.chimney_inlet, Quantity::Temperature, system)
         ),
@@ -218,53 +248,55 @@ pub fn open_flow(open: &OpenFlow, system: System) -> String {
         OpenFlow::Runs { excess_air_ratio, .. } => {
             figure(*excess_air_ratio, Quantity::Ratio, system)
         }
-        OpenFlow::Beyond => "very much".into(),
-        OpenFlow::Starves => "too little".into(),
+        OpenFlow::Beyond => said("very much").into(),
+        OpenFlow::Starves => said("too little").into(),
     }
 }
 
 /// Weight of a finding.
-pub const fn severity(severity: Severity) -> &'static str {
-    match severity {
+pub fn severity(severity: Severity) -> &'static str {
+    let english = match severity {
         Severity::GoodToKnow => "Good to know",
         Severity::LookAgain => "Look again",
         Severity::DoNotBuild => "Do not build",
-    }
+    };
+    said(english)
 }
 
 /// How far a source was checked.
-pub const fn trust(trust: Trust) -> &'static str {
-    match trust {
+pub fn trust(trust: Trust) -> &'static str {
+    let english = match trust {
         Trust::Seen => "seen",
         Trust::Memory => "from memory",
         Trust::CommonPractice => "common practice, no source",
         Trust::Computed => "computed",
-    }
+    };
+    said(english)
 }
 
 /// Where a finding belongs.
 pub fn place(place: Place) -> String {
     match place {
-        Place::Whole => "Heater".into(),
-        Place::Fire => "Fire".into(),
-        Place::Firebox => "Firebox".into(),
-        Place::Door => "Door".into(),
-        Place::Run(index) => format!("Run {}", index + 1),
-        Place::RunsOutlet => "End of the runs".into(),
-        Place::ChimneyInlet => "Foot of the chimney".into(),
-        Place::ChimneyMouth => "Mouth of the chimney".into(),
-        Place::Side => "Side".into(),
-        Place::Back => "Back".into(),
-        Place::Front => "In front of the door".into(),
-        Place::Ceiling => "Ceiling".into(),
-        Place::Chimney => "Chimney".into(),
-        Place::Below => "Below the heater".into(),
+        Place::Whole => said("Heater").into(),
+        Place::Fire => said("Fire").into(),
+        Place::Firebox => said("Firebox").into(),
+        Place::Door => said("Door").into(),
+        Place::Run(index) => say!("Run {}", index + 1),
+        Place::RunsOutlet => said("End of the runs").into(),
+        Place::ChimneyInlet => said("Foot of the chimney").into(),
+        Place::ChimneyMouth => said("Mouth of the chimney").into(),
+        Place::Side => said("Side").into(),
+        Place::Back => said("Back").into(),
+        Place::Front => said("In front of the door").into(),
+        Place::Ceiling => said("Ceiling").into(),
+        Place::Chimney => said("Chimney").into(),
+        Place::Below => said("Below the heater").into(),
     }
 }
 
 /// A line of the draft ledger.
-pub const fn item(item: Item) -> &'static str {
-    match item {
+pub fn item(item: Item) -> &'static str {
+    let english = match item {
         Item::FireboxColumn => "Hot gas in the firebox",
         Item::RunRises => "Rises between the runs",
         Item::ChimneyColumn => "Hot gas in the chimney",
@@ -278,7 +310,8 @@ pub const fn item(item: Item) -> &'static str {
         Item::Acceleration => "Setting the gas in motion",
         Item::HouseSuction => "Suction of the house",
         Item::Wind => "Wind onto the mouth",
-    }
+    };
+    said(english)
 }
 
 fn quantity(id: FieldId) -> Quantity {
@@ -305,45 +338,45 @@ pub fn problem(problem: &Problem, system: System) -> String {
             let given = if value.is_finite() {
                 with_unit(value, quantity, system)
             } else {
-                "no number".into()
+                said("no number").into()
             };
             let allowed = range(&(low..=high), quantity, system);
-            format!("{name} must be {allowed}. You gave {given}.")
+            say!("{name} must be {allowed}. You gave {given}.")
         }
-        ProblemKind::MouthBelowHeater(lowest) => format!(
+        ProblemKind::MouthBelowHeater(lowest) => say!(
             "{} must reach above the heater, which grows with {} and {}: at least {}.",
             label(FieldId::MouthHeight),
             label(FieldId::RunCount),
             label(FieldId::RunHeight),
             at_least(lowest, Quantity::Length, system)
         ),
-        ProblemKind::OutdoorsLongerThanChimney(longest) => format!(
+        ProblemKind::OutdoorsLongerThanChimney(longest) => say!(
             "{} cannot be longer than the whole chimney, which ends at {}: at most {}.",
             label(FieldId::OutdoorLength),
             label(FieldId::MouthHeight),
             at_most(longest, Quantity::Length, system)
         ),
-        ProblemKind::FiringsOverlap(shortest) => format!(
+        ProblemKind::FiringsOverlap(shortest) => say!(
             "{} cannot be shorter than {}, or the fire still burns when the next one is lit: at \
              least {}.",
             label(FieldId::FiringInterval),
             label(FieldId::BurnDuration),
             figure(shortest, Quantity::Hours, system)
         ),
-        ProblemKind::FiringsBeyondDay(longest) => format!(
+        ProblemKind::FiringsBeyondDay(longest) => say!(
             "{} is too long for a day with that many {}: at most {}.",
             label(FieldId::FiringInterval),
             label(FieldId::FiringsPerDay),
             figure(longest, Quantity::Hours, system)
         ),
         ProblemKind::OvenInBench => {
-            format!("{name}: a bench has no oven. Choose another layout or 0.")
+            say!("{name}: a bench has no oven. Choose another layout or 0.")
         }
-        ProblemKind::DoorLargerThanOven(largest) => format!(
+        ProblemKind::DoorLargerThanOven(largest) => say!(
             "{name} cannot be larger than the front of the oven: at most {}.",
             at_most(largest, Quantity::Opening, system)
         ),
-        ProblemKind::DoorLargerThanFirebox(largest) => format!(
+        ProblemKind::DoorLargerThanFirebox(largest) => say!(
             "{name} cannot be larger than {}: at most {}.",
             label(match problem.field {
                 FieldId::DoorHeight => FieldId::FireboxHeight,
@@ -360,9 +393,9 @@ pub fn not_a_number(id: FieldId, system: System) -> String {
     match &field(id).kind {
         Kind::Number(number) => {
             let allowed = range(&number.possible, number.quantity, system);
-            format!("{name} must be a number: {allowed}.")
+            say!("{name} must be a number: {allowed}.")
         }
-        Kind::Choice(_) => format!("{name}: pick one of the list."),
+        Kind::Choice(_) => say!("{name}: pick one of the list."),
     }
 }
 
@@ -372,72 +405,72 @@ pub fn failure(failure: &Failure, system: System) -> String {
         Failure::Inputs(problems) => {
             problems.iter().map(|each| problem(each, system)).collect::<Vec<_>>().join(" ")
         }
-        Failure::Firebox(_) => {
+        Failure::Firebox(_) => said(
             "No temperature was found at which this firebox balances; look at charge, excess \
-             air and firebox."
-                .into()
-        }
-        Failure::NaturalFlow(_) => {
-            "The flow that this heater would take was not found; look at chimney and runs."
-                .into()
-        }
-        Failure::DayUnsettled => {
-            "A step of the firing day did not settle; look at the chimney and the opening after \
-             the fire."
-                .into()
-        }
-        Failure::FireStarved => {
-            "With its air open this chimney gives the fire too little air, and it goes out; raise \
-             the mouth of the chimney, drop a run, or widen the runs."
-                .into()
-        }
+             air and firebox.",
+        )
+        .into(),
+        Failure::NaturalFlow(_) => said(
+            "The flow that this heater would take was not found; look at chimney and runs.",
+        )
+        .into(),
+        Failure::DayUnsettled => said(
+            "A step of the firing day did not settle; look at the chimney and the opening \
+             after the fire.",
+        )
+        .into(),
+        Failure::FireStarved => said(
+            "With its air open this chimney gives the fire too little air, and it goes out; \
+             raise the mouth of the chimney, drop a run, or widen the runs.",
+        )
+        .into(),
         Failure::NotPeriodic => {
-            "No day was found that repeats itself; look at charge and walls.".into()
+            said("No day was found that repeats itself; look at charge and walls.").into()
         }
-        Failure::NotFinite => "These inputs lead to no finite figures.".into(),
+        Failure::NotFinite => said("These inputs lead to no finite figures.").into(),
     }
 }
 
 /// Why a link does not open.
 pub fn link_error(error: LinkError) -> String {
     match error {
-        LinkError::NotADesign => "This link holds no heater.".into(),
-        LinkError::UnknownVersion(_) => {
-            "This link was made by a newer version of Longsmoke. Load the page anew to get it."
-                .into()
-        }
-        LinkError::Damaged => {
-            "This link is damaged: it was cut off or changed on the way. Ask for it again."
-                .into()
-        }
-        LinkError::TooLong => "This link is too long to be one of ours.".into(),
-        LinkError::Refused => "This link holds a value that is not possible.".into(),
+        LinkError::NotADesign => said("This link holds no heater.").into(),
+        LinkError::UnknownVersion(_) => said(
+            "This link was made by a newer version of Longsmoke. Load the page anew to get it.",
+        )
+        .into(),
+        LinkError::Damaged => said(
+            "This link is damaged: it was cut off or changed on the way. Ask for it again.",
+        )
+        .into(),
+        LinkError::TooLong => said("This link is too long to be one of ours.").into(),
+        LinkError::Refused => said("This link holds a value that is not possible.").into(),
     }
 }
 
 /// Why a file does not open; line and column, for scripts, after the plain sentence.
 pub fn document_error(error: &DocumentError, system: System) -> String {
     match error {
-        DocumentError::TooLong => "This file is too long to be one of ours.".into(),
+        DocumentError::TooLong => said("This file is too long to be one of ours.").into(),
         DocumentError::NotJson { line, cause } => {
             // The reader's own words end with the column.
             let column = cause.rsplit_once("column ").map(|(_, column)| column);
-            let column = column.map(|column| format!(", column {column}")).unwrap_or_default();
-            format!(
+            let column = column.map(|column| say!(", column {column}")).unwrap_or_default();
+            say!(
                 "This file is cut off, was changed by hand or holds no heater at all (line \
                  {line}{column})."
             )
         }
-        DocumentError::NotADesign => "This file holds no heater of ours.".into(),
+        DocumentError::NotADesign => said("This file holds no heater of ours.").into(),
         DocumentError::UnknownVersion(_) => {
-            "This file was made by a newer version of Longsmoke than this one.".into()
+            said("This file was made by a newer version of Longsmoke than this one.").into()
         }
         DocumentError::WrongKind { line, path, expected } => {
             let name = named(path);
-            format!("{name} cannot be read (line {line}: {path}: {expected} expected).")
+            say!("{name} cannot be read (line {line}: {path}: {expected} expected).")
         }
         DocumentError::Refused { line, path, problem: refused } => {
-            format!("{} (line {line}: {path})", problem(refused, system))
+            say!("{} (line {line}: {path})", problem(refused, system))
         }
     }
 }
@@ -447,7 +480,7 @@ fn named(path: &str) -> &'static str {
     let input = FIELDS.iter().find(|field| field.path == path);
     match input {
         Some(field) => label(field.id),
-        None if path == "name" => "The name",
-        None => "The list of runs",
+        None if path == "name" => said("The name"),
+        None => said("The list of runs"),
     }
 }

@@ -7,16 +7,19 @@ use super::trust;
 use crate::analysis::Analysis;
 use crate::analysis::house::own_suction;
 use crate::analysis::standard_route::sizes::bleed_area;
+use crate::build::curing::{FIRES, STEP, charges};
 use crate::design::Design;
+use crate::language::{English, said, say};
 use crate::sources::{
     AIR_PER_WOOD, ASH, CHAR_LEFT, CHAR_MONOXIDE, CURING, DAMPER_CLOSING, DAMPER_OPENING,
-    DRAFT_CHECK, EN_15544_BLEED, FIRING, HEARTH_EMISSIONS, MONOXIDE_ALARM, NEUTRAL_LEVEL,
-    NFPA_211_INSPECTION, OUTSIDE_AIR, RUNNING, SALVAGE, Source, TISSARI_LOAD, TRIAL_SOOT,
+    DRAFT_CHECK, EN_15544_BLEED, FIRING, FOAM_SERVICE, HEARTH_EMISSIONS, MONOXIDE_ALARM,
+    NEUTRAL_LEVEL, NFPA_211_INSPECTION, OUTSIDE_AIR, RUNNING, SALVAGE, Source, TISSARI_LOAD,
+    TRIAL_SOOT,
 };
 use crate::units::{Quantity, System, figure};
 
 /// Heading over it all.
-pub const TITLE: &str = "Carbon monoxide and operation";
+pub const TITLE: English = English("Carbon monoxide and operation");
 
 /// Least share of the flue that stays open behind a damper (–), and least opening (m2).
 ///
@@ -24,78 +27,76 @@ pub const TITLE: &str = "Carbon monoxide and operation";
 ///
 /// [`DAMPER_OPENING`].
 const STAYS_OPEN: (f64, f64) = (0.03, 0.0020);
-/// First charge of the first fires, and by how much each day's is larger (kg).
-///
-/// # Source
-///
-/// [`CURING`].
-const CURING_STEP: f64 = 1.8;
 
 /// A sentence with its source.
 struct Said(String, &'static Source);
 
-fn said(text: &str, source: &'static Source) -> Said {
-    Said(text.into(), source)
+fn sourced(english: &'static str, source: &'static Source) -> Said {
+    Said(said(english).into(), source)
 }
 
 /// How a heater is run without harm.
 pub fn passage(design: &Design, analysis: &Analysis, system: System) -> Passage {
     let sections = [
-        ("Carbon monoxide", monoxide()),
-        ("The damper", damper(design, system)),
-        ("Air and the house", air(design, analysis, system)),
-        ("The fire", fire(design, system)),
-        ("The first fires", curing(design, system)),
-        ("Salvaged parts", salvage()),
-        ("Soot, cleaning and ash", soot()),
+        (said("Carbon monoxide"), monoxide()),
+        (said("The damper"), damper(design, system)),
+        (said("Air and the house"), air(design, analysis, system)),
+        (said("The fire"), fire(design, system)),
+        (said("The first fires"), curing(design, system)),
+        (said("Salvaged parts"), salvage()),
+        (said("Soot, cleaning and ash"), soot().into_iter().chain(ash()).collect()),
     ];
     let mut sources: Vec<String> = Vec::new();
     let mut passage = Passage::new(TITLE);
     for (title, sentences) in sections {
-        let points = sentences.iter().map(|Said(text, source)| {
+        for Said(_, source) in &sentences {
             let cited = cited(source);
             if !sources.contains(&cited) {
                 sources.push(cited);
             }
-            format!("{text} [{}]", trust(source.trust))
-        });
-        let points: Vec<_> = points.collect();
-        passage = passage.folded(Passage::new(title).list(points));
+        }
+        passage = passage.folded(Passage::new(title).list(plain(&sentences)));
     }
-    passage.folded(Passage::new("Where this comes from").list(sources))
+    passage.folded(Passage::new(said("Where this comes from")).list(sources))
 }
 
 fn monoxide() -> Vec<Said> {
     vec![
-        said(
+        sourced(
             "Carbon monoxide has no smell. It comes from glowing char as much as from flames, and \
              most of all when the fire gets little air.",
             &RUNNING,
         ),
-        said(
+        sourced(
             "Heaters in homes gave 41 and 83 g of it for a kilogram of wood (0.7 and 1.3 oz a pound).",
             &HEARTH_EMISSIONS,
         ),
-        said(
+        sourced(
             "Fit a carbon monoxide alarm in the room of the heater and where people sleep, and try \
              it as its maker says.",
             &MONOXIDE_ALARM,
         ),
-        said(
+        sourced(
             "Char glows under its ash for hours: in one laboratory fire 2.5 kg (5.5 lb) were left \
              after 3.5 hours, 1.2 kg (2.6 lb) after 7.5 hours.",
             &CHAR_LEFT,
         ),
-        said(
+        sourced(
             "If the damper is shut on a tenth of a kilogram (a quarter pound) of char an hour, a \
              house can come to some 255 ppm of carbon monoxide in its air; a tight one to 640 ppm.",
             &CHAR_MONOXIDE,
         ),
-        said(
-            "When the alarm sounds: everybody out, call for help, and touch the heater no more.",
-            &RUNNING,
-        ),
     ]
+    .into_iter()
+    .chain(alarm())
+    .collect()
+}
+
+fn alarm() -> Vec<Said> {
+    vec![sourced(
+        "When the alarm sounds: everybody out, call for help, and touch the heater no more.",
+        &RUNNING,
+    )]
 }
 
 fn damper(design: &Design, system: System) -> Vec<Said> {
@@ -103,18 +104,18 @@ fn damper(design: &Design, system: System) -> Vec<Said> {
     let stays = (share * design.chimney.area()).max(least);
     let opening = |value| figure(value, Quantity::Opening, system);
     vec![
-        said(
+        sourced(
             "Never close the damper by the clock. Close it only when the bed has been raked \
              through and shows no flame, red or blue, and no glowing coal.",
             &DAMPER_CLOSING,
         ),
-        said("If in doubt, leave it open. Heat lost is cheap.", &DAMPER_CLOSING),
-        said(
+        sourced("If in doubt, leave it open. Heat lost is cheap.", &DAMPER_CLOSING),
+        sourced(
             "While char glows the air may be reduced, never shut, and the damper stays open.",
             &DAMPER_CLOSING,
         ),
         Said(
-            format!(
+            say!(
                 "Even a closed damper must leave an opening: here at least {}. It vents only while \
                  the chimney pulls.",
                 opening(stays)
@@ -122,7 +123,7 @@ fn damper(design: &Design, system: System) -> Vec<Said> {
             &DAMPER_OPENING,
         ),
         Said(
-            format!(
+            say!(
                 "A bleed slot from the top of the firebox lets gas escape that no run carries off: \
                  after EN 15544 {} for this charge; the design has {}.",
                 opening(bleed_area(design.fire.charge)),
@@ -136,7 +137,7 @@ fn damper(design: &Design, system: System) -> Vec<Said> {
 fn air(design: &Design, analysis: &Analysis, system: System) -> Vec<Said> {
     let pressure = |value| figure(value, Quantity::Pressure, system);
     let own = own_suction(design, analysis.height_of_fire.pressure).map(|pascals| {
-        let text = format!(
+        let text = say!(
             "By its own height the house pulls with about {} at the heater on the day of the \
              design; {} were entered. A fan in kitchen, bath or dryer comes on top.",
             pressure(pascals),
@@ -145,48 +146,53 @@ fn air(design: &Design, analysis: &Analysis, system: System) -> Vec<Said> {
         Said(text, &NEUTRAL_LEVEL)
     });
     let rest = [
-        said(
+        sourced(
             "A fire needs about 10 to 12 cubic meters (350 to 420 cubic feet) of air for a \
              kilogram (2.2 lb) of wood. In a tight house bring it from outdoors.",
             &AIR_PER_WOOD,
         ),
-        said(
+        sourced(
             "A duct for outdoor air is of something that cannot burn near the heater, screened, \
              closable, not from garage or attic, and never rises above the firebox.",
             &OUTSIDE_AIR,
         ),
-        said("Turn fans off while the fire is lit and while it burns.", &RUNNING),
-        said(
+    ];
+    own.into_iter().chain(rest).chain(lighting()).collect()
+}
+
+fn lighting() -> Vec<Said> {
+    vec![
+        sourced("Turn fans off while the fire is lit and while it burns.", &RUNNING),
+        sourced(
             "Before lighting hold a flame to a cleanout: it must lean inward. If it does not, warm \
              the flue with paper in the bypass or a cleanout.",
             &DRAFT_CHECK,
         ),
-    ];
-    own.into_iter().chain(rest).collect()
+    ]
 }
 
 fn fire(design: &Design, system: System) -> Vec<Said> {
     let mass = |value| figure(value, Quantity::Mass, system);
     vec![
         Said(
-            format!(
+            say!(
                 "One or two full charges a day, here {} each, with the door closed, and with the \
                  air open while the flame stands.",
                 mass(design.fire.charge)
             ),
             &FIRING,
         ),
-        said(
+        sourced(
             "Dry wood alone: nothing painted, glued or treated, no rubbish, nothing to start it \
              but paper and kindling.",
             &SALVAGE,
         ),
-        said(
+        sourced(
             "Never more wood than the heater is laid out for: in a laboratory twice the wood made \
              up to four times the smoke, for want of air.",
             &TISSARI_LOAD,
         ),
-        said(
+        sourced(
             "Never let the fire smolder to make it last: the masonry makes it last.",
             &RUNNING,
         ),
@@ -196,15 +202,15 @@ fn fire(design: &Design, system: System) -> Vec<Said> {
 fn curing(design: &Design, system: System) -> Vec<Said> {
     let mass = |value| figure(value, Quantity::Mass, system);
     let charge = design.fire.charge;
-    let days = (charge / CURING_STEP).ceil().max(1.0);
+    let days = charges(charge).len();
     vec![
-        said("Let the masonry dry in the air for two to four weeks.", &CURING),
+        sourced("Let the masonry dry in the air for two to four weeks.", &CURING),
         Said(
-            format!(
-                "Then two small fires a day, six hours apart: {} each on the first day, {} more \
-                 each day, the full {} on day {days:.0}. Poor draft is to be expected.",
-                mass(CURING_STEP.min(charge)),
-                mass(CURING_STEP),
+            say!(
+                "Then {FIRES} small fires a day, six hours apart: {} each on the first day, {} \
+                 more each day, the full {} on day {days}. Poor draft is to be expected.",
+                mass(STEP.min(charge)),
+                mass(STEP),
                 mass(charge)
             ),
             &CURING,
@@ -212,19 +218,93 @@ fn curing(design: &Design, system: System) -> Vec<Said> {
     ]
 }
 
+/// The first fires, day by day.
+pub fn curing_plan(design: &Design, system: System) -> Passage {
+    let mass = |value| figure(value, Quantity::Mass, system);
+    let rows = charges(design.fire.charge).into_iter().enumerate().map(|(day, charge)| {
+        let whole = f64::from(FIRES) * charge;
+        vec![(day + 1).to_string(), FIRES.to_string(), mass(charge), mass(whole)]
+    });
+    let heads = [said("Day"), said("Fires"), said("Wood of each"), said("Wood of the day")];
+    Passage::new(said("The first fires, day by day"))
+        .list(plain(&curing(design, system)))
+        .table(&heads, rows)
+        .list(plain(&[sourced(
+            "Steam from joints and hairline cracks in plaster are usual. If a crack opens, or mortar \
+             falls out, stop, let it cool and mend it.",
+            &CURING,
+        )]))
+}
+
+/// A card to hang on the wall beside the heater.
+pub fn firing_card(design: &Design, system: System) -> Passage {
+    let mut closing = damper(design, system);
+    // The bleed slot is a matter of the build.
+    closing.retain(|Said(_, source)| *source != &EN_15544_BLEED);
+    let sections = [
+        (said("Before lighting"), lighting()),
+        (said("The fire"), fire(design, system)),
+        (said("Closing"), closing),
+        (said("Ash"), ash()),
+        (said("Carbon monoxide"), alarm()),
+    ];
+    let card = Passage::new(said("Firing card for the wall"));
+    sections
+        .into_iter()
+        .fold(card, |card, (title, sentences)| card.head(title).list(plain(&sentences)))
+}
+
+/// What every year asks for.
+pub fn yearly_care() -> Passage {
+    let care = vec![
+        sourced(
+            "Look at door and gasket, damper, cleanout doors, joints and cap, and mend them before \
+             the first fire of the winter.",
+            &RUNNING,
+        ),
+        sourced("Try the carbon monoxide alarms and change old ones.", &MONOXIDE_ALARM),
+    ];
+    Passage::new(said("Every year")).list(plain(&soot())).list(plain(&care))
+}
+
+/// What salvaged material may hold.
+pub fn salvaged() -> Passage {
+    Passage::new(said("Hazards of salvaged material")).list(plain(&salvage()))
+}
+
+/// Sentences with how far their sources were checked.
+fn plain(sentences: &[Said]) -> Vec<String> {
+    let line = |Said(text, source): &Said| format!("{text} [{}]", trust(source.trust));
+    sentences.iter().map(line).collect()
+}
+
 fn salvage() -> Vec<Said> {
     vec![
-        said(
+        sourced(
             "Old panels, gaskets, pipe insulation and stove cement may hold asbestos: leave them \
              whole and have them tested.",
             &SALVAGE,
         ),
-        said(
+        sourced(
             "Brick from a chimney is sooted and salty: it stains, smells and flakes, and does not \
              belong where people touch it or where it gets hot.",
             &SALVAGE,
         ),
-        said(
+        sourced(
+            "Old paint may hold lead: do not sand, scrape dry or heat it. Painted brick and painted \
+             metal have no place in a heater.",
+            &SALVAGE,
+        ),
+        sourced(
+            "Painted, glued or treated wood is no fuel, and no form that stays in the masonry.",
+            &SALVAGE,
+        ),
+        sourced(
+            "Foam panels soften from 75 \u{b0}C (167 \u{b0}F) on and burn with poisonous smoke: none \
+             under, behind or above the heater, none at the chimney.",
+            &FOAM_SERVICE,
+        ),
+        sourced(
             "Cut brick and stone wet or with a mask: dust of silica and ceramic fiber harms the \
              lungs for good.",
             &SALVAGE,
@@ -234,23 +314,26 @@ fn salvage() -> Vec<Said> {
 
 fn soot() -> Vec<Said> {
     vec![
-        said(
+        sourced(
             "Have the chimney looked at once a year, and after every soot fire in it.",
             &NFPA_211_INSPECTION,
         ),
-        said(
+        sourced(
             "Sweep runs and cleanouts when some 10 mm (3/8 in) of ash lie on the floor of a run or \
              1 to 2 mm (1/16 in) of soot on its walls: the table of other days shows what that does \
              to the draft.",
             &TRIAL_SOOT,
         ),
-        said(
-            "Ash holds embers for days. Keep it in a lidded metal can outdoors, away from anything \
-             that can burn.",
-            &ASH,
-        ),
-        said("Close every cleanout tightly before the next fire.", &RUNNING),
+        sourced("Close every cleanout tightly before the next fire.", &RUNNING),
     ]
+}
+
+fn ash() -> Vec<Said> {
+    vec![sourced(
+        "Ash holds embers for days. Keep it in a lidded metal can outdoors, away from anything \
+             that can burn.",
+        &ASH,
+    )]
 }
 
 #[cfg(test)]

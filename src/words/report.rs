@@ -1,6 +1,7 @@
 //! The result as plain data: all that the page shows, for scripts and for the native command.
 
 use super::hours::Hours;
+use super::validity::validity;
 use super::{
     CAUTIONS, edges as edges_said, finding as words_of, house, quantity,
     remedy as remedy_words, standard_route as route_words, structure, trials as trial_words,
@@ -8,6 +9,7 @@ use super::{
 };
 use crate::analysis::conditions::Conditions;
 use crate::analysis::day::Day;
+use crate::analysis::extrapolation::{OverTheBurn, over_the_burns};
 use crate::analysis::house::{House, Overheating, own_suction};
 use crate::analysis::path::path;
 use crate::analysis::standard_route::{SOURCES, StandardRoute, standard_route};
@@ -15,6 +17,7 @@ use crate::analysis::structure::Structure;
 use crate::analysis::{Analysis, HeightOfFire};
 use crate::design::Design;
 use crate::design::field::field;
+use crate::language::English;
 use crate::rules::{self, Edges, Finding, OVERLOAD, Question, Severity, answer};
 use crate::sources::{OVERLOAD_CHARGE, Source};
 use crate::study::remedy::{Key, Remedy, Traded};
@@ -45,6 +48,8 @@ pub struct Report {
     pub day: Option<Day>,
     /// The same hour by hour.
     pub hours: Option<Hours>,
+    /// Formulas that are used outside their range while the fire burns, when the days repeat.
+    pub day_extrapolations: Option<Vec<OverTheBurn>>,
     /// The heater in its house.
     pub house: HouseReport,
     /// The published sizing route beside it.
@@ -214,8 +219,12 @@ pub struct FindingReport {
     pub figures: Figures,
     /// The limit that was passed, where there is one.
     pub limit: Option<Figure>,
+    /// By how much it was passed; missing where there is no limit.
+    pub beyond: Option<Figure>,
     /// Where the limit comes from, and how far that was checked.
     pub source: Source,
+    /// For what the limit, or the formula behind the figure, holds.
+    pub validity: String,
     /// What was found, as a sentence.
     pub text: String,
     /// Why it matters.
@@ -320,28 +329,37 @@ pub fn report(
         conditions: analysis.conditions.clone(),
         day: day.cloned(),
         hours: day.map(Hours::new),
+        day_extrapolations: day.map(|day| over_the_burns(&day.periodic)),
         house: HouseReport {
             house: house::of_day(design, analysis, day.map(Into::into)),
             overheating: day.map(|day| house::warm_days(design, day.into())),
             own_suction_pascals: own_suction(design, analysis.height_of_fire.pressure),
-            label: house::LABEL,
+            label: house::LABEL.said(),
         },
         standard_route: route(design, analysis, system),
         uncertainty: uncertainty.map(in_words),
         structure: StructureReport {
             structure: analysis.structure.clone(),
-            label: structure::ENGINEER,
+            label: structure::ENGINEER.said(),
         },
         rules: structure::scope(design.site.rule_set),
         edges: edges.map(|edges| EdgesReport {
             overload_ratio: OVERLOAD,
             overload_source: OVERLOAD_CHARGE,
-            method: edges_said::METHOD,
+            method: edges_said::METHOD.said(),
             edges: *edges,
         }),
         trials: trials.map(|all| all.iter().map(trial).collect()),
         findings: findings.iter().map(told).collect(),
-        cautions: CAUTIONS.to_vec(),
+        cautions: CAUTIONS.map(English::said).to_vec(),
+    }
+}
+
+impl Report {
+    /// The document, on a line.
+    pub fn text(&self) -> String {
+        // It holds nothing that JSON has no form for.
+        serde_json::to_string(self).unwrap_or_default() + "\n"
     }
 }
 
@@ -358,9 +376,9 @@ fn route(design: &Design, analysis: &Analysis, system: System) -> RouteReport {
         source: *unmet.limit.source(),
     };
     RouteReport {
-        label: route_words::LABEL,
+        label: route_words::LABEL.said(),
         unmet_in_words: route.unmet.iter().map(in_words).collect(),
-        not_checked: route_words::NOT_CHECKED,
+        not_checked: route_words::NOT_CHECKED.said(),
         differences: route_words::differences(both, system),
         sources: SOURCES.into_iter().copied().collect(),
         route,
@@ -390,7 +408,7 @@ fn in_words(uncertainty: &Uncertainty) -> UncertaintyReport {
             will_the_heat_stay: cases(Question::Heat),
             is_it_safe: cases(Question::Safe),
         },
-        not_varied: said::NOT_VARIED,
+        not_varied: said::NOT_VARIED.said(),
     }
 }
 
@@ -420,12 +438,24 @@ fn finding(finding: &Finding, remedies: &[Remedy], system: System) -> FindingRep
         place: super::place(finding.place),
         figures: Figures { found: figure(finding.found) },
         limit: finding.limit.map(figure),
+        beyond: finding.limit.map(|limit| beyond(finding.found, limit)),
         source: *finding.source,
+        validity: validity(finding.rule, system),
         text: text.title,
         reason: text.reason,
         remedy: text.remedy,
         remedies: remedies.iter().map(|each| remedy(each, system)).collect(),
     }
+}
+
+/// How far a figure is from its limit; between temperatures that is in kelvin.
+fn beyond(found: rules::Figure, limit: rules::Figure) -> Figure {
+    let value = (found.value - limit.value).abs();
+    let unit = match found.quantity {
+        Quantity::Temperature => "K",
+        quantity => si_unit(quantity),
+    };
+    Figure { value, unit }
 }
 
 fn remedy(remedy: &Remedy, system: System) -> RemedyReport {

@@ -2,20 +2,25 @@
 
 use super::passage::Passage;
 use super::trust;
+use crate::language::{English, said};
 use crate::sources::{ALL, Entry, Source, Trust};
 
 /// Heading over them.
-pub const TITLE: &str = "Sources";
+pub const TITLE: English = English("Sources");
 
 /// What the labels mean, the surest first.
-const LABELS: [(Trust, &str); 4] = [
-    (Trust::Seen, "Seen: the number or formula was read, at times in a reprint"),
-    (Trust::Memory, "From memory: not checked against the published document"),
-    (Trust::CommonPractice, "Common practice: a rule of the trade without a single authority"),
-    (Trust::Computed, "Computed by this project from formulas that it names"),
+const LABELS: [(Trust, English); 4] = [
+    (Trust::Seen, English("Seen: the number or formula was read, at times in a reprint")),
+    (Trust::Memory, English("From memory: not checked against the published document")),
+    (
+        Trust::CommonPractice,
+        English("Common practice: a rule of the trade without a single authority"),
+    ),
+    (Trust::Computed, English("Computed by this project from formulas that it names")),
 ];
 
-const HEADS: [&str; 3] = ["What it serves for", "Source", "How far it was checked"];
+const HEADS: [English; 3] =
+    [English("What it serves for"), English("Source"), English("How far it was checked")];
 
 /// A source with its label, as it stands behind a figure.
 pub fn cited(source: &Source) -> String {
@@ -24,15 +29,16 @@ pub fn cited(source: &Source) -> String {
 
 /// All sources, those of a label together.
 pub fn passage() -> Passage {
-    let passage = Passage::new(TITLE).text(
-        "Every formula, limit and material value names its source and how far that was checked.",
-    );
+    let passage = Passage::new(TITLE).text(said(
+        "Every formula, limit and material value names its source and how far that was \
+             checked.",
+    ));
     LABELS.iter().fold(passage, |passage, (label, meaning)| {
         let rows = ALL
             .iter()
             .filter(|entry| entry.source.trust == *label)
             .map(|entry| vec![about(entry), entry.source.text().into()]);
-        let [about, source, _] = HEADS;
+        let [about, source, _] = HEADS.map(English::said);
         passage.folded(Passage::new(*meaning).table(&[about, source], rows))
     })
 }
@@ -44,11 +50,11 @@ pub fn markdown() -> String {
         .iter()
         .map(|entry| line([&about(entry), entry.source.text(), trust(entry.source.trust)]));
     let rule = String::from("|---|---|---|\n");
-    [line(HEADS), rule].into_iter().chain(rows).collect()
+    [line(HEADS.map(English::said)), rule].into_iter().chain(rows).collect()
 }
 
 fn about(entry: &Entry) -> String {
-    entry.about.trim_end_matches('.').into()
+    said(entry.about).trim_end_matches('.').into()
 }
 
 fn escaped(cell: &str) -> String {

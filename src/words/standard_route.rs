@@ -7,17 +7,19 @@ use crate::analysis::standard_route::limits::{Bound, Limit, UnmetLimit};
 use crate::analysis::standard_route::pressure::{Part, PressureCondition, RouteSegment};
 use crate::analysis::standard_route::{LEAST_MOUTH_WALL_CELSIUS, StandardRoute};
 use crate::design::Design;
-use crate::units::{Quantity, System, figure, kelvin, number, unit_of};
+use crate::language::{English, said, say};
+use crate::units::{Quantity, System, figure, fixed, kelvin, number, unit_of};
 use crate::words::passage::Passage;
 
 /// Heading over the route.
-pub const TITLE: &str = "The standard sizing route beside it";
+pub const TITLE: English = English("The standard sizing route beside it");
 /// What is said wherever figures of the route are shown.
-pub const LABEL: &str = "After EN 15544 (from memory where marked)";
+pub const LABEL: English = English("After EN 15544 (from memory where marked)");
 /// Limits of the route for which there is no input.
-pub const NOT_CHECKED: &str = "Not held to the route's limits, as they are no inputs here: size \
-     of the logs, porosity of the fireclay, height of the air opening above the floor of the \
-     firebox.";
+pub const NOT_CHECKED: English = English(
+    "Not held to the route's limits, as they are no inputs here: size of the logs, porosity \
+     of the fireclay, height of the air opening above the floor of the firebox.",
+);
 
 /// A design with its route and what the model found.
 #[derive(Clone, Copy, Debug)]
@@ -35,34 +37,35 @@ pub fn passage(both: Both<'_>, system: System) -> Passage {
     let Both { route, .. } = both;
     let unmet = route.unmet.iter().map(|limit| unmet(limit, system));
     let limits = if route.unmet.is_empty() {
-        "The design keeps the limits of the route that were checked."
+        said("The design keeps the limits of the route that were checked.")
     } else {
-        "Limits of the route that the design does not keep:"
+        said("Limits of the route that the design does not keep:")
     };
     Passage::new(TITLE)
         .text(format!("{LABEL}."))
-        .table(&["Figure", "Route", "Model"], comparison(both, system))
+        .table(&[said("Figure"), said("Route"), said("Model")], comparison(both, system))
         .text(limits)
         .list(unmet)
-        .folded(Passage::new("Why the two differ").list(differences(both, system)))
+        .folded(Passage::new(said("Why the two differ")).list(differences(both, system)))
         .folded(segments(route, system))
         .text(NOT_CHECKED)
 }
 
 fn segments(route: &StandardRoute, system: System) -> Passage {
     let columns = [
-        ("Length", Quantity::Length),
-        ("Gas", Quantity::Temperature),
-        ("Speed", Quantity::Speed),
-        ("Pulls", Quantity::Pressure),
-        ("Holds back", Quantity::Pressure),
+        (said("Length"), Quantity::Length),
+        (said("Gas"), Quantity::Temperature),
+        (said("Speed"), Quantity::Speed),
+        (said("Pulls"), Quantity::Pressure),
+        (said("Holds back"), Quantity::Pressure),
     ];
     // Feet and inches carry their marks.
     let head = |(name, quantity): (&str, _)| match unit_of(quantity, system).symbol {
         "" => name.to_owned(),
         unit => format!("{name}, {unit}"),
     };
-    let heads: Vec<_> = std::iter::once("Part".to_owned()).chain(columns.map(head)).collect();
+    let heads: Vec<_> =
+        std::iter::once(said("Part").to_owned()).chain(columns.map(head)).collect();
     let heads: Vec<_> = heads.iter().map(String::as_str).collect();
     let row = |(segment, name): (&RouteSegment, String)| {
         let values = [
@@ -77,7 +80,7 @@ fn segments(route: &StandardRoute, system: System) -> Passage {
         std::iter::once(name).chain(cells).collect::<Vec<_>>()
     };
     let rows = route.segments.iter().zip(parts(route)).map(row);
-    Passage::new("The route part by part").table(&heads, rows)
+    Passage::new(said("The route part by part")).table(&heads, rows)
 }
 
 /// Route and model side by side: what, after the route, in the model.
@@ -94,18 +97,18 @@ fn comparison(Both { route, fire, .. }: Both<'_>, system: System) -> Vec<Vec<Str
     let (pressure, mouth) = (&route.pressure, &route.mouth);
     vec![
         vec![
-            "Length of the smoke path".to_owned(),
-            format!("at least {}", length(route.shortest_path)),
+            said("Length of the smoke path").to_owned(),
+            say!("at least {}", length(route.shortest_path)),
             length(fire.path_length),
         ],
-        row("Gas in the firebox", temperature, firebox(route, fire), fire.firebox_outlet),
-        row("Gas out of the last run", temperature, route.runs_outlet, fire.runs_outlet),
-        row("Efficiency", Quantity::Share, route.efficiency, fire.efficiency_lower),
-        row("Flow of gas", Quantity::MassFlow, route.gas_flow, fire.gas_flow),
-        row("Excess air", Quantity::Ratio, route.excess_air_ratio, fire.excess_air_ratio),
-        row("What pulls", Quantity::Pressure, pressure.standing, fire.draft),
-        row("What holds back", Quantity::Pressure, pressure.resistance, fire.losses),
-        row("Wall at the mouth", temperature, mouth.wall, fire.chimney_mouth_wall),
+        row(said("Gas in the firebox"), temperature, firebox(route, fire), fire.firebox_outlet),
+        row(said("Gas out of the last run"), temperature, route.runs_outlet, fire.runs_outlet),
+        row(said("Efficiency"), Quantity::Share, route.efficiency, fire.efficiency_lower),
+        row(said("Flow of gas"), Quantity::MassFlow, route.gas_flow, fire.gas_flow),
+        row(said("Excess air"), Quantity::Ratio, route.excess_air_ratio, fire.excess_air_ratio),
+        row(said("What pulls"), Quantity::Pressure, pressure.standing, fire.draft),
+        row(said("What holds back"), Quantity::Pressure, pressure.resistance, fire.losses),
+        row(said("Wall at the mouth"), temperature, mouth.wall, fire.chimney_mouth_wall),
     ]
 }
 
@@ -122,7 +125,7 @@ pub fn differences(both: Both<'_>, system: System) -> Vec<String> {
 
 fn outlet(Both { design, route, fire }: Both<'_>, system: System) -> String {
     let show = |value| figure(value, Quantity::Temperature, system);
-    format!(
+    say!(
         "Gas leaves the runs at {} after the route, at {} in the model at the height of the \
          fire. The route knows only the charge and the length of the path, here {} times its \
          shortest: its gas cools as along walls that stay at room temperature, whatever they \
@@ -136,7 +139,7 @@ fn outlet(Both { design, route, fire }: Both<'_>, system: System) -> String {
 }
 
 fn efficiency(Both { route, fire, .. }: Both<'_>, system: System) -> String {
-    format!(
+    say!(
         "The route's efficiency is {}, the model's {} on the lower heating value. The route \
          reads it off a straight line over the outlet temperature that belongs to an excess air \
          of about 2.5; the model balances the heat at {}. No verdict rests on the route's \
@@ -149,7 +152,7 @@ fn efficiency(Both { route, fire, .. }: Both<'_>, system: System) -> String {
 
 fn flow(Both { route, fire, .. }: Both<'_>, system: System) -> String {
     let burn = |rate: f64| figure(fire.charge / rate, Quantity::Duration, system);
-    format!(
+    say!(
         "The route moves {} of gas and burns the charge in {}: for this wood an excess air of \
          {}, for wood with 13 % of water about 2.95. The model moves {} at an excess air of {} \
          and a burn of {}. The route's flow and its efficiency thus belong to different fires.",
@@ -168,7 +171,7 @@ fn pressure(Both { design, route, fire }: Both<'_>, system: System) -> String {
         let entries = fire.ledger.iter().filter(|entry| entry.item == item);
         -entries.map(|entry| entry.pascals).sum::<f64>()
     };
-    format!(
+    say!(
         "The route's pressure condition is an equality to design by, pull between resistance \
          and 5 % more: {} against {}, {}. The model asks what is left: draft {} against losses {}, \
          a margin of {}. It counts the suction of the house ({}) and the gas \
@@ -188,7 +191,7 @@ fn pressure(Both { design, route, fire }: Both<'_>, system: System) -> String {
 
 fn mouth(Both { route, fire, .. }: Both<'_>, system: System) -> String {
     let show = |value| figure(value, Quantity::Temperature, system);
-    format!(
+    say!(
         "The route asks for {} on the wall at the mouth, whatever the wood and the air, and \
          finds {}. The model finds {} and holds it against the dew point of its own gas, {}.",
         show(kelvin(LEAST_MOUTH_WALL_CELSIUS)),
@@ -199,27 +202,28 @@ fn mouth(Both { route, fire, .. }: Both<'_>, system: System) -> String {
 }
 
 /// Outcome of the pressure condition.
-pub const fn condition(condition: PressureCondition) -> &'static str {
-    match condition {
+pub fn condition(condition: PressureCondition) -> &'static str {
+    let english = match condition {
         PressureCondition::TooLittle => "too little pull",
         PressureCondition::Met => "met",
         PressureCondition::TooMuch => "more pull than it wants",
-    }
+    };
+    said(english)
 }
 
 /// Names of the segments of the route, runs counted.
 pub fn parts(route: &StandardRoute) -> Vec<String> {
     let mut run = 0;
     let mut name = |part: Part| match part {
-        Part::Firebox => "Firebox".into(),
+        Part::Firebox => said("Firebox").into(),
         Part::Run => {
             run += 1;
-            format!("Run {run}")
+            say!("Run {run}")
         }
-        Part::Rise => format!("To run {}", run + 1),
-        Part::Connector => "Connector".into(),
-        Part::ChimneyIndoors => "Chimney indoors".into(),
-        Part::ChimneyOutdoors => "Chimney outdoors".into(),
+        Part::Rise => say!("To run {}", run + 1),
+        Part::Connector => said("Connector").into(),
+        Part::ChimneyIndoors => said("Chimney indoors").into(),
+        Part::ChimneyOutdoors => said("Chimney outdoors").into(),
     };
     route.segments.iter().map(|segment| name(segment.part)).collect()
 }
@@ -228,34 +232,36 @@ pub fn parts(route: &StandardRoute) -> Vec<String> {
 pub fn unmet(unmet: &UnmetLimit, system: System) -> String {
     let (name, quantity) = limit(unmet.limit);
     let show = |value: f64| match unmet.limit {
-        Limit::CoreDensity => format!("{value:.0} kg/m³"),
-        Limit::CoreConductivity => format!("{value:.2} W/mK"),
+        Limit::CoreDensity => format!("{} kg/m³", fixed(value, 0)),
+        Limit::CoreConductivity => format!("{} W/mK", fixed(value, 2)),
         _ => figure(value, quantity, system),
     };
     let bound = match unmet.bound {
-        Bound::AtLeast => "at least",
-        Bound::AtMost => "at most",
+        Bound::AtLeast => said("at least"),
+        Bound::AtMost => said("at most"),
     };
-    format!("{name}: {}, the route asks for {bound} {}.", show(unmet.found), show(unmet.asked))
+    say!("{name}: {}, the route asks for {bound} {}.", show(unmet.found), show(unmet.asked))
 }
 
-const fn limit(limit: Limit) -> (&'static str, Quantity) {
+fn limit(limit: Limit) -> (&'static str, Quantity) {
     match limit {
-        Limit::Charge => ("Charge", Quantity::Mass),
-        Limit::Moisture => ("Moisture of the wood", Quantity::Share),
-        Limit::HeatingPeriod => ("Time over which a charge heats", Quantity::Hours),
-        Limit::CoreDensity => ("Density of the core", Quantity::Ratio),
-        Limit::CoreConductivity => ("Conductivity of the core", Quantity::Ratio),
-        Limit::Glass => ("Glass over the surface of the firebox", Quantity::Share),
-        Limit::AirVelocity => ("Speed of the combustion air in its inlet", Quantity::Speed),
-        Limit::FireboxSurface => ("Inner surface of the firebox", Quantity::Opening),
-        Limit::FireboxBase => ("Base of the firebox", Quantity::Opening),
-        Limit::FireboxHeight => ("Height of the firebox", Quantity::Size),
-        Limit::BaseRatio => ("Longer side of the base over the other", Quantity::Ratio),
-        Limit::BaseWidth => ("Shorter side of the base", Quantity::Size),
-        Limit::PathLength => ("Length of the smoke path", Quantity::Length),
-        Limit::RunVelocity => ("Speed of the gas in a run", Quantity::Speed),
-        Limit::Efficiency => ("Efficiency of the route", Quantity::Share),
+        Limit::Charge => (said("Charge"), Quantity::Mass),
+        Limit::Moisture => (said("Moisture of the wood"), Quantity::Share),
+        Limit::HeatingPeriod => (said("Time over which a charge heats"), Quantity::Hours),
+        Limit::CoreDensity => (said("Density of the core"), Quantity::Ratio),
+        Limit::CoreConductivity => (said("Conductivity of the core"), Quantity::Ratio),
+        Limit::Glass => (said("Glass over the surface of the firebox"), Quantity::Share),
+        Limit::AirVelocity => {
+            (said("Speed of the combustion air in its inlet"), Quantity::Speed)
+        }
+        Limit::FireboxSurface => (said("Inner surface of the firebox"), Quantity::Opening),
+        Limit::FireboxBase => (said("Base of the firebox"), Quantity::Opening),
+        Limit::FireboxHeight => (said("Height of the firebox"), Quantity::Size),
+        Limit::BaseRatio => (said("Longer side of the base over the other"), Quantity::Ratio),
+        Limit::BaseWidth => (said("Shorter side of the base"), Quantity::Size),
+        Limit::PathLength => (said("Length of the smoke path"), Quantity::Length),
+        Limit::RunVelocity => (said("Speed of the gas in a run"), Quantity::Speed),
+        Limit::Efficiency => (said("Efficiency of the route"), Quantity::Share),
     }
 }
 

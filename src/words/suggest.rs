@@ -5,30 +5,37 @@ use super::findings::in_short;
 use super::{label, quantity, trials, with_unit};
 use crate::design::Design;
 use crate::design::field::{FieldId, Kind, field};
+use crate::language::{English, said, say, within};
 use crate::rules::{Finding, Question};
 use crate::study::figures::{Figures, Line};
-use crate::study::suggest::{Aim, Near, Outcome, Proposal, Puts, Wish, labor, with};
+use crate::study::suggest::{Aim, Conflict, Near, Outcome, Proposal, Puts, Wish, labor, with};
 use crate::study::trials::Trial;
 use crate::study::variant::value;
 use crate::units::{System, figure};
 use crate::words::passage::{Block, Cell, Passage, Table};
 
 /// Heading over suggestions.
-pub const TITLE: &str = "Other designs for this house, wood and chimney";
+pub const TITLE: English = English("Other designs for this house, wood and chimney");
 /// How they are found.
-pub const NOTE: &str = "Runs and firebox are sought in whole courses and half bricks; house, wood and \
-    chimney stay, and so does all that is not named. Each was put into the design and judged anew, \
-    with its day, a mild day, a cold start and, at the edge, more wood than stated. A design that \
-    is not told may be better still.";
+pub const NOTE: English = English(
+    "Runs and firebox are sought in whole courses and half bricks; house, wood and chimney \
+     stay, and so does all that is not named. Each was put into the design and judged anew, \
+     with its day, a mild day, a cold start and, at the edge, more wood than stated. A design \
+     that is not told may be better still.",
+);
+
+/// The design as it stands.
+pub const NOW: English = English("Now");
 
 /// Name of an aim.
-pub const fn aim(aim: Aim) -> &'static str {
-    match aim {
+pub fn aim(aim: Aim) -> &'static str {
+    let english = match aim {
         Aim::Warmth => "Warmth that lasts",
         Aim::Wood => "Little wood for the heat",
         Aim::Masonry => "Little masonry",
         Aim::Simplicity => "Few runs, in whole courses",
-    }
+    };
+    said(english)
 }
 
 /// A value of an input with its unit, or the name of a choice.
@@ -67,11 +74,11 @@ pub fn passage(design: &Design, wish: Wish, outcome: &Outcome, system: System) -
 fn summary(outcome: &Outcome) -> String {
     let Outcome { looked, followed, proposals, .. } = outcome;
     let found = match proposals.len() {
-        0 => "None of them answers yes three times.".into(),
-        1 => "One that answers yes three times follows.".into(),
-        count => format!("{count} that answer yes three times follow, the best first."),
+        0 => said("None of them answers yes three times.").into(),
+        1 => said("One that answers yes three times follows.").into(),
+        count => say!("{count} that answer yes three times follow, the best first."),
     };
-    format!(
+    say!(
         "{looked} sizes were looked at by the height of the fire, {followed} of them followed \
          through the day. {found}"
     )
@@ -79,7 +86,7 @@ fn summary(outcome: &Outcome) -> String {
 
 fn conditions(outcome: &Outcome) -> String {
     let names = |trials: &mut dyn Iterator<Item = Trial>| {
-        trials.map(trials::name).collect::<Vec<_>>().join(", ").to_lowercase()
+        trials.map(|each| within(trials::name(each))).collect::<Vec<_>>().join(", ")
     };
     if outcome.asked.is_empty() {
         return String::new();
@@ -87,21 +94,21 @@ fn conditions(outcome: &Outcome) -> String {
     let asked = names(&mut outcome.asked.iter().copied());
     let left = names(&mut Trial::ALL.into_iter().filter(|each| !outcome.asked.contains(each)));
     if left.is_empty() {
-        return format!("Asked for a yes: {asked}.");
+        return say!("Asked for a yes: {asked}.");
     }
-    format!("Asked for a yes: {asked}. Not asked: {left}.")
+    say!("Asked for a yes: {asked}. Not asked: {left}.")
 }
 
 fn order(wish: Wish) -> String {
     let aims = Aim::ALL.into_iter().filter(|each| wish.aims_at(*each)).map(aim);
     let aims: Vec<_> = aims.collect();
     if let [only] = aims.as_slice() {
-        return format!("In the order of: {}.", only.to_lowercase());
+        return say!("In the order of: {}.", within(only));
     }
-    format!(
+    say!(
         "In the order of: {}. Four hours of warmth, five points of heat kept, 1000 kg (2200 lb) of masonry \
          and two runs weigh the same (our choice).",
-        aims.join(", ").to_lowercase()
+        aims.into_iter().map(within).collect::<Vec<_>>().join(", ")
     )
 }
 
@@ -113,7 +120,7 @@ fn table(
     system: System,
 ) -> Table {
     let heads = (1..=puts.len()).map(|count| count.to_string());
-    let heads = ["What".to_owned(), "Now".to_owned()].into_iter().chain(heads).collect();
+    let heads = [said("What").to_owned(), NOW.into()].into_iter().chain(heads).collect();
     let mut fields: Vec<FieldId> = Vec::new();
     for (id, _) in puts.iter().flat_map(|puts| puts.iter()) {
         if !fields.contains(id) {
@@ -161,7 +168,7 @@ fn traded(design: &Design, each: &Proposal, outcome: &Outcome, system: System) -
     let changes = each
         .puts
         .iter()
-        .map(|(id, put)| format!("{} {}", label(*id).to_lowercase(), input(*id, *put, system)));
+        .map(|(id, put)| format!("{} {}", within(label(*id)), input(*id, *put, system)));
     let mut text = format!("{}.", changes.collect::<Vec<_>>().join(", "));
     let (mut gains, mut costs) = (Vec::new(), Vec::new());
     if let Ok(present) = &outcome.present {
@@ -172,55 +179,81 @@ fn traded(design: &Design, each: &Proposal, outcome: &Outcome, system: System) -
             let show = |value| figure(value, line.quantity(), system);
             let (before, after) = (show(now), show(then));
             if let Some(better) = more_is_better(line).filter(|_| before != after) {
-                let name = name_of_line(line).to_lowercase();
+                let name = within(name_of_line(line));
                 let list = if better == (now < then) { &mut gains } else { &mut costs };
-                list.push(format!("{name} {after} instead of {before}"));
+                list.push(say!("{name} {after} instead of {before}"));
             }
         }
     }
     let (now, then) = (labor(design), labor(&with(design, &each.puts)));
     if now < then {
-        costs.push("more runs or cut bricks".into());
+        costs.push(said("more runs or cut bricks").into());
     } else if then < now {
-        gains.push("fewer runs or cut bricks".into());
+        gains.push(said("fewer runs or cut bricks").into());
     }
-    for (what, list) in [("Gains", gains), ("Trades away", costs)] {
+    for (what, list) in [(said("Gains"), gains), (said("Trades away"), costs)] {
         if !list.is_empty() {
             text = format!("{text} {what}: {}.", list.join("; "));
         }
     }
-    let unmet = each.unmet.iter().map(|trial| trials::name(*trial));
-    let unmet = unmet.collect::<Vec<_>>().join(", ").to_lowercase();
-    if unmet.is_empty() { text } else { format!("{text} No full yes with: {unmet}.") }
+    let unmet = each.unmet.iter().map(|trial| within(trials::name(*trial)));
+    let unmet = unmet.collect::<Vec<_>>().join(", ");
+    if unmet.is_empty() { text } else { say!("{text} No full yes with: {unmet}.") }
 }
 
 /// The least wrong, each with the limits that it does not keep.
 fn nearest(design: &Design, passage: Passage, outcome: &Outcome, system: System) -> Passage {
     if outcome.nearest.is_empty() {
-        return passage.text(
-            "Within whole courses, the usual sizes and this chimney no heater could be computed.",
-        );
+        return passage.text(said(
+            "Within whole courses, the usual sizes and this chimney no heater could be \
+                 computed.",
+        ));
     }
     let runs = |near: &Near| with(design, &near.puts).path.run_count;
     let points = outcome.nearest.iter().map(|near| {
         let against: Vec<_> =
             near.against.iter().map(|finding: &Finding| in_short(finding, system)).collect();
-        let unmet = near.unmet.iter().map(|trial| trials::name(*trial).to_lowercase());
+        let unmet = near.unmet.iter().map(|trial| within(trials::name(*trial)));
         let why = if against.is_empty() {
-            format!("no full yes with {}", unmet.collect::<Vec<_>>().join(", "))
+            say!("no full yes with {}", unmet.collect::<Vec<_>>().join(", "))
         } else {
             against.join("; ")
         };
-        format!("{} runs: {why}.", runs(near))
+        say!("{} runs: {why}.", runs(near))
     });
     let points: Vec<_> = points.collect();
     let (puts, figures): (Vec<&Puts>, Vec<&Figures>) =
         outcome.nearest.iter().map(|near| (&near.puts, &near.figures)).unzip();
     passage
-        .text(
-            "The limits conflict: these come nearest, each with another number of runs, and this \
-             is what they miss. Other wood, another chimney or another limit must give way.",
-        )
+        .text(said(
+            "The limits conflict: these come nearest, each with another number of runs, \
+                 and this is what they miss. Other wood, another chimney or another limit \
+                 must give way.",
+        ))
         .list(points)
+        .text(conflicts(outcome))
+        .list(outcome.conflicts.iter().map(|each| conflict(each, system)))
         .with(Block::Table(table(design, (&puts, &figures), outcome, system)))
+}
+
+/// What the sizes that do not come so near have against them.
+fn conflicts(outcome: &Outcome) -> String {
+    if outcome.conflicts.is_empty() {
+        return String::new();
+    }
+    let missing: usize = outcome.conflicts.iter().map(|each| each.count).sum();
+    let kept = outcome.looked.saturating_sub(missing);
+    say!(
+        "Of the {} sizes {kept} keep the limits at the height of the fire. The others do not, each \
+         counted where it misses most:",
+        outcome.looked
+    )
+}
+
+fn conflict(conflict: &Conflict, system: System) -> String {
+    let nearest = in_short(&conflict.nearest, system);
+    match conflict.count {
+        1 => say!("1 size, of which the nearest has: {nearest}."),
+        count => say!("{count} sizes, of which the nearest has: {nearest}."),
+    }
 }

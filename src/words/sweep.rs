@@ -1,9 +1,9 @@
 //! Inputs over their ranges in words.
 
 use super::compare::{self, BRICKS, Beside, NOTE};
+use super::label;
 use super::suggest::input;
-use super::{answer, label};
-use crate::rules::{Answer, Question};
+use crate::language::{said, say};
 use crate::study::figures::Figures;
 use crate::study::sweep::{Axis, Point};
 use crate::units::System;
@@ -39,13 +39,13 @@ fn stretches(axis: &Axis, points: &[Point], system: System) -> String {
     let runs = points.chunk_by(|one, other| passes(one) == passes(other));
     let yes = runs.filter(|run| run.first().is_some_and(passes)).filter_map(|run| {
         let (first, last) = (shown(run.first()?), shown(run.last()?));
-        Some(if first == last { first } else { format!("{first} to {last}") })
+        Some(if first == last { first } else { say!("{first} to {last}") })
     });
     let yes: Vec<_> = yes.collect();
     if yes.is_empty() {
-        "At none of these values are all three questions answered yes.".into()
+        said("At none of these values are all three questions answered yes.").into()
     } else {
-        format!("Yes three times at {}, as far as these values show.", yes.join(" and "))
+        say!("Yes three times at {}, as far as these values show.", yes.join(said(" and ")))
     }
 }
 
@@ -53,15 +53,15 @@ fn stretches(axis: &Axis, points: &[Point], system: System) -> String {
 pub fn map(axes: (&Axis, &Axis), points: &[Point], system: System) -> Passage {
     let (down, across) = axes;
     let heads = across.values.iter().map(|value| input(across.field, *value, system));
-    let corner = format!("{}, then across {}", label(down.field), label(across.field));
+    let corner = say!("{}, then across {}", label(down.field), label(across.field));
     let rows = down.values.iter().zip(points.chunks(across.values.len().max(1)));
     let rows = rows.map(|(value, points)| {
         let head = Cell::from(input(down.field, *value, system));
         std::iter::once(head).chain(points.iter().map(cell)).collect()
     });
     let yes = points.iter().filter(|point| point.result.as_ref().is_ok_and(Figures::passes));
-    Passage::new(format!("{} and {}", label(down.field), label(across.field)))
-        .text(format!(
+    Passage::new(say!("{} and {}", label(down.field), label(across.field)))
+        .text(say!(
             "The worst of the three answers at each pair. {} of {} pairs answer yes three times.",
             yes.count(),
             points.len()
@@ -74,16 +74,5 @@ pub fn map(axes: (&Axis, &Axis), points: &[Point], system: System) -> Passage {
 }
 
 fn cell(point: &Point) -> Cell {
-    let Ok(figures) = &point.result else {
-        return compare::NOTHING.into();
-    };
-    let worst = worst(figures);
-    Cell { answer: Some((worst, answer(Question::Draw, worst).to_owned())), ..Cell::default() }
-}
-
-/// The worst of the three answers.
-pub fn worst(figures: &Figures) -> Answer {
-    let has = |answer: &Answer| figures.verdicts.iter().any(|each| each.answer == *answer);
-    let worst = [Answer::No, Answer::NotEnoughKnown, Answer::LookAgain];
-    worst.into_iter().find(has).unwrap_or(Answer::Yes)
+    point.result.as_ref().map_or(compare::NOTHING.into(), compare::worst)
 }

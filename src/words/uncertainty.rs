@@ -2,40 +2,46 @@
 
 use super::passage::{Block, Cell, Passage};
 use super::{answer as answer_to, quantity, question as question_name, trust};
+use crate::language::{English, said, say, within};
 use crate::rules::{Answer, Question};
 use crate::study::uncertainty::{
     FigureBand, Fractions, GasBand, Headline, Rank, SPREADS, SpreadId, SpreadRange, Target,
     Uncertainty,
 };
-use crate::units::{Quantity, System, difference, figure, number, range};
-use std::fmt::Write as _;
+use crate::units::{Quantity, System, difference, figure, fixed, number, range};
 
 /// Heading over the bands.
-pub const TITLE: &str = "How sure the figures are";
+pub const TITLE: English = English("How sure the figures are");
 
 /// What the cases are.
-pub const NOTE: &str = "Formulas, brick, wood and fire are known only roughly. The same heater is \
-     computed 500 times, each time with all of it somewhere else in its range. A band holds 90 of \
-     100 cases: 5 lie below it and 5 above.";
+pub const NOTE: English = English(
+    "Formulas, brick, wood and fire are known only roughly. The same heater is computed 500 \
+     times, each time with all of it somewhere else in its range. A band holds 90 of 100 \
+     cases: 5 lie below it and 5 above.",
+);
 
 /// Heading over what makes a band wide.
-pub const MATTERS: &str = "What matters most";
+pub const MATTERS: English = English("What matters most");
 
 /// What the list of it says.
-pub const MATTERS_NOTE: &str = "How much of the scatter of a figure goes along with each, the most \
-     first. What cannot be told from chance is left out.";
+pub const MATTERS_NOTE: English = English(
+    "How much of the scatter of a figure goes along with each, the most first. What cannot be \
+     told from chance is left out.",
+);
 
 /// What is taken as it was entered, and what is not looked at.
-pub const NOT_VARIED: &str = "Weather, suction of the house, charge, burn and all sizes are taken \
-     as entered; how well the heater is built, and soot and ash, are not looked at. Figures are at \
-     the height of the first fire, and judged there without the firing day.";
+pub const NOT_VARIED: English = English(
+    "Weather, suction of the house, charge, burn and all sizes are taken as entered; how well \
+     the heater is built, and soot and ash, are not looked at. Figures are at the height of \
+     the first fire, and judged there without the firing day.",
+);
 
 /// What is said where no sample had figures.
-pub const NOTHING: &str = "None of the cases has figures.";
+pub const NOTHING: English = English("None of the cases has figures.");
 
 /// Name of what is known only roughly.
-pub const fn name(spread: SpreadId) -> &'static str {
-    match spread {
+pub fn name(spread: SpreadId) -> &'static str {
+    let english = match spread {
         SpreadId::Reversal => "Loss of the reversals",
         SpreadId::Turn => "Loss of the turns into and out of the runs",
         SpreadId::Roughness => "Roughness of the runs",
@@ -52,12 +58,13 @@ pub const fn name(spread: SpreadId) -> &'static str {
         SpreadId::OutsideFilm => "Heat given off outside connector and chimney",
         SpreadId::KindlingRate => "Wood of the kindling fire",
         SpreadId::KindlingExcessAir => "Excess air of the kindling fire",
-    }
+    };
+    said(english)
 }
 
 /// Why it is known only so well.
-pub const fn reason(spread: SpreadId) -> &'static str {
-    match spread {
+pub fn reason(spread: SpreadId) -> &'static str {
+    let english = match spread {
         SpreadId::Reversal => {
             "Authors put a reversal through a slot between 2.0 and 4.5, and no two slots are alike."
         }
@@ -102,12 +109,13 @@ pub const fn reason(spread: SpreadId) -> &'static str {
         SpreadId::OutsideFilm => "Still air takes off little, wind much.",
         SpreadId::KindlingRate => "A kindling fire burns 1 to 2 kg (2 to 4 lb) in an hour.",
         SpreadId::KindlingExcessAir => "A kindling fire takes 4 to 6 times the air it needs.",
-    }
+    };
+    said(english)
 }
 
 /// Name of a figure.
-pub const fn headline(headline: Headline) -> &'static str {
-    match headline {
+pub fn headline(headline: Headline) -> &'static str {
+    let english = match headline {
         Headline::FireboxOutlet => "Gas out of the firebox",
         Headline::ChimneyInlet => "Gas into the chimney",
         Headline::MouthWall => "Wall at the mouth",
@@ -117,7 +125,8 @@ pub const fn headline(headline: Headline) -> &'static str {
         Headline::Margin => "Draft to spare",
         Headline::MildDayMargin => "Draft to spare on a mild day",
         Headline::ColdStartMargin => "Draft to spare at the cold start",
-    }
+    };
+    said(english)
 }
 
 /// How a question is answered, and in how many of a hundred cases. A yes is rounded down, a no up.
@@ -132,16 +141,16 @@ pub fn cases(question: Question, fractions: &Fractions) -> String {
     // What is left, so that all make a hundred.
     let rest = (100.0 - yes - no - failed).max(0.0);
     let unknown = if look_again < not_enough_known { rest } else { 0.0 };
-    let said = |answer| answer_to(question, answer);
-    let mut text = format!("{} in {yes:.0} of 100 cases", said(Answer::Yes));
+    let named = |answer| answer_to(question, answer);
+    let mut text = say!("{} in {} of 100 cases", named(Answer::Yes), fixed(yes, 0));
     for (what, count) in [
-        (said(Answer::LookAgain), rest - unknown),
-        (said(Answer::NotEnoughKnown), unknown),
-        (said(Answer::No), no),
-        ("No figures", failed),
+        (named(Answer::LookAgain), rest - unknown),
+        (named(Answer::NotEnoughKnown), unknown),
+        (named(Answer::No), no),
+        (said("No figures"), failed),
     ] {
         if 0.0 < count {
-            let _ = write!(text, ", {} in {count:.0}", lower(what));
+            text.push_str(&say!(", {} in {}", within(what), fixed(count, 0)));
         }
     }
     text + "."
@@ -159,7 +168,7 @@ pub fn band(headline: Headline, band: &FigureBand, system: System) -> String {
         | Headline::DewPoint => Quantity::Temperature,
         Headline::MouthWallAboveDewPoint => {
             let shown = |kelvins| difference(kelvins, system);
-            return format!("{} to {} in 90 of 100 cases", shown(band.p05), shown(band.p95));
+            return say!("{} to {} in 90 of 100 cases", shown(band.p05), shown(band.p95));
         }
         Headline::Efficiency => Quantity::Share,
         Headline::Margin | Headline::MildDayMargin | Headline::ColdStartMargin => {
@@ -167,26 +176,26 @@ pub fn band(headline: Headline, band: &FigureBand, system: System) -> String {
         }
     };
     let low = number(band.p05, quantity, system);
-    format!("{low} to {} in 90 of 100 cases", figure(band.p95, quantity, system))
+    say!("{low} to {} in 90 of 100 cases", figure(band.p95, quantity, system))
 }
 
 /// Heading over bands along the path.
-pub const BAND: &str = "In 90 of 100 cases";
+pub const BAND: English = English("In 90 of 100 cases");
 
 /// Between what the gas lies at a place of the path in nine of ten cases.
 pub fn along(band: &GasBand, system: System) -> String {
     let low = number(band.p05, Quantity::Temperature, system);
-    format!("{low} to {}", figure(band.p95, Quantity::Temperature, system))
+    say!("{low} to {}", figure(band.p95, Quantity::Temperature, system))
 }
 
 /// In how many cases a question is answered with yes, short. A yes is rounded down.
 pub fn yes(question: Question, fractions: &Fractions) -> String {
     let count = (100.0 * fractions.yes + HAIR).floor();
     let yes = match question {
-        Question::Safe => "passed",
-        Question::Draw | Question::Heat => "yes",
+        Question::Safe => said("passed"),
+        Question::Draw | Question::Heat => said("yes"),
     };
-    format!("At the height of the fire {yes} in {count:.0} of 100 cases")
+    say!("At the height of the fire {yes} in {} of 100 cases", fixed(count, 0))
 }
 
 /// Between what something was varied: 90 of 100 cases lie within.
@@ -195,7 +204,7 @@ pub fn varied(varied: &SpreadRange, system: System) -> String {
     let ends = varied.p05..=varied.p95;
     match target.map(|spread| spread.target) {
         Some(Target::Input(id)) => range(&ends, quantity(id), system),
-        _ => format!("{} of what is computed", range(&ends, Quantity::Share, system)),
+        _ => say!("{} of what is computed", range(&ends, Quantity::Share, system)),
     }
 }
 
@@ -208,8 +217,8 @@ pub fn source(spread: SpreadId) -> String {
 }
 
 /// Which way more of something moves a figure.
-pub const fn way(rank: &Rank) -> &'static str {
-    if rank.rank_correlation < 0.0 { "lowers it" } else { "raises it" }
+pub fn way(rank: &Rank) -> &'static str {
+    if rank.rank_correlation < 0.0 { said("lowers it") } else { said("raises it") }
 }
 
 /// How many of what matters most are named.
@@ -218,20 +227,13 @@ const NAMED: usize = 3;
 /// What makes a band wide, the most first; nothing where nothing stands out.
 pub fn ranking(band: &FigureBand) -> Option<String> {
     let names: Vec<_> =
-        band.ranking.iter().take(NAMED).map(|rank| lower(name(rank.spread))).collect();
+        band.ranking.iter().take(NAMED).map(|rank| within(name(rank.spread))).collect();
     let (last, before) = names.split_last()?;
     let list = match before {
         [] => last.clone(),
-        before => format!("{} and {last}", before.join(", ")),
+        before => say!("{} and {last}", before.join(", ")),
     };
-    Some(format!("What matters most: {list}."))
-}
-
-/// With a small first letter, to stand within a sentence.
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|letter| letter.to_ascii_lowercase());
-    first.into_iter().chain(letters).collect()
+    Some(say!("What matters most: {list}."))
 }
 
 /// What the samples say, but for what stands beside the figures themselves.
@@ -246,9 +248,9 @@ pub fn passage(found: &Uncertainty, system: System) -> Passage {
     Passage::new(TITLE)
         .text(NOTE)
         .text(NOT_VARIED)
-        .table(&["Question", "Answers"], answers)
+        .table(&[said("Question"), said("Answers")], answers)
         .text(format!("{MATTERS}. {MATTERS_NOTE}"))
-        .with(Block::Choice("For the figure".into(), matters))
+        .with(Block::Choice(said("For the figure").into(), matters))
         .folded(reasons(found, system))
 }
 
@@ -264,7 +266,7 @@ fn matters(headline: Headline, found: &Uncertainty, system: System) -> Passage {
             way(rank).into(),
         ]
     };
-    let heads = ["Known only roughly", "Share", "More of it"];
+    let heads = [said("Known only roughly"), said("Share"), said("More of it")];
     Passage::new(self::headline(headline))
         .text(band(headline, figures, system))
         .table(&heads, figures.ranking.iter().map(row))
@@ -276,8 +278,9 @@ fn reasons(found: &Uncertainty, system: System) -> Passage {
         let id = range.spread;
         vec![name(id).to_owned(), varied(range, system), reason(id).to_owned(), source(id)]
     };
-    let heads = ["Known only roughly", "In 90 of 100 cases", "Why", "Source"];
-    Passage::new("What was varied, how far and why")
+    let heads =
+        [said("Known only roughly"), said("In 90 of 100 cases"), said("Why"), said("Source")];
+    Passage::new(said("What was varied, how far and why"))
         .table(&heads, found.spreads.iter().map(row))
 }
 

@@ -5,8 +5,7 @@
 //! marks a number that does not agree, with the cause.
 //!
 //! Of the worked examples at hand these are not here, since the library does not compute them
-//! yet: the chimney standard's own draft, clearance reduction, hearths, footings, brick counts,
-//! house loads.
+//! yet: the chimney standard's own draft, clearance reduction, hearths.
 
 mod bergman_2011;
 mod channiwala_parikh_2002;
@@ -17,6 +16,7 @@ mod en_15544_case;
 mod gnielinski_1976;
 mod gri_mech_1999;
 mod hottel_sarofim_1967;
+mod house_loss;
 mod irc_r1002;
 mod leckner_1972;
 mod normal_quantiles;
@@ -41,6 +41,8 @@ pub fn all() -> Vec<Publication> {
         gnielinski_1976::publication(),
         vdi_2010::publication(),
         irc_r1002::publication(),
+        house_loss::house(),
+        house_loss::wall(),
         stack_effect::publication(),
         wood_gas_balance::publication(),
         bergman_2011::publication(),
@@ -54,6 +56,7 @@ pub fn all() -> Vec<Publication> {
         en_13384::publication(),
         normal_quantiles::publication(),
         wall_behind::publication(),
+        house_loss::design_load(),
     ]
 }
 

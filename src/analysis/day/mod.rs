@@ -32,12 +32,13 @@ use crate::physics::vapor::dew_point;
 use burn::BurnCurve;
 use clock::{Step, cooling, steps};
 use echoes::{Echoes, Point};
-use periodic::fixed_point;
+use periodic::{Learned, fixed_point};
 use record::Record;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use solver::Solver;
 use stages::advance;
+use trace::Trace;
 
 const SECONDS_PER_DAY: f64 = 86_400.0;
 /// Heat that a period may leave in the masonry or take from it, over that of its wood (–).
@@ -211,6 +212,7 @@ pub struct FirstFire {
     pub hours_to_quarter: Option<f64>,
     /// Temperatures of all nodes to which such firings lead, roughly (K).
     nodes: Vec<f64>,
+    trace: Trace,
 }
 
 /// The day that repeats.
@@ -222,8 +224,38 @@ pub struct Repeating {
     pub residual: f64,
     /// As [`Day::periodic_rounds`].
     pub rounds: u32,
+    left: Left,
+}
+
+/// What a day that repeats leaves to one that is sought near it.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Left {
     /// Temperatures of all nodes at its end (K).
     nodes: Vec<f64>,
+    learned: Learned,
+    trace: Trace,
+}
+
+/// A day with what one that is sought near it starts from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Whole {
+    /// The single firing from cold.
+    pub first: FirstFire,
+    /// The day that repeats.
+    pub repeating: Repeating,
+}
+
+impl From<Whole> for Day {
+    fn from(Whole { first, repeating }: Whole) -> Self {
+        Self {
+            first_fire: first.state,
+            hours_to_half: first.hours_to_half,
+            hours_to_quarter: first.hours_to_quarter,
+            periodic: repeating.state,
+            periodic_residual: repeating.residual,
+            periodic_rounds: repeating.rounds,
+        }
+    }
 }
 
 /// Computes the day of a design: [`first_fire`], then [`repeating`].
@@ -232,16 +264,22 @@ pub struct Repeating {
 ///
 /// [`Failure`]: what is wrong with the inputs, or why no day was found.
 pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
-    let first = first_fire(design, setup)?;
-    let Repeating { state, residual, rounds, .. } = repeating(design, setup, &first)?;
-    Ok(Day {
-        first_fire: first.state,
-        hours_to_half: first.hours_to_half,
-        hours_to_quarter: first.hours_to_quarter,
-        periodic: state,
-        periodic_residual: residual,
-        periodic_rounds: rounds,
-    })
+    whole(design, setup, None).map(Into::into)
+}
+
+/// The same with what it leaves to days near it; near another one where that is given, at the same
+/// resolution.
+///
+/// # Errors
+///
+/// [`Failure`]: what is wrong with the inputs, or why no day was found.
+pub fn whole(design: &Design, setup: &Setup, near: Option<&Whole>) -> Result<Whole, Failure> {
+    let first = first_fire_near(design, setup, near.map(|near| &near.first))?;
+    let repeating = match near {
+        Some(near) => repeating_near(design, setup, &near.repeating)?,
+        None => repeating(design, setup, &first)?,
+    };
+    Ok(Whole { first, repeating })
 }
 
 /// Computes a single firing from cold.
@@ -250,6 +288,14 @@ pub fn day(design: &Design, setup: &Setup) -> Result<Day, Failure> {
 ///
 /// [`Failure`]: what is wrong with the inputs, or why the firing was not found.
 pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> {
+    first_fire_near(design, setup, None)
+}
+
+fn first_fire_near(
+    design: &Design,
+    setup: &Setup,
+    near: Option<&FirstFire>,
+) -> Result<FirstFire, Failure> {
     let problems = check(design);
     if !problems.is_empty() {
         return Err(Failure::Inputs(problems));
@@ -265,7 +311,10 @@ pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> 
     let mut echoes = Echoes::new(&cold, &weights, (&lit, period));
     let mut nodes = cold.clone();
     let watch = |from: Point<'_>, to: Point<'_>| echoes.step(from, to);
+    let trace = near.map(|near| near.trace.clone());
+    solver.follow(trace.unwrap_or_default(), plan.len());
     let first = recorded(&mut solver, &curve, &plan, &mut nodes, watch)?;
+    let trace = solver.trace();
     if first.booked.energy.wood_joules < LEAST_BURNED * solver.charge_heat() {
         return Err(Failure::FireStarved);
     }
@@ -275,6 +324,7 @@ pub fn first_fire(design: &Design, setup: &Setup) -> Result<FirstFire, Failure> 
         hours_to_half: fallen_to(&excess, 0.5),
         hours_to_quarter: fallen_to(&excess, 0.25),
         nodes,
+        trace,
     };
     found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
 }
@@ -290,7 +340,9 @@ pub fn repeating(
     setup: &Setup,
     first: &FirstFire,
 ) -> Result<Repeating, Failure> {
-    repeating_from(design, setup, Some(&first.nodes))
+    let (nodes, trace) = (first.nodes.clone(), first.trace.clone());
+    let left = Left { nodes, trace, ..Left::default() };
+    repeating_from(design, setup, left)
 }
 
 /// Computes the day that repeats by itself, from the cold heater.
@@ -299,11 +351,7 @@ pub fn repeating(
 ///
 /// [`Failure`]: what is wrong with the inputs, or why no day was found that repeats.
 pub fn repeating_alone(design: &Design, setup: &Setup) -> Result<Repeating, Failure> {
-    let problems = check(design);
-    if !problems.is_empty() {
-        return Err(Failure::Inputs(problems));
-    }
-    repeating_from(design, setup, None)
+    repeating_from(design, setup, Left::default())
 }
 
 /// Computes the day that repeats from that of a heater much like it, at the same resolution.
@@ -316,18 +364,15 @@ pub fn repeating_near(
     setup: &Setup,
     near: &Repeating,
 ) -> Result<Repeating, Failure> {
+    repeating_from(design, setup, near.left.clone())
+}
+
+/// Where no nodes are left, or those of another body, the heater is cold.
+fn repeating_from(design: &Design, setup: &Setup, left: Left) -> Result<Repeating, Failure> {
     let problems = check(design);
     if !problems.is_empty() {
         return Err(Failure::Inputs(problems));
     }
-    repeating_from(design, setup, Some(&near.nodes))
-}
-
-fn repeating_from(
-    design: &Design,
-    setup: &Setup,
-    start: Option<&[f64]>,
-) -> Result<Repeating, Failure> {
     let path = path(design);
     let body = body::body(design, &path, setup);
     let mut solver = Solver::new(design, &path, &body, setup);
@@ -336,11 +381,14 @@ fn repeating_from(
     let plan = steps(&curve, &lit, period, setup.resolution.refinement);
     let weights = weights(&solver);
     let mut record = Record::default();
-    let mut end = Vec::new();
     let wood = in_float(lit.len()) * solver.charge_heat();
     let within = (setup.resolution.repeats_within, STORED_TOLERANCE * wood);
-    let start = start.map_or_else(|| solver.cold(), <[f64]>::to_vec);
-    let rounds = fixed_point(start, &weights, within, |nodes| {
+    let fits = left.nodes.len() == body.nodes;
+    let left = if fits { left } else { Left { nodes: solver.cold(), ..Left::default() } };
+    let Left { nodes, mut learned, trace } = left;
+    solver.follow(trace, plan.len());
+    let mut end = Vec::new();
+    let rounds = fixed_point(nodes, &weights, within, &mut learned, |nodes| {
         let mut nodes = nodes.to_vec();
         solver.begin_period();
         record = recorded(&mut solver, &curve, &plan, &mut nodes, |_, _| ())?;
@@ -356,7 +404,7 @@ fn repeating_from(
         residual: record.booked.energy.stored_joules / record.booked.energy.wood_joules,
         state: finished(design, record, (period, lit.len())),
         rounds,
-        nodes: end,
+        left: Left { nodes: end, learned, trace: solver.trace() },
     };
     found.state.is_finite().then_some(found).ok_or(Failure::NotFinite)
 }

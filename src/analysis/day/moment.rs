@@ -60,9 +60,21 @@ impl DayState {
     }
 }
 
+impl DayState {
+    /// Inner wall at the mouth at the last step with fire (K), of several firings the coldest; none
+    /// where nothing was recorded.
+    pub fn wall_when_burned_out(&self) -> Option<f64> {
+        let Series { wood_watts, mouth_wall_celsius, .. } = &self.series;
+        let after = wood_watts.iter().skip(1).chain([&0.0]);
+        let steps = wood_watts.iter().zip(after).zip(mouth_wall_celsius);
+        let ends = steps.filter(|((burns, then), _)| 0.0 < **burns && **then <= 0.0);
+        ends.map(|(_, wall)| kelvin(*wall)).min_by(f64::total_cmp)
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use crate::analysis::day::{Setup, first_fire};
+    use crate::analysis::day::{DayState, Series, Setup, first_fire};
     use crate::design::Design;
     use crate::units::celsius;
 
@@ -84,5 +96,24 @@ mod tests {
         assert_eq!(state.moment(0.0).runs, state.moment(series.time_s[0]).runs);
         assert_eq!(state.moment(2.0 * state.period_s), state.moment(state.period_s));
         assert_eq!(state.moment(state.period_s + 7200.0), state.moment(7200.0));
+    }
+
+    /// Two firings, of which the second leaves the colder wall, and one that burns to the last step.
+    #[test]
+    fn the_wall_at_the_end_of_a_burn_is_that_of_the_last_step_with_fire() {
+        let curves = |wood: &[f64], wall: &[f64]| DayState {
+            series: Series {
+                wood_watts: wood.to_vec(),
+                mouth_wall_celsius: wall.to_vec(),
+                ..Series::default()
+            },
+            ..first_fire(&Design::demonstration(), &Setup::COARSE).unwrap().state
+        };
+        let ended = |day: DayState| day.wall_when_burned_out().map(celsius);
+        let two = [0.0, 9.0, 1.0, 0.0, 9.0, 1.0, 0.0];
+        let walls = [5.0, 20.0, 60.0, 70.0, 40.0, 50.0, 10.0];
+        assert!((ended(curves(&two, &walls)).unwrap() - 50.0).abs() < 1e-9);
+        assert!((ended(curves(&[1.0, 2.0], &[30.0, 40.0])).unwrap() - 40.0).abs() < 1e-9);
+        assert_eq!(ended(curves(&[], &[])), None);
     }
 }

@@ -1,6 +1,7 @@
 //! The state that repeats: a fixed point of the map from one period to the next.
 
 use crate::analysis::Failure;
+use std::collections::VecDeque;
 
 /// Earlier rounds that a new guess draws on.
 const DEPTH: usize = 6;
@@ -12,17 +13,80 @@ const ROUNDS_OF_ALL: u32 = 25;
 const LOOSER: f64 = 20.0;
 const STRICTER: f64 = 0.2;
 
+/// How images and changes of a map differed from round to round: how one of them answers what the
+/// other guesses. What was learned of a map serves for another one much like it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Learned {
+    rounds: VecDeque<Differences>,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+struct Differences {
+    image: Vec<f64>,
+    change: Vec<f64>,
+}
+
+impl Learned {
+    /// Takes the difference of a round to the one before.
+    fn take(&mut self, round: &Round, before: &Round) {
+        if self.rounds.len() == DEPTH {
+            self.rounds.pop_front();
+        }
+        let difference = |one: &[f64], other: &[f64]| -> Vec<f64> {
+            one.iter().zip(other).map(|(a, b)| a - b).collect()
+        };
+        self.rounds.push_back(Differences {
+            image: difference(&round.image, &before.image),
+            change: difference(&round.change, &before.change),
+        });
+    }
+
+    /// The image less the mix of differences whose changes cancel that of the round best.
+    fn guess(&self, round: &Round, weights: &[f64]) -> Vec<f64> {
+        let inner = |one: &[f64], other: &[f64]| -> f64 {
+            one.iter().zip(other).zip(weights).map(|((a, b), w)| a * b * w).sum()
+        };
+        let with = |row: &Differences| -> Vec<f64> {
+            self.rounds.iter().map(|column| inner(&row.change, &column.change)).collect()
+        };
+        let mut matrix: Vec<Vec<f64>> = self.rounds.iter().map(with).collect();
+        // A trace of the diagonal keeps rounds that say the same from blowing up.
+        for (index, row) in matrix.iter_mut().enumerate() {
+            if let Some(diagonal) = row.get_mut(index) {
+                *diagonal *= 1.0 + 1e-12;
+            }
+        }
+        let right = self.rounds.iter().map(|row| inner(&row.change, &round.change)).collect();
+        let shares = solved(matrix, right);
+        let mut guess = round.image.clone();
+        for (share, differences) in shares.iter().zip(&self.rounds) {
+            for (guess, difference) in guess.iter_mut().zip(&differences.image) {
+                *guess -= share * difference;
+            }
+        }
+        guess
+    }
+}
+
+/// What a map made of a guess, and by how much that differs.
+struct Round {
+    image: Vec<f64>,
+    change: Vec<f64>,
+}
+
 /// Finds a state that a map leaves alone, which is the last that the map saw; how often it did.
 ///
 /// Anderson acceleration: the next guess mixes the images of the last rounds so that their
 /// changes, in the norm of the weights, cancel as well as they can. A heater's few slow modes are
-/// found in a few rounds, where repeating the days would take a week of them.
+/// found in a few rounds, where repeating the days would take a week of them; in two or three where
+/// they are known from a heater much like it.
 ///
 /// * `weights`: of each entry in the norm.
 /// * `tolerance`: largest change of any entry over a period; after 25 rounds their
 ///   mean change may count instead.
 /// * `most_in_all`: largest change of all entries together, each times its weight: a heavy heater
 ///   hides much heat in small changes.
+/// * `learned`: of a map like this one, and of this one in the end.
 ///
 /// # Errors
 ///
@@ -35,30 +99,29 @@ pub fn fixed_point(
     start: Vec<f64>,
     weights: &[f64],
     (tolerance, most_in_all): (f64, f64),
+    learned: &mut Learned,
     mut map: impl FnMut(&[f64]) -> Result<Vec<f64>, Failure>,
 ) -> Result<u32, Failure> {
     let mut guess = start;
-    let mut images: Vec<Vec<f64>> = Vec::new();
-    let mut changes: Vec<Vec<f64>> = Vec::new();
-    for round in 1..=MOST_ROUNDS {
+    let mut before: Option<Round> = None;
+    for count in 1..=MOST_ROUNDS {
         let image = map(&guess)?;
         let change: Vec<f64> = image.iter().zip(&guess).map(|(a, b)| a - b).collect();
         let most = change.iter().fold(0.0, |most: f64, each| most.max(each.abs()));
         let mean = mean_change(&change, weights);
         let all =
-            ROUNDS_OF_ALL < round && mean < STRICTER * tolerance && most < LOOSER * tolerance;
+            ROUNDS_OF_ALL < count && mean < STRICTER * tolerance && most < LOOSER * tolerance;
         let together: f64 =
             change.iter().zip(weights).map(|(each, weight)| each * weight).sum();
         if together.abs() < most_in_all && (most < tolerance || all) {
-            return Ok(round);
+            return Ok(count);
         }
-        if images.len() > DEPTH {
-            images.remove(0);
-            changes.remove(0);
+        let round = Round { image, change };
+        if let Some(before) = &before {
+            learned.take(&round, before);
         }
-        images.push(image);
-        changes.push(change);
-        guess = mixed(&images, &changes, weights);
+        guess = learned.guess(&round, weights);
+        before = Some(round);
     }
     Err(Failure::NotPeriodic)
 }
@@ -68,45 +131,6 @@ fn mean_change(change: &[f64], weights: &[f64]) -> f64 {
     let sum: f64 =
         change.iter().zip(weights).map(|(change, weight)| change.abs() * weight).sum();
     sum / weights.iter().sum::<f64>()
-}
-
-/// Mix of the images whose changes cancel best.
-fn mixed(images: &[Vec<f64>], changes: &[Vec<f64>], weights: &[f64]) -> Vec<f64> {
-    let (Some(image), Some(change)) = (images.last(), changes.last()) else {
-        return Vec::new();
-    };
-    let earlier = changes.len() - 1;
-    let difference = |one: &[f64], other: &[f64]| -> Vec<f64> {
-        one.iter().zip(other).map(|(a, b)| a - b).collect()
-    };
-    let steps: Vec<Vec<f64>> =
-        changes.iter().take(earlier).map(|each| difference(change, each)).collect();
-    let inner = |one: &[f64], other: &[f64]| -> f64 {
-        one.iter().zip(other).zip(weights).map(|((a, b), w)| a * b * w).sum()
-    };
-    let mut matrix: Vec<Vec<f64>> = steps
-        .iter()
-        .map(|row| {
-            let mut row: Vec<f64> = steps.iter().map(|column| inner(row, column)).collect();
-            row.shrink_to_fit();
-            row
-        })
-        .collect();
-    // A trace of the diagonal keeps rounds that say the same from blowing up.
-    for (index, row) in matrix.iter_mut().enumerate() {
-        if let Some(diagonal) = row.get_mut(index) {
-            *diagonal *= 1.0 + 1e-12;
-        }
-    }
-    let right: Vec<f64> = steps.iter().map(|row| inner(row, change)).collect();
-    let shares = solved(matrix, right);
-    let mut guess = image.clone();
-    for (share, earlier) in shares.iter().zip(images) {
-        for ((guess, image), earlier) in guess.iter_mut().zip(image).zip(earlier) {
-            *guess -= share * (image - earlier);
-        }
-    }
-    guess
 }
 
 /// Solves a small symmetric system by elimination with pivots.
@@ -153,25 +177,30 @@ fn solved(mut matrix: Vec<Vec<f64>>, mut right: Vec<f64>) -> Vec<f64> {
 mod tests {
     use super::*;
 
-    /// A linear map contracts slowly in one direction and fast in the others; its fixed point is
-    /// known.
-    #[test]
-    fn finds_the_fixed_point_of_a_slow_map_in_few_rounds() {
-        let rates = [0.99, 0.7, 0.4, 0.1, 0.01];
-        let target = [300.0, 450.0, 500.0, 320.0, 290.0];
+    const RATES: [f64; 5] = [0.99, 0.7, 0.4, 0.1, 0.01];
+
+    /// Seeks the known fixed point of a linear map that contracts slowly in one direction and fast in
+    /// the others.
+    fn rounds(target: [f64; 5], start: f64, learned: &mut Learned) -> u32 {
+        let mut fixed = Vec::new();
         let map = |state: &[f64]| -> Result<Vec<f64>, Failure> {
-            let each = state.iter().zip(rates).zip(target);
+            fixed = state.to_vec();
+            let each = state.iter().zip(RATES).zip(target);
             Ok(each.map(|((x, rate), t)| t + rate * (x - t)).collect())
         };
-        let mut fixed = Vec::new();
-        let seen = |state: &[f64]| {
-            fixed = state.to_vec();
-            map(state)
-        };
-        let rounds = fixed_point(vec![293.0; 5], &[1.0; 5], (1e-6, 1e-3), seen).unwrap();
-        assert!(rounds < 12, "{rounds}");
+        let within = (1e-6, 1e-3);
+        let rounds = fixed_point(vec![start; 5], &[1.0; 5], within, learned, map).unwrap();
         for (x, t) in fixed.iter().zip(target) {
             assert!((x - t).abs() < 1e-3);
         }
+        rounds
+    }
+
+    #[test]
+    fn finds_the_fixed_point_of_a_slow_map_in_few_rounds() {
+        let mut learned = Learned::default();
+        assert!(rounds([300.0, 450.0, 500.0, 320.0, 290.0], 293.0, &mut learned) < 12);
+        // All five directions are known by then.
+        assert!(rounds([320.0, 440.0, 470.0, 310.0, 280.0], 300.0, &mut learned) <= 3);
     }
 }

@@ -1,7 +1,7 @@
 //! What is kept of a day: energies, means, peaks, curves.
 
 use super::body::Zone;
-use super::solver::{Rates, Solver};
+use super::solver::{Outflows, Rates, Solver};
 use crate::units::{celsius, in_celsius};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -149,6 +149,12 @@ pub struct LayerPeaks {
     #[serde(default)]
     #[schemars(with = "f64")]
     pub wool: f64,
+    /// Core between the gas of a run and the room, of the firebox where there is no run, as a mean
+    /// through its thickness.
+    #[serde(rename = "core_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub core: f64,
 }
 
 /// Whether a part is not there: nothing else is at 0 K.
@@ -158,9 +164,10 @@ fn is_absent<T: Default + PartialOrd>(temperature: &T) -> bool {
 
 impl LayerPeaks {
     /// Every figure (K), in the order of a message.
-    pub fn figures(&mut self) -> [&mut f64; 9] {
-        let Self { firebox, runs, facing, board, base, under, connector, liner, wool } = self;
-        [firebox, runs, facing, board, base, under, connector, liner, wool]
+    pub fn figures(&mut self) -> [&mut f64; 10] {
+        let Self { firebox, runs, facing, board, base, under, connector, liner, wool, core } =
+            self;
+        [firebox, runs, facing, board, base, under, connector, liner, wool, core]
     }
 }
 
@@ -275,6 +282,9 @@ pub struct Series {
     pub excess_air_ratio: Vec<f64>,
     /// Gas or air (kg/s).
     pub gas_flow_kg_per_s: Vec<f64>,
+    /// Largest Richardson number of all runs (–).
+    #[serde(default)]
+    pub largest_richardson: Vec<f64>,
 }
 
 /// Margin below zero from which air is short (Pa).
@@ -304,6 +314,8 @@ pub struct Record {
     dew_point: f64,
     /// When the flame of the first fire stands (s).
     kindled: f64,
+    /// Hottest face at the stage just booked (K).
+    surface: f64,
 }
 
 /// A stage of a step as it is booked.
@@ -330,9 +342,8 @@ impl Record {
     /// Books a stage.
     pub fn add(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, stage: Stage) {
         let Stage { time, weight } = stage;
-        let faces = solver.outflow(state, |zone| zone.is_face() || zone == Zone::OvenDoor);
-        let out = |zone: Zone| solver.outflow(state, |each| each == zone);
-        let cap = out(Zone::Cap);
+        let Outflows { faces, cap, under, connector, indoors, outdoors } =
+            solver.outflows(state);
         let flows: [(&mut f64, f64); 13] = {
             let energy = &mut self.booked.energy;
             [
@@ -343,10 +354,10 @@ impl Record {
                 (&mut energy.door_joules, rates.door),
                 (&mut energy.faces_joules, faces),
                 (&mut energy.cap_joules, cap),
-                (&mut energy.under_joules, out(Zone::Under)),
-                (&mut energy.connector_joules, out(Zone::Connector)),
-                (&mut energy.chimney_indoors_joules, out(Zone::Indoors)),
-                (&mut energy.chimney_outdoors_joules, out(Zone::Outdoors)),
+                (&mut energy.under_joules, under),
+                (&mut energy.connector_joules, connector),
+                (&mut energy.chimney_indoors_joules, indoors),
+                (&mut energy.chimney_outdoors_joules, outdoors),
                 (&mut energy.mouth_joules, rates.mouth),
                 (&mut energy.stack_joules, rates.stack),
             ]
@@ -384,6 +395,7 @@ impl Record {
             };
         }
         peak.surface.raise(surface, time);
+        self.surface = surface;
         if let Some(face) = solver.wall_behind(state) {
             peak.wall_behind.get_or_insert_default().raise(face, time);
         }
@@ -425,18 +437,16 @@ impl Record {
         }
     }
 
-    /// Adds a point to the curves.
+    /// Adds the stage just booked to the curves.
     pub fn point(&mut self, solver: &Solver<'_>, state: &[f64], rates: &Rates, time: f64) {
         let series = &mut self.series;
-        let faces = solver.outflow(state, |zone| {
-            zone.is_face() || matches!(zone, Zone::Cap | Zone::OvenDoor)
-        });
+        let Outflows { faces, cap, .. } = solver.outflows(state);
         series.time_s.push(time);
         series.wood_watts.push(rates.wood);
         series.stack_watts.push(rates.stack);
-        series.room_watts.push(rates.glass + rates.door + faces);
+        series.room_watts.push(rates.glass + rates.door + faces + cap);
         series.stored_joules.push(solver.stored(state));
-        series.surface_celsius.push(celsius(solver.hottest_face(state).0));
+        series.surface_celsius.push(celsius(self.surface));
         series.firebox_outlet_celsius.push(celsius(rates.firebox));
         for (run, outlet) in series.runs_celsius.iter_mut().zip(&rates.runs) {
             run.push(celsius(*outlet));
@@ -446,6 +456,7 @@ impl Record {
         series.margin_pascals.push(rates.margin);
         series.excess_air_ratio.push(rates.excess_air_ratio);
         series.gas_flow_kg_per_s.push(rates.gas_flow);
+        series.largest_richardson.push(rates.richardson);
     }
 
     /// Means over the burn so far.

@@ -4,7 +4,7 @@ use super::settling::Faces;
 use crate::analysis::march::Memory;
 
 /// Memory of a gas cell.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct CellMemory {
     /// Start for the march.
     pub march: Memory,
@@ -13,7 +13,7 @@ pub struct CellMemory {
 }
 
 /// What a sweep found, and in the end a stage: a start for what comes after.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Found {
     /// Faces of every wall.
     pub faces: Vec<Faces>,
@@ -28,7 +28,7 @@ pub struct Found {
 }
 
 /// What was found at each stage of a period, as a start for the same stage of the next one.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Trace {
     stages: Vec<Found>,
     /// The stage that comes next.
@@ -38,6 +38,26 @@ pub struct Trace {
 }
 
 impl Trace {
+    /// Whether it is of as many steps, each of two stages, in as many walls and cells.
+    pub fn is_of(&self, steps: usize, found: &Found) -> bool {
+        let alike = |stage: &Found| {
+            stage.faces.len() == found.faces.len()
+                && stage.memories.len() == found.memories.len()
+        };
+        self.stages.len() == 2 * steps && self.stages.first().is_some_and(alike)
+    }
+
+    /// The same for another heater.
+    #[must_use]
+    pub fn elsewhere(mut self) -> Self {
+        for stage in &mut self.stages {
+            for memory in &mut stage.memories {
+                memory.march = memory.march.elsewhere();
+            }
+        }
+        self
+    }
+
     /// Back to the first stage of a period.
     pub fn rewind(&mut self) {
         self.next = 0;

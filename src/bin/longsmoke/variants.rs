@@ -3,11 +3,12 @@
 use super::{Outcome, open, say};
 use longsmoke::analysis::Failure;
 use longsmoke::design::field::{FIELDS, Field, FieldId, Kind, field};
+use longsmoke::language::said;
 use longsmoke::rules::{Answer, Question};
 use longsmoke::study::compare::{Column, best};
 use longsmoke::study::figures::{Figures, Line};
 use longsmoke::study::strip::RUNS;
-use longsmoke::study::suggest::{Aim, Part, Proposal, Suggest, Wish, with};
+use longsmoke::study::suggest::{self, Aim, Found, Part, Piece, Proposal, Suggest, Wish, with};
 use longsmoke::study::sweep::{Axis, Point, Sweep};
 use longsmoke::study::trials::Trial;
 use longsmoke::study::variant::value;
@@ -16,6 +17,7 @@ use longsmoke::words;
 use serde_json::{Map, Value, json};
 use std::num::NonZero;
 use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Condvar, Mutex};
 
 /// Values of an axis where nothing else is said.
 const STEPS: u32 = 9;
@@ -43,7 +45,7 @@ impl Asked {
     pub fn new(key: &str) -> Result<Self, String> {
         let found = FIELDS.iter().find(|field| field.path == key);
         let found = found.ok_or_else(|| {
-            format!("{key} is no input of a design file; see longsmoke schema design")
+            say!("{key} is no input of a design file; see longsmoke schema design")
         })?;
         Ok(Self { field: found.id, from: None, to: None, steps: STEPS })
     }
@@ -83,11 +85,10 @@ impl Wished {
     /// Takes a condition or an aim by its name.
     pub fn take(&mut self, option: &str, name: &str) -> Result<(), String> {
         if option == "aim" {
-            let aim = Aim::from_id(name).ok_or_else(|| format!("{name} is no aim"))?;
+            let aim = Aim::from_id(name).ok_or_else(|| say!("{name} is no aim"))?;
             self.aims.push(aim);
         } else {
-            let trial =
-                Trial::from_id(name).ok_or_else(|| format!("{name} is no condition"))?;
+            let trial = Trial::from_id(name).ok_or_else(|| say!("{name} is no condition"))?;
             self.trials.push(trial);
         }
         Ok(())
@@ -135,7 +136,7 @@ pub fn compare(file: &str, form: Form) -> Outcome {
     match form {
         Form::Table(system) => {
             let best = sentence.unwrap_or_default();
-            let note = words::compare::NOTE;
+            let note = words::compare::NOTE.said();
             let title = format!("{file}: {}", words::label(FieldId::RunCount));
             say(&format!("{title}\n{}{best}\n{note}\n", table(&rows, system)))
         }
@@ -153,11 +154,7 @@ pub fn suggest(file: &str, wish: Wish, form: Form) -> Outcome {
         Ok(design) => design,
         Err(outcome) => return outcome,
     };
-    let end = Suggest::new(&design, wish).find_map(|part| match part {
-        Part::End(outcome) => Some(*outcome),
-        Part::Done(..) | Part::Found(_) => None,
-    });
-    let Some(found) = end else {
+    let Some(found) = sought(Suggest::new(&design, wish)) else {
         return Outcome::Unreadable;
     };
     if let Form::Table(system) = form {
@@ -223,7 +220,7 @@ pub fn sweep(file: &str, asked: &[Asked], form: Form) -> Outcome {
             say(&format!("{title}\n{map}"))
         }
         (Form::Table(system), _) => {
-            let note = words::compare::NOTE;
+            let note = words::compare::NOTE.said();
             say(&format!("{title}\n{}{note}\n", table(&rows, system)))
         }
     }
@@ -293,18 +290,86 @@ fn shared<T: Send>(count: usize, work: impl Fn(usize) -> T + Sync) -> Vec<T> {
     all.into_iter().map(|(_, item)| item).collect()
 }
 
+/// A search that several threads are at.
+struct Shared {
+    search: Suggest,
+    /// Pieces that somebody seeks.
+    at_work: Vec<Piece>,
+    outcome: Option<suggest::Outcome>,
+}
+
+impl Shared {
+    /// Goes on until a piece is wanted.
+    fn go_on(&mut self) {
+        while let Some(part) = self.search.step() {
+            if let Part::End(outcome) = part {
+                self.outcome = Some(*outcome);
+            }
+        }
+    }
+
+    /// The next piece that nobody seeks.
+    fn open(&mut self) -> Option<Piece> {
+        self.go_on();
+        let wanted = self.search.wanted();
+        let piece = wanted.into_iter().find(|piece| !self.at_work.contains(piece))?;
+        self.at_work.push(piece);
+        Some(piece)
+    }
+
+    fn take(&mut self, piece: Piece, found: Found) {
+        self.at_work.retain(|other| *other != piece);
+        self.search.learn(piece, found);
+        self.go_on();
+    }
+}
+
+/// What a search comes to, with all cores at its pieces. Which of them finds a piece changes nothing.
+fn sought(search: Suggest) -> Option<suggest::Outcome> {
+    let ground = search.ground().clone();
+    let search = Mutex::new(Shared { search, at_work: Vec::new(), outcome: None });
+    let changed = Condvar::new();
+    let seek = || {
+        let mut held = search.lock().ok()?;
+        while held.outcome.is_none() {
+            let Some(piece) = held.open() else {
+                if held.outcome.is_none() {
+                    held = changed.wait(held).ok()?;
+                }
+                continue;
+            };
+            drop(held);
+            let found = ground.find(piece);
+            held = search.lock().ok()?;
+            held.take(piece, found);
+            changed.notify_all();
+        }
+        changed.notify_all();
+        Some(())
+    };
+    std::thread::scope(|scope| {
+        let workers = std::thread::available_parallelism().map_or(1, NonZero::get);
+        for _ in 0..workers {
+            scope.spawn(seek);
+        }
+    });
+    search.into_inner().ok()?.outcome
+}
+
 /// Lines down, variants across.
 fn table(rows: &[Row], system: System) -> String {
     rows.chunks(ABREAST).map(|rows| block(rows, system)).collect()
 }
 
 fn block(rows: &[Row], system: System) -> String {
+    let names = Line::ALL.map(|each| words::compare::line_with_unit(each, system));
+    let wide = super::width(names.iter().map(String::as_str));
     let line = |name: &str, cell: &dyn Fn(&Row) -> String| {
         let cells = rows.iter().map(|row| {
             let width = row.head.chars().count().max(8) + 2;
             format!("{:>width$}", cell(row))
         });
-        format!("  {name:<34}{}\n", cells.collect::<String>())
+        format!("  {name:<wide$}{}\n", cells.collect::<String>())
     };
     let found = |row: &Row, cell: &dyn Fn(&Figures) -> String| {
         row.result.as_ref().map_or("-".into(), cell)
@@ -319,8 +384,8 @@ fn block(rows: &[Row], system: System) -> String {
             found(row, &|figures| short(figures.answer(each)).into())
         })
     });
-    let passes = line("Yes three times", &|row| {
-        found(row, &|figures| if figures.passes() { "yes".into() } else { String::new() })
+    let passes = line(said("Yes three times"), &|row| {
+        found(row, &|figures| if figures.passes() { said("yes").into() } else { String::new() })
     });
     let heads = line("", &|row| row.head.clone());
     [heads, figures.concat(), answers.concat(), passes, "\n".into()].concat()
@@ -341,8 +406,10 @@ fn map(rows: &[Row], (down, across): (&Axis, &Axis), system: System) -> String {
     });
     std::iter::once(first)
         .chain(lines)
-        .chain(["yes: all three questions; look, no: the worst answer; -: cannot be built.\n"
-            .into()])
+        .chain([said(
+            "yes: all three questions; look, no: the worst answer; -: cannot be built.\n",
+        )
+        .into()])
         .collect()
 }
 
@@ -355,12 +422,12 @@ fn worst(row: &Row) -> &'static str {
     short(worst.into_iter().find(|worst| answers().any(|a| a == *worst)).unwrap_or(Answer::Yes))
 }
 
-const fn short(answer: Answer) -> &'static str {
+fn short(answer: Answer) -> &'static str {
     match answer {
-        Answer::Yes => "yes",
-        Answer::LookAgain => "look",
-        Answer::No => "no",
-        Answer::NotEnoughKnown => "unknown",
+        Answer::Yes => said("yes"),
+        Answer::LookAgain => said("look"),
+        Answer::No => said("no"),
+        Answer::NotEnoughKnown => said("unknown"),
     }
 }
 

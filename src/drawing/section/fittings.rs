@@ -2,9 +2,11 @@
 
 use super::frame::Flue;
 use super::{CLEANOUT, Scene};
+use crate::analysis::places;
 use crate::design::Layout;
 use crate::drawing::sheet::Note;
 use crate::drawing::{Anchor, Extent, Role, Shape, point};
+use crate::language::{said, say};
 use crate::rules::Place;
 use crate::units::Quantity;
 
@@ -69,7 +71,7 @@ impl Scene<'_> {
     /// The air inlet under the door, as large as it is where it fits.
     fn inlet(&mut self) {
         let chamber = &self.design.firebox;
-        let sill = 0.25 * (chamber.height - chamber.door_height);
+        let sill = places::sill(self.design);
         let width = chamber.door_width;
         let height = chamber.inlet_area / width.max(0.01);
         let middle = self.frame.firebox.middle().x;
@@ -131,26 +133,23 @@ impl Scene<'_> {
             |name: &str, size: f64| format!("{name}, {}", self.figure(size, Quantity::Size));
         let runs = !self.frame.cells.is_empty();
         let mut key = vec![
-            (Role::Core, sized("core", shell.core_thickness)),
-            (Role::Facing, sized("facing", shell.facing_thickness)),
-            (Role::Void, sized("gap", shell.gap)),
-            (Role::Insulation, sized("flue insulation", chimney.insulation_thickness)),
-            (Role::Slab, sized("cap slab", shell.cap_thickness)),
-            (Role::Baffle, sized("baffle", self.design.path.baffle_thickness)),
-            (Role::Door, "loading door".into()),
+            (Role::Core, sized(said("core"), shell.core_thickness)),
+            (Role::Facing, sized(said("facing"), shell.facing_thickness)),
+            (Role::Void, sized(said("gap"), shell.gap)),
+            (Role::Insulation, sized(said("flue insulation"), chimney.insulation_thickness)),
+            (Role::Slab, sized(said("cap slab"), shell.cap_thickness)),
+            (Role::Baffle, sized(said("baffle"), self.design.path.baffle_thickness)),
+            (Role::Door, said("loading door").into()),
             (
                 Role::Inlet,
-                format!(
+                say!(
                     "air inlet, {}",
                     self.figure(self.design.firebox.inlet_area, Quantity::Opening)
                 ),
             ),
-            (Role::Cleanout, "cleanout, as a sketch".into()),
-            (Role::Damper, "damper, open".into()),
-            (
-                Role::Course,
-                format!("courses of {}", self.figure(BRICK + JOINT, Quantity::Size)),
-            ),
+            (Role::Cleanout, said("cleanout, as a sketch").into()),
+            (Role::Damper, said("damper, open").into()),
+            (Role::Course, say!("courses of {}", self.figure(BRICK + JOINT, Quantity::Size))),
         ];
         let thickness = |role: Role| match role {
             Role::Facing => shell.facing_thickness,

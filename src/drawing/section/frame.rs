@@ -1,8 +1,9 @@
 //! Where the parts of a heater stand in its section.
 
 use super::heights::Heights;
+use crate::analysis::places::{self, Placed};
 use crate::analysis::{Analysis, RunState};
-use crate::design::{Design, Layout, Run};
+use crate::design::{Design, Layout};
 use crate::drawing::{Extent, Point, point};
 
 /// Support slab between house floor and firebox floor (m): drawn, not designed.
@@ -21,6 +22,10 @@ pub(super) struct Cell {
 }
 
 impl Cell {
+    fn place(&self) -> Placed {
+        Placed { left: self.extent.low.x, right: self.extent.high.x, along: self.along }
+    }
+
     pub(super) fn entry(&self) -> Point {
         let x = if self.along > 0.0 { self.extent.low.x } else { self.extent.high.x };
         point(x, self.extent.middle().y)
@@ -94,7 +99,7 @@ impl Frame {
         let bodies = bodies(design, &cells, inner);
         let slots = match design.path.layout {
             Layout::Bench => Vec::new(),
-            Layout::Above | Layout::Behind => slots(&cells),
+            Layout::Above | Layout::Behind => slots(design, &cells),
         };
         let mut frame = Self {
             firebox,
@@ -117,7 +122,7 @@ impl Frame {
         if design.path.layout != Layout::Above {
             return None;
         }
-        let width = first.extent.height().min(self.firebox.width());
+        let width = places::way_up(design, design.path.runs().first()?);
         let top = first.extent.low.y;
         Some(Extent::new(0.0, self.firebox.high.y, width, top))
     }
@@ -133,58 +138,27 @@ impl Frame {
 }
 
 fn cells(design: &Design, analysis: &Analysis, spread: f64) -> Vec<Cell> {
-    let runs = design.path.runs();
-    let heights = design.run_heights();
+    let left = match design.path.layout {
+        Layout::Above => 0.0,
+        Layout::Behind | Layout::Bench => beside(design, spread),
+    };
     let states = &analysis.height_of_fire.runs;
-    let longest = runs.iter().map(|run| run.length).fold(0.0, f64::max);
-    let beside = beside(design, spread);
-    // A picture of runs behind the firebox ends to the right, where there is room for a chimney.
-    let first = match design.path.layout {
-        Layout::Behind if runs.len().is_multiple_of(2) => -1.0,
-        Layout::Above | Layout::Behind | Layout::Bench => 1.0,
-    };
-    let (left, mut along) = match design.path.layout {
-        Layout::Above => (0.0, first),
-        Layout::Behind | Layout::Bench => (beside, first),
-    };
-    let mut from = if along > 0.0 { left } else { left + longest };
-    let mut cells = Vec::with_capacity(runs.len());
-    for (index, (run, height)) in runs.iter().zip(&heights).enumerate() {
-        let low = match design.path.layout {
-            Layout::Bench => from,
-            // A short run begins where the one before ended, as far as it fits.
-            Layout::Above | Layout::Behind => {
-                let low = if along > 0.0 { from } else { from - run.length };
-                low.min(left + longest - run.length).max(left)
-            }
-        };
-        let width = drawn_width(design, run);
-        let (bottom, top) = (height - 0.5 * run.height, height + 0.5 * run.height);
-        let (inlet, outlet) = temperatures(analysis, states.get(index));
-        let cell =
-            Cell { extent: Extent::new(low, bottom, low + width, top), along, inlet, outlet };
-        from = cell.exit().x;
-        if design.path.layout == Layout::Bench {
-            from += design.path.baffle_thickness;
-        } else {
-            along = -along;
-        }
-        cells.push(cell);
-    }
-    cells
+    let heights = design.run_heights();
+    let sizes = design.path.runs();
+    let rows = places::runs(design, left).into_iter().zip(sizes.iter().zip(heights));
+    rows.enumerate()
+        .map(|(index, (place, (run, height)))| {
+            let (bottom, top) = (height - 0.5 * run.height, height + 0.5 * run.height);
+            let (inlet, outlet) = temperatures(analysis, states.get(index));
+            let extent = Extent::new(place.left, bottom, place.right, top);
+            Cell { extent, along: place.along, inlet, outlet }
+        })
+        .collect()
 }
 
 fn temperatures(analysis: &Analysis, state: Option<&RunState>) -> (f64, f64) {
     let fire = &analysis.height_of_fire;
     state.map_or((fire.runs_outlet, fire.runs_outlet), |state| (state.inlet, state.outlet))
-}
-
-/// A bench is seen from the ends of its runs.
-fn drawn_width(design: &Design, run: &Run) -> f64 {
-    match design.path.layout {
-        Layout::Bench => run.width,
-        Layout::Above | Layout::Behind => run.length,
-    }
 }
 
 /// Where runs begin that are drawn to the right of the firebox (m).
@@ -239,19 +213,18 @@ fn body(design: &Design, core: Extent) -> Body {
     }
 }
 
-/// Openings in the baffles: as long as the run before is high, where it ends.
-fn slots(cells: &[Cell]) -> Vec<Extent> {
-    cells
-        .iter()
-        .zip(cells.iter().skip(1))
-        .map(|(before, after)| {
+/// Openings in the baffles.
+fn slots(design: &Design, cells: &[Cell]) -> Vec<Extent> {
+    let sizes = design.path.runs();
+    let runs = || cells.iter().zip(&sizes);
+    runs()
+        .zip(runs().skip(1))
+        .map(|((before, run), (after, next))| {
             let (a, b) = (before.extent, after.extent);
-            let width = a.height().min(0.4 * a.width()).min(0.4 * b.width());
-            let end = before.exit().x;
-            let other = end - before.along * width;
+            let (left, right) = places::slot((before.place(), run), (after.place(), next));
             let (low, high) =
                 if a.low.y < b.low.y { (a.high.y, b.low.y) } else { (b.high.y, a.low.y) };
-            Extent::new(end.min(other), low, end.max(other), high)
+            Extent::new(left, low, right, high)
         })
         .collect()
 }

@@ -42,6 +42,11 @@ impl Heights {
         heights
     }
 
+    /// Every height as it is.
+    pub(super) fn unbroken() -> Self {
+        Self { knots: Vec::new(), breaks: Vec::new() }
+    }
+
     fn extend(&mut self, height: f64, longest: f64) {
         let Some((below, drawn)) = self.knots.last().copied() else {
             return;

@@ -1,10 +1,15 @@
-//! Words of a part for a message from one program to another: nothing is rounded.
+//! Words of a part for a message from one program to another: nothing is rounded. What a remedy brings
+//! goes by what is told of it; what was only judged goes without.
 
-use super::{Key, Part, Remedy, Traded};
+use super::{Brought, Key, Part, Remedy, Traded};
 use crate::design::field::{FIELDS, field};
 use crate::rules::{Question, Severity};
+use crate::units::float;
 use std::fmt;
 use std::str::FromStr;
+
+/// Stands for a space within a sentence.
+const SPACE: &str = "\u{1}";
 
 impl fmt::Display for Part {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -20,8 +25,11 @@ impl fmt::Display for Part {
                 write!(f, " {before} {after}")?;
             }
             write!(f, " {}", brings.len())?;
-            for (question, severity) in brings {
-                write!(f, " {} {}", question.id(), severity.id())?;
+            for brought in brings {
+                write!(f, " {} {} ", brought.question().id(), brought.severity().id())?;
+                if let Brought::Told(.., short) = brought {
+                    f.write_str(&short.replace(' ', SPACE))?;
+                }
             }
         }
         Ok(())
@@ -52,8 +60,8 @@ impl FromStr for Part {
     }
 }
 
-fn read<T: FromStr>(word: Option<&str>) -> Result<T, NotAPart> {
-    word.and_then(|word| word.parse().ok()).ok_or(NotAPart)
+fn read(word: Option<&str>) -> Result<f64, NotAPart> {
+    word.and_then(float).ok_or(NotAPart)
 }
 
 fn remedy<'a>(
@@ -67,12 +75,14 @@ fn remedy<'a>(
     for (before, after) in &mut trades {
         (*before, *after) = (read(words.next())?, read(words.next())?);
     }
-    let count: usize = read(words.next())?;
+    let count = words.next().and_then(|word| word.parse().ok()).ok_or(NotAPart)?;
+    let count: usize = count;
     let mut brings = Vec::new();
     for _ in 0..count {
         let question = words.next().and_then(Question::from_id).ok_or(NotAPart)?;
         let severity = words.next().and_then(Severity::from_id).ok_or(NotAPart)?;
-        brings.push((question, severity));
+        let short = words.next().ok_or(NotAPart)?.replace(SPACE, " ");
+        brings.push(Brought::Told(question, severity, short));
     }
     Ok(Remedy { field, present, value, leaves, brings, trades })
 }

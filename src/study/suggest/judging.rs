@@ -1,19 +1,15 @@
 //! A design under every condition that is asked, and at the unfavorable edge of safety.
 
 use super::Wish;
+use super::pieces::Found;
 use crate::analysis::analyze;
 use crate::design::Design;
 use crate::rules::{Answer, Edges, Finding, Known, Question, answer, deciding, judge};
-use crate::study::edges::{Sample, Study};
-use crate::study::figures::{Days, Figures};
-use crate::study::trials::{
-    Trial, Tried, has_mild_day, judge as judge_trial, mild_of, try_surely,
-};
+use crate::study::figures::Figures;
+use crate::study::trials::{Trial, Tried, has_mild_day, judge as judge_trial, mild_of};
 
 /// Conditions without which nothing is proposed.
 pub const ALWAYS: [Trial; 3] = [Trial::ColdDay, Trial::MildDay, Trial::ColdStart];
-/// Samples of the edge between two steps.
-const AT_ONCE: usize = 8;
 
 /// What a design came to.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -33,6 +29,15 @@ pub enum Range {
     All,
 }
 
+/// What must be known for the next step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Need {
+    /// The days of the design, which three conditions share.
+    Days,
+    /// The design under a condition.
+    Trial(Trial),
+}
+
 /// The judgment, step by step.
 #[derive(Clone, Debug)]
 pub struct Judging {
@@ -42,21 +47,13 @@ pub struct Judging {
     tried: Vec<Tried>,
     /// Conditions in which not all questions are answered yes.
     unmet: Vec<Trial>,
-    edge: Option<Box<Edge>>,
-}
-
-#[derive(Clone, Debug)]
-struct Edge {
-    study: Study,
-    samples: Vec<Sample>,
 }
 
 impl Judging {
     /// The judgment of a design.
     pub fn new(design: &Design, wish: Wish) -> Self {
         let design = design.clone();
-        let (tried, unmet) = (Vec::new(), Vec::new());
-        Self { design, wish, figures: None, tried, unmet, edge: None }
+        Self { design, wish, figures: None, tried: Vec::new(), unmet: Vec::new() }
     }
 
     /// Conditions that were tried.
@@ -69,40 +66,58 @@ impl Judging {
         &self.unmet
     }
 
-    /// The next condition; whether all passed that must, when it was the last.
+    /// What the judgment still needs, the first first.
     ///
     /// * `range`: which conditions are tried.
-    pub fn screen(&mut self, range: Range) -> Option<bool> {
-        if self.figures.is_none() {
-            return (!self.begin()).then_some(false);
-        }
+    pub fn needs(&self, range: Range) -> Vec<Need> {
+        let days = self.figures.is_none().then_some(Need::Days);
         let asked = self.wish.trials();
         let is_asked = |trial: &Trial| match (&asked, range) {
             (Some(asked), _) => asked.contains(trial),
             (None, range) => range == Range::All,
         };
-        let next = Trial::ALL.into_iter().find(|each| is_asked(each) && !self.is_tried(*each));
-        let Some(trial) = next else {
-            return Some(true);
+        // The days bring three of them, the mild one where there is one.
+        let comes = |trial: &Trial| match trial {
+            Trial::ColdDay | Trial::ColdStart => true,
+            Trial::MildDay => has_mild_day(&self.design),
+            _ => false,
         };
-        let passes = self.attempt(trial);
-        (!passes && asked.is_some()).then_some(false)
+        let is_open = |trial: &Trial| {
+            let known = self.tried.iter().any(|tried| tried.trial == *trial);
+            !(known || days.is_some() && comes(trial))
+        };
+        let rest = Trial::ALL.into_iter().filter(|each| !ALWAYS.contains(each));
+        let trials = ALWAYS.into_iter().chain(rest.filter(is_asked)).filter(is_open);
+        days.into_iter().chain(trials.map(Need::Trial)).collect()
     }
 
-    /// The next step at the edge of safety; its verdict when it is the last.
-    pub fn edge(&mut self) -> Option<Verdict> {
-        if let Some(edge) = &mut self.edge {
-            let done = edge.samples.len();
-            let next = (done..done + AT_ONCE).filter_map(|index| edge.study.sample(index));
-            edge.samples.extend(next);
-            let is_last = edge.study.len() <= edge.samples.len();
-            return is_last.then(|| self.at_the_edge());
+    /// Takes what was needed; whether all passed that must, where that is settled.
+    pub fn take(&mut self, range: Range, found: Option<Found>) -> Option<bool> {
+        match found {
+            Some(Found::Days(days)) => {
+                let days = *days;
+                self.figures = days.as_ref().map(|days| days.figures);
+                let Some(days) = days.filter(|days| days.figures.passes()) else {
+                    return Some(false);
+                };
+                let stated = |trial| Tried { trial, day: Ok(days.stated) };
+                let mut known = vec![stated(Trial::ColdDay), stated(Trial::ColdStart)];
+                if has_mild_day(&self.design) {
+                    known.extend(days.mild.map(|day| Tried { trial: Trial::MildDay, day }));
+                }
+                if !known.into_iter().all(|tried| self.passes(tried)) {
+                    return Some(false);
+                }
+            }
+            Some(Found::Tried(tried)) => {
+                let must = ALWAYS.contains(&tried.trial) || self.wish.trials().is_some();
+                if !self.passes(*tried) && must {
+                    return Some(false);
+                }
+            }
+            _ => {}
         }
-        let Ok(study) = Study::new(&self.design) else {
-            return Some(Verdict::default());
-        };
-        self.edge = Some(Box::new(Edge { study, samples: Vec::new() }));
-        None
+        self.needs(range).is_empty().then_some(true)
     }
 
     /// Figures of its days.
@@ -110,34 +125,7 @@ impl Judging {
         self.figures
     }
 
-    fn is_tried(&self, trial: Trial) -> bool {
-        self.tried.iter().any(|tried| tried.trial == trial)
-    }
-
-    /// The days of the design, which three conditions share; whether they pass.
-    fn begin(&mut self) -> bool {
-        let Ok(days) = Days::new(&self.design) else {
-            return false;
-        };
-        self.figures = Some(days.figures);
-        if !days.figures.passes() {
-            return false;
-        }
-        let stated = |trial| Tried { trial, day: Ok(days.stated) };
-        let mut known = vec![stated(Trial::ColdDay), stated(Trial::ColdStart)];
-        if has_mild_day(&self.design) {
-            known.extend(days.mild.map(|day| Tried { trial: Trial::MildDay, day }));
-        }
-        let passes = known.into_iter().all(|tried| self.take(tried));
-        passes && ALWAYS.into_iter().all(|each| self.is_tried(each) || self.attempt(each))
-    }
-
-    fn attempt(&mut self, trial: Trial) -> bool {
-        let tried = try_surely(&self.design, trial);
-        self.take(tried)
-    }
-
-    fn take(&mut self, tried: Tried) -> bool {
+    fn passes(&mut self, tried: Tried) -> bool {
         let trial = tried.trial;
         let judged = judge_trial(&self.design, &tried);
         let passes = judged.is_ok_and(|verdict| verdict.passes(trial));
@@ -149,13 +137,8 @@ impl Judging {
     }
 
     /// As the page judges: with the day, the mild day and the edge.
-    fn at_the_edge(&self) -> Verdict {
-        let found = self.edge.as_ref().map(|edge| edge.study.sum_up(&edge.samples));
-        let findings = match found {
-            Some(Ok(edges)) => self.findings(&edges),
-            _ => None,
-        };
-        let Some(findings) = findings else {
+    pub fn at_the_edge(&self, edges: Option<&Edges>) -> Verdict {
+        let Some(findings) = edges.and_then(|edges| self.findings(edges)) else {
             return Verdict::default();
         };
         let against = Question::ALL.iter().filter_map(|each| deciding(*each, &findings));

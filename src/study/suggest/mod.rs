@@ -2,12 +2,14 @@
 //!
 //! All sizes are looked at by the height of the fire, the likeliest followed through the day, and
 //! those that pass judged under every condition that is asked and at the unfavorable edge. The
-//! order of the search is fixed: the same design gets the same answer.
+//! order of the search is fixed: the same design gets the same answer, however many seek its pieces.
 
 mod judging;
+mod pieces;
 mod space;
 mod wish;
 
+pub use pieces::{Found, Ground, NotAPiece, Piece};
 pub use space::{Puts, Space, changed, labor, with};
 pub use wish::{Aim, Wish};
 
@@ -19,22 +21,19 @@ use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
 use crate::rules::{Finding, Severity, check};
 use crate::units::kelvin;
-use judging::{ALWAYS, Judging, Range, Verdict};
+use judging::{ALWAYS, Judging, Need, Range, Verdict};
+use pieces::{AT_ONCE, STRIDE};
 use space::is_of_the_shell;
 use std::cmp::Ordering;
-use std::collections::VecDeque;
+use std::collections::{BTreeMap, VecDeque};
 
 /// Most designs that are proposed.
 pub const MOST: usize = 5;
 /// Most that are told where none answers yes three times.
 pub const NEAREST: usize = 3;
-/// Designs that are looked at between two parts.
-const AT_ONCE: usize = 40;
 /// Gas into the chimney at the height of the fire from which the means of the days mostly lie
 /// within what is good (K).
 const LIKELY: (f64, f64) = (kelvin(95.0), kelvin(145.0));
-/// Of so many designs one is looked at before the first is judged.
-const STRIDE: usize = 3;
 /// Days after which the rest is looked at, though none was judged.
 const EARLY_DAYS: usize = 4;
 /// Kelvins off that weigh as much as an aim's whole step.
@@ -86,6 +85,8 @@ pub struct Outcome {
     pub proposals: Vec<Proposal>,
     /// Where there are none: the least wrong first, each with another number of runs.
     pub nearest: Vec<Near>,
+    /// And the limits that the sizes do not keep at the height of the fire, the most frequent first.
+    pub conflicts: Vec<Conflict>,
     /// Sizes that were looked at.
     pub looked: usize,
     /// Days that were computed.
@@ -105,16 +106,19 @@ pub enum Part {
     End(Box<Outcome>),
 }
 
-/// A likely design that waits for its day.
-#[derive(Clone, Debug)]
-struct Likely {
-    variant: usize,
-    shell: usize,
+/// A likely design, by its places in the space.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Likely {
+    /// Among the variants.
+    pub variant: usize,
+    /// Among the shells.
+    pub shell: usize,
 }
 
 /// A design whose day was followed.
 #[derive(Clone, Debug)]
 struct Followed {
+    likely: Likely,
     puts: Puts,
     design: Design,
     figures: Figures,
@@ -134,17 +138,27 @@ enum Work {
     Edge(usize),
 }
 
+/// What is done next.
+#[derive(Clone, Copy, Debug)]
+enum Action {
+    Judge(Work),
+    Look(usize),
+    Follow(Likely),
+    End,
+}
+
 /// The search, part by part.
 #[derive(Clone, Debug)]
 pub struct Suggest {
-    design: Design,
-    wish: Wish,
-    space: Space,
-    /// In which order the variants are looked at: every third first.
-    order: Vec<usize>,
+    ground: Ground,
+    /// Pieces that were found and are not used yet.
+    known: Vec<(Piece, Found)>,
     looked: usize,
     /// What was looked at, with how unlikely it is.
     rated: Vec<(Rate, usize)>,
+    /// Limits that were missed: how often, how near, and by which variant.
+    missed: BTreeMap<String, (usize, f64, usize)>,
+    /// The likeliest that were not followed; none until they are listed.
     waiting: Option<VecDeque<Likely>>,
     /// Variants whose day was computed.
     tried: Vec<usize>,
@@ -158,6 +172,24 @@ pub struct Suggest {
 /// from what mostly passes, less what it brings.
 type Rate = (usize, f64);
 
+/// What a look at a design, by the height of the fire, came to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Looked {
+    against: usize,
+    off: f64,
+    /// What speaks against it most, by its name, with how far that is beyond its limit (–).
+    missed: Option<(String, f64)>,
+}
+
+/// A limit that many sizes do not keep.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Conflict {
+    /// How many do not keep it before any other.
+    pub count: usize,
+    /// Where it is missed least.
+    pub nearest: Finding,
+}
+
 impl Suggest {
     /// A search around a design.
     pub fn new(design: &Design, wish: Wish) -> Self {
@@ -166,14 +198,12 @@ impl Suggest {
 
     /// A search within a space.
     pub fn within(design: &Design, wish: Wish, space: Space) -> Self {
-        let count = space.variants.len();
         Self {
-            design: design.clone(),
-            wish,
-            order: (0..STRIDE).flat_map(|first| (first..count).step_by(STRIDE)).collect(),
-            space,
+            ground: Ground::new(design, wish, space),
+            known: Vec::new(),
             looked: 0,
             rated: Vec::new(),
+            missed: BTreeMap::new(),
             waiting: None,
             tried: Vec::new(),
             followed: Vec::new(),
@@ -183,28 +213,183 @@ impl Suggest {
         }
     }
 
+    /// What it stands on.
+    pub const fn ground(&self) -> &Ground {
+        &self.ground
+    }
+
+    /// Pieces that are not known and wanted, the next first; those behind it may turn out to be of
+    /// no use. None where the next step needs none.
+    pub fn wanted(&self) -> Vec<Piece> {
+        let is_open = |piece: &Piece| !self.known.iter().any(|(known, _)| known == piece);
+        let action = self.plan();
+        let Some(first) = self.needs(action).filter(is_open) else {
+            return Vec::new();
+        };
+        let mut wanted = vec![first];
+        for piece in self.ahead(action).into_iter().filter(is_open) {
+            if !wanted.contains(&piece) {
+                wanted.push(piece);
+            }
+        }
+        wanted
+    }
+
+    /// Takes what was found of a piece.
+    pub fn learn(&mut self, piece: Piece, found: Found) {
+        if !self.known.iter().any(|(known, _)| *known == piece) {
+            self.known.push((piece, found));
+        }
+    }
+
+    /// The next part; none while a piece is wanted, and at the end.
+    pub fn step(&mut self) -> Option<Part> {
+        let action = self.plan();
+        let found = match self.needs(action) {
+            Some(piece) => {
+                let place = self.known.iter().position(|(known, _)| *known == piece)?;
+                Some(self.known.swap_remove(place).1)
+            }
+            None => None,
+        };
+        match action {
+            _ if self.ended => None,
+            Action::Judge(work) => Some(self.judge(work, found)),
+            Action::Look(index) => {
+                self.look(index, found);
+                Some(self.progress())
+            }
+            Action::Follow(likely) => {
+                self.follow(likely, found);
+                Some(self.progress())
+            }
+            Action::End => {
+                self.ended = true;
+                Some(Part::End(Box::new(self.outcome())))
+            }
+        }
+    }
+
+    fn plan(&self) -> Action {
+        if let Some(work) = self.work {
+            return Action::Judge(work);
+        }
+        let early = self.is_early();
+        let count = self.ground.order.len();
+        if self.looked < count && (!early || self.looked < count.div_ceil(STRIDE)) {
+            return Action::Look(self.looked / AT_ONCE);
+        }
+        // The first that passes is judged at once, so that something is told early.
+        let first = if early { self.next_to_screen() } else { None };
+        if first.is_none()
+            && self.days < self.ground.space.days
+            && let Some(likely) = self.waiting.as_ref().and_then(VecDeque::front)
+        {
+            return Action::Follow(*likely);
+        }
+        let early = first.map(|place| Work::Screen(place, Range::Asked));
+        let all = || self.half_screened().or_else(|| self.next_to_screen());
+        let screen = || all().map(|place| Work::Screen(place, Range::All));
+        let work = early.or_else(screen).or_else(|| self.next_at_the_edge().map(Work::Edge));
+        work.map_or(Action::End, Action::Judge)
+    }
+
+    /// The piece without which an action cannot be.
+    fn needs(&self, action: Action) -> Option<Piece> {
+        match action {
+            Action::Look(index) => Some(Piece::Look(index)),
+            Action::Follow(likely) => Some(Piece::Rough(likely)),
+            Action::Judge(Work::Screen(place, range)) => {
+                self.screening(place, range).into_iter().next()
+            }
+            Action::Judge(Work::Edge(place)) => {
+                self.followed.get(place).map(|each| Piece::Edge(each.likely))
+            }
+            Action::End => None,
+        }
+    }
+
+    /// What a design must be known by to be screened.
+    fn screening(&self, place: usize, range: Range) -> Vec<Piece> {
+        let Some(followed) = self.followed.get(place) else {
+            return Vec::new();
+        };
+        let piece = |need| match need {
+            Need::Days => Piece::Days(followed.likely),
+            Need::Trial(trial) => Piece::Trial(followed.likely, trial),
+        };
+        followed.judging.needs(range).into_iter().map(piece).collect()
+    }
+
+    /// What an action and those behind it will probably need, the likeliest first.
+    fn ahead(&self, action: Action) -> Vec<Piece> {
+        let looks = self.looked / AT_ONCE..self.ground.order.len().div_ceil(AT_ONCE);
+        let looks = looks.map(Piece::Look);
+        let days = self.ground.space.days.saturating_sub(self.days);
+        let days = self.waiting.iter().flatten().take(days).map(|likely| Piece::Rough(*likely));
+        let mut ahead = Vec::new();
+        match action {
+            Action::Judge(Work::Screen(place, range)) => {
+                ahead.extend(self.screening(place, range));
+                ahead.extend(self.needs(Action::Judge(Work::Edge(place))));
+            }
+            Action::Look(_) => {
+                ahead.extend(looks);
+                return ahead;
+            }
+            Action::Follow(_) => ahead.extend(days.clone()),
+            Action::Judge(Work::Edge(_)) | Action::End => {}
+        }
+        let is_open =
+            |each: &Followed| each.screened.is_none_or(|(range, _)| range == Range::Asked);
+        let mut open: Vec<(usize, &Followed)> = self.followed.iter().enumerate().collect();
+        open.retain(|(_, each)| each.figures.passes() && is_open(each));
+        open.sort_by(|(_, a), (_, b)| b.score.total_cmp(&a.score));
+        for (place, _) in open {
+            ahead.extend(self.screening(place, Range::All));
+        }
+        let screened = self.followed.iter().filter(|each| is_screened(each));
+        let edges = screened.filter(|each| each.verdict.is_none());
+        ahead.extend(edges.map(|each| Piece::Edge(each.likely)));
+        // Looking comes before days once something was told.
+        ahead.into_iter().chain(looks).chain(days).collect()
+    }
+
     fn progress(&self) -> Part {
         let steps = |count: usize| count.div_ceil(AT_ONCE);
         let tried = self.followed.iter().map(|each| each.judging.done()).sum::<usize>();
         let at_the_edge = self.followed.iter().filter(|each| each.verdict.is_some()).count();
         let edge = Trial::ALL.len();
         let done = steps(self.looked) + self.days + tried + edge * at_the_edge;
-        let all = steps(self.order.len()) + self.space.days;
-        let all = all + edge * (self.space.judged + MOST);
+        let all = steps(self.ground.order.len()) + self.ground.space.days;
+        let all = all + edge * (self.ground.space.judged + MOST);
         Part::Done(done.min(all), all)
     }
 
-    /// Looks at some designs at the height of the fire.
-    fn look(&mut self) {
-        let end = (self.looked + AT_ONCE).min(self.order.len());
-        for place in self.order.iter().take(end).skip(self.looked).copied() {
-            if let Some(puts) = self.space.variants.get(place)
-                && let Some(rate) = rate(&with(&self.design, puts), self.wish)
-            {
-                self.rated.push((rate, place));
+    /// Takes how likely some designs are.
+    fn look(&mut self, index: usize, found: Option<Found>) {
+        let places: Vec<usize> = self.ground.chunk(index).collect();
+        self.looked += places.len();
+        let looked = if let Some(Found::Looked(looked)) = found { looked } else { Vec::new() };
+        for (looked, place) in looked.into_iter().zip(places) {
+            let Some(Looked { against, off, missed }) = looked else {
+                continue;
+            };
+            self.rated.push(((against, off), place));
+            if let Some((rule, beyond)) = missed {
+                let (count, least, nearest) =
+                    self.missed.entry(rule).or_insert((0, f64::INFINITY, place));
+                *count += 1;
+                if beyond < *least {
+                    (*least, *nearest) = (beyond, place);
+                }
             }
         }
-        self.looked = end;
+        let count = self.ground.order.len();
+        let is_enough = self.is_early() && count.div_ceil(STRIDE) <= self.looked;
+        if self.looked == count || is_enough {
+            self.waiting = Some(self.shortlist());
+        }
     }
 
     /// Whether something was told early, or sought for long enough.
@@ -217,8 +402,8 @@ impl Suggest {
     fn shortlist(&mut self) -> VecDeque<Likely> {
         self.rated.sort_by(|(one, a), (other, b)| compare(*one, *other).then(a.cmp(b)));
         let runs = |place: usize| {
-            let puts = self.space.variants.get(place).map_or(&[][..], Vec::as_slice);
-            with(&self.design, puts).path.run_count
+            let puts = self.ground.space.variants.get(place).map_or(&[][..], Vec::as_slice);
+            with(&self.ground.design, puts).path.run_count
         };
         let mut turns: Vec<(usize, usize, usize)> = Vec::new();
         for (rank, (_, place)) in self.rated.iter().enumerate() {
@@ -232,30 +417,34 @@ impl Suggest {
         turns.into_iter().filter(is_new).map(likely).collect()
     }
 
-    /// Follows the next design through its day.
-    fn follow(&mut self, likely: &Likely) {
+    /// Takes the days of the likeliest design.
+    fn follow(&mut self, likely: Likely, found: Option<Found>) {
+        self.waiting.as_mut().and_then(VecDeque::pop_front);
         self.tried.push(likely.variant);
-        let variant = self.space.variants.get(likely.variant).cloned().unwrap_or_default();
-        let shell = self.space.shells.get(likely.shell).cloned().unwrap_or_default();
-        let puts = changed(&self.design, &[variant, shell].concat());
+        let Ground { design, wish, space, .. } = &self.ground;
+        let puts = self.ground.puts(likely);
         if puts.is_empty() {
             return;
         }
-        let design = with(&self.design, &puts);
         self.days += 1;
-        let Ok(figures) = Figures::roughly(&design) else {
+        let Some(Found::Days(days)) = found else {
             return;
         };
-        let score = score(&design, &figures, self.wish);
+        let Some(figures) = days.map(|days| days.figures) else {
+            return;
+        };
+        let design = with(design, &puts);
+        let score = score(&design, &figures, *wish);
         let against = figures.verdicts.iter().filter_map(|verdict| verdict.deciding);
         let is_mended = against.clone().all(|each| is_of_the_shell(each.rule, each.severity));
-        if !figures.passes() && is_mended && likely.shell + 1 < self.space.shells.len() {
-            let next = Likely { shell: likely.shell + 1, ..*likely };
+        if !figures.passes() && is_mended && likely.shell + 1 < space.shells.len() {
+            let next = Likely { shell: likely.shell + 1, ..likely };
             self.waiting.get_or_insert_default().push_front(next);
         }
-        let judging = Judging::new(&design, self.wish);
+        let judging = Judging::new(&design, *wish);
         let (screened, verdict) = (None, None);
         self.followed.push(Followed {
+            likely,
             puts,
             design,
             figures,
@@ -270,7 +459,7 @@ impl Suggest {
     fn next_to_screen(&self) -> Option<usize> {
         let screened = || self.followed.iter().filter(|each| each.screened.is_some());
         let passed = || screened().filter(|each| is_screened(each));
-        if self.space.judged <= screened().count() {
+        if self.ground.space.judged <= screened().count() {
             return None;
         }
         let open = self.followed.iter().enumerate().filter(|(_, each)| {
@@ -289,16 +478,16 @@ impl Suggest {
     /// The best of those that meet most of what is asked, for the edge of safety.
     fn next_at_the_edge(&self) -> Option<usize> {
         let asked = self.asked();
-        let least = self.found().map(|each| missed(each, &asked)).min();
+        let least = self.found().map(|each| unmet(each, &asked)).min();
         if self.found().count() == MOST {
             return None;
         }
         let open = self.followed.iter().enumerate().filter(|(_, each)| {
-            let is_worse = least.is_some_and(|least| least < missed(each, &asked));
+            let is_worse = least.is_some_and(|least| least < unmet(each, &asked));
             is_screened(each) && each.verdict.is_none() && !is_worse
         });
         let first = open.min_by(|(_, a), (_, b)| {
-            let order = missed(a, &asked).cmp(&missed(b, &asked));
+            let order = unmet(a, &asked).cmp(&unmet(b, &asked));
             order.then(b.score.total_cmp(&a.score))
         });
         first.map(|(place, _)| place)
@@ -310,7 +499,7 @@ impl Suggest {
 
     /// Conditions that are asked: those of the wish, or all in which some design passes.
     fn asked(&self) -> Vec<Trial> {
-        let wished = self.wish.trials().map(|wished| {
+        let wished = self.ground.wish.trials().map(|wished| {
             let is_asked = |trial: &Trial| ALWAYS.contains(trial) || wished.contains(trial);
             Trial::ALL.into_iter().filter(is_asked).collect()
         });
@@ -327,16 +516,17 @@ impl Suggest {
     }
 
     /// A step of a judgment.
-    fn judge(&mut self, work: Work) -> Part {
+    fn judge(&mut self, work: Work, found: Option<Found>) -> Part {
         let (Work::Screen(place, _) | Work::Edge(place)) = work;
-        let wish = self.wish;
+        let wish = self.ground.wish;
         let Some(followed) = self.followed.get_mut(place) else {
+            self.work = None;
             return self.progress();
         };
         self.work = Some(work);
-        match work {
-            Work::Screen(_, range) => {
-                if let Some(passes) = followed.judging.screen(range) {
+        match (work, found) {
+            (Work::Screen(_, range), found) => {
+                if let Some(passes) = followed.judging.take(range, found) {
                     followed.take_figures(wish);
                     followed.screened = Some((range, passes));
                     // What is tried early is told early.
@@ -344,14 +534,17 @@ impl Suggest {
                     self.work = is_early.then_some(Work::Edge(place));
                 }
             }
-            Work::Edge(_) => {
-                if let Some(verdict) = followed.judging.edge() {
-                    self.work = None;
-                    let passes = verdict.passes;
-                    followed.verdict = Some(verdict);
-                    if passes {
-                        return Part::Found(Box::new(proposal(followed)));
-                    }
+            (Work::Edge(_), found) => {
+                let edges = match found {
+                    Some(Found::Edges(edges)) => edges,
+                    _ => None,
+                };
+                let verdict = followed.judging.at_the_edge(edges.as_deref());
+                self.work = None;
+                let passes = verdict.passes;
+                followed.verdict = Some(verdict);
+                if passes {
+                    return Part::Found(Box::new(proposal(followed)));
                 }
             }
         }
@@ -361,19 +554,35 @@ impl Suggest {
     fn outcome(&self) -> Outcome {
         let asked = self.asked();
         // Where the conditions are left to what is found, those that meet most of them.
-        let least = self.found().map(|each| missed(each, &asked)).min().unwrap_or_default();
-        let best = self.found().filter(|each| missed(each, &asked) == least);
+        let least = self.found().map(|each| unmet(each, &asked)).min().unwrap_or_default();
+        let best = self.found().filter(|each| unmet(each, &asked) == least);
         let mut proposals: Vec<Proposal> = best.map(proposal).collect();
         proposals.sort_by(|a, b| b.score.total_cmp(&a.score));
-        let nearest = if proposals.is_empty() { self.nearest() } else { Vec::new() };
+        let none = proposals.is_empty();
+        let nearest = if none { self.nearest() } else { Vec::new() };
+        let conflicts = if none { self.conflicts() } else { Vec::new() };
         Outcome {
-            present: Figures::new(&self.design),
+            present: Figures::new(&self.ground.design),
             proposals,
             nearest,
+            conflicts,
             looked: self.looked,
             followed: self.days,
             asked,
         }
+    }
+
+    fn conflicts(&self) -> Vec<Conflict> {
+        let conflict = |(_, (count, _, place)): (&String, &(usize, f64, usize))| {
+            let puts = self.ground.space.variants.get(*place)?;
+            let design = with(&self.ground.design, puts);
+            let analysis = analyze(&design).ok()?;
+            let nearest = missed(&against(&design, &analysis))?.finding;
+            Some(Conflict { count: *count, nearest })
+        };
+        let mut conflicts: Vec<Conflict> = self.missed.iter().filter_map(conflict).collect();
+        conflicts.sort_by_key(|conflict| std::cmp::Reverse(conflict.count));
+        conflicts
     }
 
     fn nearest(&self) -> Vec<Near> {
@@ -417,42 +626,13 @@ const TURN: usize = 12;
 impl Iterator for Suggest {
     type Item = Part;
 
+    /// Finds what is wanted by itself.
     fn next(&mut self) -> Option<Part> {
-        if self.ended {
-            return None;
+        if let Some(piece) = self.wanted().first() {
+            let found = self.ground.find(*piece);
+            self.learn(*piece, found);
         }
-        if let Some(work) = self.work.take() {
-            return Some(self.judge(work));
-        }
-        let early = self.is_early();
-        let first = self.order.len() / STRIDE;
-        if self.looked < self.order.len() && (!early || self.looked < first) {
-            self.look();
-            self.waiting = None;
-            return Some(self.progress());
-        }
-        if self.waiting.is_none() {
-            self.waiting = Some(self.shortlist());
-        }
-        // The first that passes is judged at once, so that something is told early.
-        let first = if early { self.next_to_screen() } else { None };
-        let likely = match (first, self.days < self.space.days) {
-            (None, true) => self.waiting.as_mut().and_then(VecDeque::pop_front),
-            _ => None,
-        };
-        if let Some(likely) = likely {
-            self.follow(&likely);
-            return Some(self.progress());
-        }
-        let early = first.map(|place| Work::Screen(place, Range::Asked));
-        let all = || self.half_screened().or_else(|| self.next_to_screen());
-        let screen = || all().map(|place| Work::Screen(place, Range::All));
-        let work = early.or_else(screen).or_else(|| self.next_at_the_edge().map(Work::Edge));
-        if let Some(work) = work {
-            return Some(self.judge(work));
-        }
-        self.ended = true;
-        Some(Part::End(Box::new(self.outcome())))
+        self.step()
     }
 }
 
@@ -475,7 +655,7 @@ fn is_found(followed: &Followed) -> bool {
 }
 
 /// How many of the conditions that are asked a design does not meet.
-fn missed(followed: &Followed, asked: &[Trial]) -> usize {
+fn unmet(followed: &Followed, asked: &[Trial]) -> usize {
     followed.judging.unmet().iter().filter(|trial| asked.contains(trial)).count()
 }
 
@@ -502,22 +682,41 @@ fn compare(one: Rate, other: Rate) -> Ordering {
     one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))
 }
 
-/// How unlikely a design is to pass; none where it cannot be analyzed.
-fn rate(design: &Design, wish: Wish) -> Option<Rate> {
-    let analysis = analyze(design).ok()?;
-    let weigh = |finding: &Finding| match finding.severity {
-        _ if finding.rule.is_of_the_day() => 0,
-        _ if is_of_the_shell(finding.rule, finding.severity) => 0,
-        Severity::GoodToKnow => 0,
-        Severity::LookAgain => 1,
-        Severity::DoNotBuild => 3,
+/// What speaks against a design at the height of the fire that no shell mends, with its weight.
+fn against(design: &Design, analysis: &Analysis) -> Vec<(Finding, usize)> {
+    let weigh = |finding: Finding| {
+        let weight = match finding.severity {
+            _ if finding.rule.is_of_the_day() => 0,
+            _ if is_of_the_shell(finding.rule, finding.severity) => 0,
+            Severity::GoodToKnow => 0,
+            Severity::LookAgain => 1,
+            Severity::DoNotBuild => 3,
+        };
+        (finding, weight)
     };
-    let against = check(design, &analysis).iter().map(weigh).sum();
+    let all = check(design, analysis).into_iter().map(weigh);
+    all.filter(|(_, weight)| 0 < *weight).collect()
+}
+
+fn missed(against: &[(Finding, usize)]) -> Option<Wrong> {
+    Wrong::among(&against.iter().map(|(finding, _)| *finding).collect::<Vec<_>>())
+}
+
+/// How unlikely a design is to pass; none where it cannot be analyzed.
+fn look(design: &Design, wish: Wish) -> Option<Looked> {
+    let analysis = analyze(design).ok()?;
+    let against = against(design, &analysis);
     let inlet = analysis.height_of_fire.chimney_inlet;
     let off = (LIKELY.0 - inlet).max(inlet - LIKELY.1).max(0.0) / OFF;
     let margin = analysis.conditions.mild_day.stated.margin;
     let short = (LIKELY_DRAFT - margin).max(0.0) / SHORT;
-    Some((against, off + short - promise(design, &analysis, wish)))
+    let missed =
+        missed(&against).map(|wrong| (wrong.finding.rule.id().to_owned(), wrong.beyond));
+    Some(Looked {
+        against: against.iter().map(|(_, weight)| weight).sum(),
+        off: off + short - promise(design, &analysis, wish),
+        missed,
+    })
 }
 
 /// Steps of the aims: so much of each is worth as much as of any other. A convention of this

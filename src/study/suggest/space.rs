@@ -5,10 +5,10 @@ use crate::analysis::standard_route::{
 };
 use crate::analysis::{Analysis, analyze};
 use crate::design::Design;
+use crate::design::brick::Brick;
 use crate::design::field::{FieldId, Kind, check, field};
 use crate::rules;
 use crate::rules::{GAS_SPEED, Rule, Severity};
-use crate::study::bricks::Format;
 use crate::study::variant::{put, value};
 
 /// Inputs with the values that are put in.
@@ -29,9 +29,9 @@ pub struct Space {
 }
 
 /// Half a brick with its joint (m).
-const HALF: f64 = 0.5 * (Format::FIREBRICK.length + Format::FIREBRICK.joint);
+const HALF: f64 = 0.5 * (Brick::FIREBRICK.size.length + Brick::FIREBRICK.joint);
 /// A course (m).
-const COURSE: f64 = Format::FIREBRICK.height + Format::FIREBRICK.joint;
+const COURSE: f64 = Brick::FIREBRICK.size.height + Brick::FIREBRICK.joint;
 /// Widths of the runs (m).
 const WIDTHS: [f64; 4] = [0.12, 0.14, 0.17, 0.20];
 /// Courses of a run.
@@ -41,9 +41,9 @@ const HALVES: [u32; 6] = [7, 9, 11, 13, 15, 17];
 /// Runs that are usual.
 const RUNS: std::ops::RangeInclusive<u32> = 1..=8;
 /// Core of half a brick (m).
-const HALF_BRICK: f64 = Format::FIREBRICK.depth;
+const HALF_BRICK: f64 = Brick::FIREBRICK.size.width;
 /// A facing of a whole modular brick (m).
-const WHOLE_BRICK: f64 = Format::MODULAR.length;
+const WHOLE_BRICK: f64 = Brick::MODULAR.size.length;
 /// A bypass over the section of the flue (–): half of it lights a cold heater.
 const BYPASS: f64 = 0.5;
 /// Gas constant of flue gas (J/kg K), near enough to leave out what cannot be.

@@ -11,6 +11,7 @@ use crate::physics::expansion::{GROUND_PRESSURE, MASS, THERMAL_GROWTH};
 use crate::physics::geometry::{BASE, BLOCK_SURFACE, GLASS_SHARE, RATIO_OF_SIDES};
 use crate::physics::house::{CHARGE_FOR, FIRINGS_FOR, HEAT_OF_A_DAY, HOUSE_LOSS, WOOD_HEAT};
 use crate::physics::pressure::COLUMN_PULL;
+use crate::rules::{PATH_OF_DEFINITION, REACH_OF_GLASS, STAYS_OPEN, given_off};
 use crate::units::measure;
 
 impl Inputs<'_> {
@@ -34,6 +35,15 @@ impl Inputs<'_> {
                 let inner = to.put(&BLOCK_SURFACE, spot, &surface);
                 let values = [firebox.door_area(), firebox.glass_fraction, inner];
                 to.put(&GLASS_SHARE, spot, &values)
+            }
+            Shown::PathOfDefinition => to.put(&PATH_OF_DEFINITION, spot, &[firebox.largest()]),
+            Shown::DamperAsked => {
+                to.put(&STAYS_OPEN, Spot::FlueWall, &[self.design.chimney.area()])
+            }
+            Shown::GlassReach => {
+                let (glass, _) = firebox.door_parts();
+                let given_off = given_off(self.design.site.room_temperature);
+                to.put(&REACH_OF_GLASS, spot, &[glass, given_off])
             }
             Shown::BleedAsked => to.put(&BLEED_AREA, spot, &[charge]),
             Shown::HeightAsked => to.put(&LEAST_FIREBOX_HEIGHT, spot, &[charge]),

@@ -6,7 +6,7 @@ use crate::analysis::draft::Item;
 use crate::physics::air::{DRY_AIR, PRESSURE_AT_ALTITUDE};
 use crate::physics::convection::RICHARDSON;
 use crate::physics::gas::DENSITY;
-use crate::physics::pressure::{COLUMN_PULL, FLOW_SPEED, LOCAL_LOSS, MARGIN};
+use crate::physics::pressure::{COLUMN_PULL, FLOW_SPEED, LOCAL_LOSS, MARGIN, ORIFICE_AREA};
 use crate::rules::{Day, Start, WANTED};
 use crate::units::measure;
 
@@ -173,6 +173,13 @@ impl Inputs<'_> {
         let speed = found.velocity * mean / found.inlet;
         let values = [mean, found.wall, segment.duct.hydraulic_diameter, speed];
         to.put(&RICHARDSON, Spot::Run(run), &values);
+    }
+
+    pub(super) fn air_asked(&self, to: &mut Working) {
+        self.pressure(to);
+        let outdoors = self.air(to, Spot::Outdoors, self.design.site.outdoor_temperature);
+        let values = [self.analysis.height_of_fire.air_flow, outdoors, LEAST_SUCTION];
+        to.put(&ORIFICE_AREA, Spot::Inlet, &values);
     }
 
     pub(super) fn inflow(&self, to: &mut Working) {

@@ -5,8 +5,10 @@ mod build;
 mod draft;
 mod heat;
 
+use crate::analysis::conditions::DueForCleaning;
 use crate::analysis::draft::Item;
 use crate::analysis::extrapolation::Formula as Published;
+use crate::analysis::otherwise::{fouled, half_charged};
 use crate::analysis::path::{Path, path};
 use crate::analysis::standard_route::sizes::{
     BLEED_AREA, FIREBOX_SURFACE, LEAST_FIREBOX_BASE, LEAST_FIREBOX_HEIGHT, PATH_OF_CHARGE,
@@ -25,13 +27,16 @@ use crate::physics::geometry::{BASE, BLOCK_SURFACE, GLASS_SHARE, RATIO_OF_SIDES}
 use crate::physics::house::{
     CHARGE_FOR, DAY, FIRINGS_FOR, HEAT_OF_A_DAY, HOUSE_LOSS, ROOM_RISE, WOOD_HEAT,
 };
-use crate::physics::pressure::{COLUMN_PULL, FLOW_SPEED, LOCAL_LOSS, MARGIN};
+use crate::physics::pressure::{COLUMN_PULL, FLOW_SPEED, LOCAL_LOSS, MARGIN, ORIFICE_AREA};
 use crate::physics::vapor::{DEW_POINT, PARTIAL_PRESSURE};
 use crate::physics::wood::{
     EXCESS_AIR, FIRE_POWER, HIGHER_HEATING_VALUE, NET_HEAT, SHARE_OF_HIGHER,
     STOICHIOMETRIC_OXYGEN, USEFUL_SHARE,
 };
-use crate::rules::{Around, Day, Finding, InHouse, Place, Rule, Start, WANTED, conditions};
+use crate::rules::{
+    Around, Burning, Day, Finding, Hazard, InHouse, Judged, PATH_OF_DEFINITION, Place,
+    REACH_OF_GLASS, Rule, STAYS_OPEN, Start, WANTED, conditions, wanted,
+};
 use crate::units::measure::Measure;
 
 /// Every formula that a working may show.
@@ -68,6 +73,10 @@ pub const FORMULAS: &[&Formula] = &[
     &LEAST_FIREBOX_BASE,
     &LEAST_FIREBOX_HEIGHT,
     &PATH_OF_CHARGE,
+    &PATH_OF_DEFINITION,
+    &REACH_OF_GLASS,
+    &STAYS_OPEN,
+    &ORIFICE_AREA,
     &HOUSE_LOSS,
     &HEAT_OF_A_DAY,
     &WOOD_HEAT,
@@ -92,6 +101,10 @@ pub enum Shown {
     Judged(Start, Day),
     /// What must be left when hot, on a day (Pa).
     Wanted(Day),
+    /// Draft to spare at the height of the fire when due for cleaning, as it is judged (Pa).
+    Due(Day),
+    /// What must be to spare then (Pa).
+    DueWanted(Day),
     /// Excess air (–).
     ExcessAir,
     /// Gas into the chimney (K).
@@ -104,6 +117,8 @@ pub enum Shown {
     DewPoint,
     /// Wall at the mouth (K).
     MouthWall,
+    /// The same with half a charge (K).
+    HalfChargeWall,
     /// Gas into a run, from 0 (m/s).
     Speed(usize),
     /// Air through its inlet (m/s).
@@ -126,10 +141,18 @@ pub enum Shown {
     Buoyancy(usize),
     /// Bleed slot that the route asks for (m2).
     BleedAsked,
+    /// What a shut damper must leave open (m2).
+    DamperAsked,
+    /// Opening that the air of the fire needs (m2).
+    AirAsked,
+    /// Distance that the glass asks for (m).
+    GlassReach,
     /// Smoke path (m).
     PathLength,
     /// Shortest path of the route (m).
     ShortestPath,
+    /// Shortest path of a masonry heater by definition (m).
+    PathOfDefinition,
     /// Loss of the house (W).
     HouseLoss,
     /// Heat of the heater in a day (J).
@@ -187,7 +210,7 @@ impl Shown {
     }
 
     /// All, of the runs the first.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 47] = [
         Self::Draft,
         Self::Losses,
         Self::Margin,
@@ -212,6 +235,7 @@ impl Shown {
         Self::HeightAsked,
         Self::PathLength,
         Self::ShortestPath,
+        Self::PathOfDefinition,
         Self::HouseLoss,
         Self::DayHeat,
         Self::ChargeWanted,
@@ -226,6 +250,14 @@ impl Shown {
         Self::GlassShare,
         Self::Buoyancy(0),
         Self::BleedAsked,
+        Self::DamperAsked,
+        Self::AirAsked,
+        Self::GlassReach,
+        Self::HalfChargeWall,
+        Self::Due(Day::Design),
+        Self::Due(Day::Mild),
+        Self::DueWanted(Day::Design),
+        Self::DueWanted(Day::Mild),
     ];
 }
 
@@ -431,8 +463,18 @@ impl<'a> Inputs<'a> {
             Shown::EfficiencyHigher => self.efficiency_higher(to),
             Shown::DewPoint => self.dew_point(to),
             Shown::MouthWall => self.mouth_wall(to),
+            Shown::HalfChargeWall => {
+                return of_another(&half_charged(self.design), Shown::MouthWall);
+            }
+            Shown::Due(day) => {
+                return of_another(&fouled(self.design), Shown::Judged(Start::Hot, day));
+            }
+            Shown::DueWanted(day) => {
+                return of_another(&fouled(self.design), Shown::Wanted(day));
+            }
             Shown::Speed(run) => self.speed(to, run),
             Shown::Inflow => self.inflow(to),
+            Shown::AirAsked => self.air_asked(to),
             Shown::FireboxSurface
             | Shown::SurfaceAsked
             | Shown::FireboxBase
@@ -441,7 +483,10 @@ impl<'a> Inputs<'a> {
             | Shown::BaseRatio
             | Shown::GlassShare
             | Shown::BleedAsked
-            | Shown::ShortestPath => self.route(to, shown),
+            | Shown::ShortestPath
+            | Shown::PathOfDefinition
+            | Shown::DamperAsked
+            | Shown::GlassReach => self.route(to, shown),
             Shown::Buoyancy(run) => self.buoyancy(to, run),
             Shown::PathLength => self.path_length(to),
             Shown::HouseLoss
@@ -457,6 +502,11 @@ impl<'a> Inputs<'a> {
     }
 }
 
+/// How a figure of another design came about; without steps where it could not be computed.
+fn of_another(design: &Design, shown: Shown) -> Working {
+    Inputs::new(design).map(|inputs| inputs.working(shown)).unwrap_or_default()
+}
+
 /// What the analysis holds of a figure (SI), to hold its working against; none where the design
 /// has no such figure, or where it is an input or no figure of the analysis.
 pub fn figure_of(shown: Shown, design: &Design, analysis: &Analysis) -> Option<f64> {
@@ -467,6 +517,13 @@ pub fn figure_of(shown: Shown, design: &Design, analysis: &Analysis) -> Option<f
     let judged = |start, day| {
         let all = conditions(design, analysis);
         all.into_iter().find(|each| each.start == start && each.day == day)
+    };
+    let due = |day| {
+        let DueForCleaning { design_day, mild_day } = analysis.conditions.due_for_cleaning?;
+        Some(match day {
+            Day::Design => design_day,
+            Day::Mild => mild_day,
+        })
     };
     match shown {
         Shown::Draft => Some(fire.draft),
@@ -480,6 +537,9 @@ pub fn figure_of(shown: Shown, design: &Design, analysis: &Analysis) -> Option<f
         Shown::EfficiencyHigher => Some(fire.efficiency_higher),
         Shown::DewPoint => Some(fire.dew_point),
         Shown::MouthWall => Some(fire.chimney_mouth_wall),
+        Shown::Due(day) => due(day).map(|state| state.margin),
+        Shown::DueWanted(day) => due(day).map(|state| wanted(state.losses)),
+        Shown::HalfChargeWall => analysis.conditions.half_charge.map(|half| half.wall),
         Shown::Speed(run) => fire.runs.get(run).map(|run| run.velocity),
         Shown::FireboxSurface => Some(design.firebox.surface()),
         Shown::SurfaceAsked => Some(route.firebox.surface),
@@ -500,8 +560,24 @@ pub fn figure_of(shown: Shown, design: &Design, analysis: &Analysis) -> Option<f
         | Shown::FireboxBase
         | Shown::BaseRatio
         | Shown::GlassShare
+        | Shown::PathOfDefinition
+        | Shown::DamperAsked
+        | Shown::AirAsked
+        | Shown::GlassReach
         | Shown::Growth
         | Shown::OwnSuction => None,
+    }
+}
+
+/// The figures behind a draft with little to spare.
+const fn of_draft(judged: Judged) -> &'static [Shown] {
+    match (judged.day, judged.due) {
+        (Day::Design, false) => {
+            &[Shown::Judged(Start::Hot, Day::Design), Shown::Wanted(Day::Design)]
+        }
+        (Day::Mild, false) => &[Shown::Judged(Start::Hot, Day::Mild), Shown::Wanted(Day::Mild)],
+        (Day::Design, true) => &[Shown::Due(Day::Design), Shown::DueWanted(Day::Design)],
+        (Day::Mild, true) => &[Shown::Due(Day::Mild), Shown::DueWanted(Day::Mild)],
     }
 }
 
@@ -516,12 +592,7 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
         return vec![Shown::Buoyancy(run)];
     }
     let shown: &[Shown] = match finding.rule {
-        Rule::DraftNegative(judged) | Rule::DraftReserveSmall(judged) => match judged.day {
-            Day::Design => {
-                &[Shown::Judged(Start::Hot, Day::Design), Shown::Wanted(Day::Design)]
-            }
-            Day::Mild => &[Shown::Judged(Start::Hot, Day::Mild), Shown::Wanted(Day::Mild)],
-        },
+        Rule::DraftNegative(judged) | Rule::DraftReserveSmall(judged) => of_draft(judged),
         Rule::ColdStartWeak(judged) => match judged.day {
             Day::Design => &[Shown::Judged(Start::Cold, Day::Design)],
             Day::Mild => &[Shown::Judged(Start::Cold, Day::Mild)],
@@ -530,8 +601,11 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
         | Rule::GasWasteful(_)
         | Rule::GasWarm(_)
         | Rule::GasCool(_) => &[Shown::ChimneyInlet],
-        Rule::ChimneyWallWet => &[Shown::MouthWall, Shown::DewPoint],
-        Rule::ChimneyWallFreezing => &[Shown::MouthWall],
+        Rule::ChimneyWallWet(Burning::Charge) => &[Shown::MouthWall, Shown::DewPoint],
+        Rule::ChimneyWallFreezing(Burning::Charge) => &[Shown::MouthWall],
+        Rule::ChimneyWallWet(Burning::HalfCharge) => &[Shown::HalfChargeWall, Shown::DewPoint],
+        Rule::ChimneyWallFreezing(Burning::HalfCharge) => &[Shown::HalfChargeWall],
+        Rule::ChimneyWallWet(Burning::LastChar) => &[Shown::DewPoint],
         Rule::FireboxSmall | Rule::FireboxLarge => {
             &[Shown::FireboxSurface, Shown::SurfaceAsked]
         }
@@ -540,6 +614,9 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
         Rule::FireboxNarrow => &[Shown::BaseRatio],
         Rule::GlassLarge => &[Shown::GlassShare],
         Rule::Around(Around::BleedSmall) => &[Shown::BleedAsked],
+        Rule::Around(Around::DamperTight | Around::DamperOpeningSmall) => &[Shown::DamperAsked],
+        Rule::Around(Around::AirOpeningSmall) => &[Shown::AirAsked],
+        Rule::Around(Around::GlassNear) => &[Shown::GlassReach],
         Rule::InletFast => &[Shown::Inflow],
         Rule::PathShort => &[Shown::PathLength, Shown::ShortestPath],
         Rule::NoRuns => &[Shown::ShortestPath],
@@ -550,7 +627,8 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
         Rule::Around(Around::MassSmall) => &[Shown::Mass],
         Rule::Around(Around::OnFraming) => &[Shown::Bearing],
         Rule::Around(Around::SoilOverloaded) => &[Shown::SoilPressure],
-        Rule::Around(Around::GapSmall) => &[Shown::Growth],
+        Rule::Around(Around::PathOfDefinition) => &[Shown::PathLength, Shown::PathOfDefinition],
+        Rule::Around(Around::GapSmall) | Rule::AtTheEdge(Hazard::Growth, _) => &[Shown::Growth],
         _ => &[],
     };
     shown.to_vec()

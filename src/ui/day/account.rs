@@ -4,7 +4,6 @@ use super::Work;
 use crate::ui::dom::{Tag, svg, tag};
 use crate::ui::sketch::heat_class;
 use crate::ui::texts;
-use leptos::prelude::Get as _;
 use longsmoke::analysis::day::{DayState, Moment};
 use longsmoke::rules::Place;
 use longsmoke::units::{Quantity, System, figure, kelvin, number, unit_of};
@@ -34,7 +33,7 @@ pub fn account(work: Work) -> Tag {
             table.child(heads(system)).children(bodies.into_iter().flatten())
         });
     tag("div")
-        .child(tag("h3").text(texts::DAY_ACCOUNT))
+        .child(tag("h3").text(texts::day_account()))
         .child(tag("p").class("help").live_text(whole))
         .child(table)
 }
@@ -44,10 +43,10 @@ fn heads(system: System) -> Tag {
     let with_unit =
         |name, quantity| head(&format!("{name}, {}", unit_of(quantity, system).symbol));
     let row = tag("tr")
-        .child(head(texts::DAY_WHERE))
+        .child(head(texts::day_where()))
         .child(tag("td"))
-        .child(with_unit(texts::DAY_SHARE, Quantity::Share))
-        .child(with_unit(texts::DAY_HEAT, Quantity::Energy));
+        .child(with_unit(texts::day_share(), Quantity::Share))
+        .child(with_unit(texts::day_heat(), Quantity::Energy));
     tag("thead").child(row)
 }
 
@@ -78,7 +77,7 @@ fn side_view(of: Side, shares: &[HeatShare], (most, system): (f64, System)) -> T
 /// as it is.
 pub fn path_at(work: Work) -> Tag {
     let title = move || {
-        work.read(|state, _, _| format!("{} {}", texts::DAY_PATH, clock(work.time(state))))
+        work.read(|state, _, _| format!("{} {}", texts::day_path(), clock(work.time(state))))
     };
     let list = tag("dl").class("along").attr("data-testid", "day-path").live(move |list| {
         let lines = work.read(|state, _, system| {
@@ -96,7 +95,7 @@ fn stations(moment: &Moment) -> Vec<(String, f64)> {
     let mut stations = vec![(words::place(Place::Firebox), moment.firebox_outlet)];
     stations.extend(runs.map(|(index, run)| (words::place(Place::Run(index)), *run)));
     stations.push((words::place(Place::ChimneyInlet), moment.chimney_inlet));
-    stations.push((texts::DAY_MOUTH_WALL.into(), moment.mouth_wall));
+    stations.push((texts::day_mouth_wall().into(), moment.mouth_wall));
     stations
 }
 

@@ -2,15 +2,14 @@
 
 use super::Work;
 use crate::ui::dom::{Tag, tag, value_of};
-use crate::ui::plot::{Area, painted};
+use crate::ui::plot::{Area, Ends, painted, pointed, shares};
 use crate::ui::{Theme, texts};
-use leptos::prelude::*;
+use leptos::reactive::graph::untrack;
 use longsmoke::analysis::day::Moment;
 use longsmoke::drawing::day::{curves, draw, span};
 use longsmoke::drawing::plot::Palette;
-use longsmoke::units::{Quantity, System, number, unit_of};
+use longsmoke::units::{Quantity, System, float, number, unit_of};
 use longsmoke::words::day::{clock, moment, summary};
-use std::cell::Cell;
 use std::rc::Rc;
 use web_sys::Event;
 
@@ -18,35 +17,27 @@ use web_sys::Event;
 const STEP: f64 = 5.0;
 
 pub fn curves_view(work: Work, theme: Theme) -> Tag {
-    // Ends of the time axis over the width of the canvas.
-    let ends = Rc::new(Cell::new((0.0, 1.0)));
+    let ends = Ends::default();
     let paint = {
         let ends = Rc::clone(&ends);
         move |area: &Area, palette: &Palette| {
             let (plot, hours) = work
                 .read(|state, _, system| (curves(state, system), work.time(state) / 3600.0))?;
-            let (left, right) = draw(&plot, area, palette, Some(hours)).ok()?;
-            let width = f64::from(area.dim_in_pixel().0.max(1));
-            ends.set((f64::from(left) / width, f64::from(right) / width));
+            ends.set(shares(area, draw(&plot, area, palette, Some(hours)).ok()?));
             Some(())
         }
     };
     let (canvas, pens) = painted(theme, paint);
-    let point = move |event: Event| {
-        if let Some(share) = share_of(&event) {
-            let (left, right) = ends.get();
-            let at = ((share - left) / (right - left)).clamp(0.0, 1.0);
-            let span = untrack(|| work.read(|state, _, _| span(state))).unwrap_or(24.0);
-            work.minutes.set((60.0 * span * at / STEP).round() * STEP);
-        }
+    let point = move |share: f64| {
+        let span = untrack(|| work.read(|state, _, _| span(state))).unwrap_or(24.0);
+        work.minutes.set((60.0 * span * share / STEP).round() * STEP);
     };
     let label = move || work.read(|state, _, system| summary(state, system));
     let canvas = canvas
         .attr("role", "img")
         .attr("data-testid", "day-plot")
-        .live_attr("aria-label", label)
-        .on("pointermove", point.clone())
-        .on("pointerdown", point);
+        .live_attr("aria-label", label);
+    let canvas = pointed(canvas, ends, point);
     let line = tag("p")
         .class("moment")
         .attr("data-testid", "day-moment")
@@ -59,26 +50,18 @@ pub fn curves_view(work: Work, theme: Theme) -> Tag {
         });
     tag("div")
         .class("curves")
-        .child(tag("h3").text(texts::DAY_CURVES))
+        .child(tag("h3").text(texts::day_curves()))
         .child(tag("div").class("canvas").child(canvas))
         .child(cursor(work))
         .child(line)
         .child(pens)
 }
 
-/// Where on the width of its element a pointer is.
-fn share_of(event: &Event) -> Option<f64> {
-    use wasm_bindgen::JsCast as _;
-    let element: web_sys::Element = event.target()?.dyn_into().ok()?;
-    let across = js_sys::Reflect::get(event, &"offsetX".into()).ok()?.as_f64()?;
-    Some(across / element.get_bounding_client_rect().width().max(1.0))
-}
-
 /// The cursor as a slider, for the keyboard and for fingers.
 fn cursor(work: Work) -> Tag {
     let most = move || work.read(|state, _, _| (60.0 * span(state)).to_string());
     let enter = move |event: Event| {
-        if let Ok(minutes) = value_of(&event).parse() {
+        if let Some(minutes) = float(&value_of(&event)) {
             work.minutes.set(minutes);
         }
     };
@@ -86,7 +69,7 @@ fn cursor(work: Work) -> Tag {
         .attr("type", "range")
         .attr("min", "0")
         .attr("step", &STEP.to_string())
-        .attr("aria-label", texts::DAY_CURSOR)
+        .attr("aria-label", texts::day_cursor())
         .live_attr("max", most)
         .live_attr("aria-valuetext", move || Some(clock(60.0 * work.minutes.get())))
         .live_value(move || Some(work.minutes.get().to_string()))
@@ -101,12 +84,12 @@ pub fn twin(work: Work) -> Tag {
         let degrees = unit_of(Quantity::Temperature, system).symbol;
         let cell = |name: &str| tag("th").attr("scope", "col").text(name);
         let cells = [
-            (texts::DAY_FIRE, power),
-            (texts::DAY_GAS, power),
-            (texts::DAY_ROOM, power),
-            (texts::DAY_FACE, degrees),
+            (texts::day_fire(), power),
+            (texts::day_gas(), power),
+            (texts::day_room(), power),
+            (texts::day_face(), degrees),
         ];
-        let row = tag("tr").child(cell(texts::DAY_HOUR));
+        let row = tag("tr").child(cell(texts::day_hour()));
         head.child(row.children(cells.map(|(name, unit)| cell(&format!("{name}, {unit}")))))
     });
     let body = tag("tbody").live(move |body| {
@@ -122,7 +105,7 @@ pub fn twin(work: Work) -> Tag {
     });
     tag("details")
         .class("twin")
-        .child(tag("summary").text(texts::DAY_TABLE))
+        .child(tag("summary").text(texts::day_table()))
         .child(tag("table").child(head).child(body))
 }
 
@@ -135,7 +118,7 @@ fn row(hour: f64, moment: &Moment, system: System) -> Tag {
     ];
     let cell = |(value, quantity)| tag("td").text(&number(value, quantity, system));
     let [fire, others @ ..] = cells;
-    let fire = if fire.0 > 0.0 { cell(fire) } else { tag("td").text(texts::DAY_NO_FIRE) };
+    let fire = if fire.0 > 0.0 { cell(fire) } else { tag("td").text(texts::day_no_fire()) };
     tag("tr")
         .child(tag("th").attr("scope", "row").text(&format!("{hour:.0}")))
         .child(fire)

@@ -67,6 +67,11 @@ impl Conductances {
 }
 
 impl Layers {
+    /// Whether it conducts alike for a whole step: nothing of it follows its faces at once.
+    pub const fn is_firm(&self) -> bool {
+        self.gap.is_none() && !matches!(self.back, Back::Room { .. } | Back::Wall { .. })
+    }
+
     /// Lets the masonry conduct as it does at node temperatures. For a step these are the ones to
     /// which the step before leads: conductivity follows them slowly.
     pub fn conduct(&self, temperatures: &[f64], now: &mut Conductances) {

@@ -132,6 +132,15 @@ impl Layers {
         inner.chain(outer.flatten())
     }
 
+    /// Mean of the first layer, by what it stores (K).
+    pub fn inner_mean(&self, temperatures: &[f64]) -> Option<f64> {
+        let end = self.plies.get(1).map_or(self.capacity.len(), |(_, first)| *first);
+        let nodes = self.capacity.iter().zip(temperatures).take(end);
+        let (heat, capacity) =
+            nodes.fold((0.0, 0.0), |(heat, all), (c, t)| (heat + c * t, all + c));
+        (0.0 < capacity).then(|| heat / capacity)
+    }
+
     /// Heat in the wall above a temperature (J/m2).
     pub fn heat(&self, temperatures: &[f64], above: f64) -> f64 {
         self.capacity.iter().zip(temperatures).map(|(c, t)| c * (t - above)).sum()
@@ -313,6 +322,7 @@ mod tests {
             assert_eq!(ply, made_of);
             assert!((side - at).abs() < 1e-9, "{ply:?}: {side}, {at}");
         }
+        assert!((wall.inner_mean(&nodes).unwrap() - 110.0).abs() < 1e-9);
         // A gap that passes 10 W/m2K takes 1/10 of the flux of 1.05 x 200 = 210 W/m2: 21 K.
         let gap = Gap { width: 0.006, emissivity: 0.9 };
         let wall = Layers::new(&[brick, brick.of(Ply::Facing)], Some(gap), Back::Gas);

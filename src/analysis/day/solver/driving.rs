@@ -7,7 +7,8 @@ use crate::analysis::conditions::Weather;
 use crate::analysis::day::Without;
 use crate::analysis::draft::{Flow, Ledger, ledger};
 use crate::analysis::fire::Burn;
-use crate::analysis::march::Stream;
+use crate::analysis::march::{Passage, Stream};
+use crate::analysis::of_passage;
 use crate::design::AirControl;
 use crate::physics::air::DRY_AIR;
 use crate::physics::gas::{Gas, sensible_enthalpy};
@@ -154,9 +155,22 @@ impl Solver<'_> {
             door: firebox.door_heat,
             mouth: mass_flow * gas.enthalpy(flue.outdoors.outlet),
             stack: mass_flow * (gas.enthalpy(way.joined) - gas.enthalpy(room)),
+            richardson: self.largest_richardson(firebox.temperature, &way.passages),
             margin: ledger.margin(),
             // What holds back goes with the square of the flow.
             drawn_ratio: instant.excess_air_ratio * (pull.max(0.0) / held).sqrt(),
         }
+    }
+
+    /// The largest Richardson number of all runs (–): above 1 the gas is stirred by its own heat.
+    fn largest_richardson(&self, firebox: f64, passages: &[Passage]) -> f64 {
+        let mut inlet = firebox;
+        let along = passages.iter().zip(&self.path.segments).map(|(passage, segment)| {
+            let diameter = segment.duct.hydraulic_diameter;
+            let found = of_passage(passage, inlet, diameter);
+            inlet = passage.outlet;
+            found.abs()
+        });
+        along.fold(0.0, f64::max)
     }
 }

@@ -7,17 +7,42 @@ use crate::analysis::day::record::LayerPeaks;
 use crate::design::Layout;
 use crate::physics::gap::across_gap;
 
+/// Heat that leaves by outer faces (W).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Outflows {
+    /// Around firebox and runs, the door of an oven with them.
+    pub faces: f64,
+    /// The cap.
+    pub cap: f64,
+    /// Below the heater.
+    pub under: f64,
+    /// The connector.
+    pub connector: f64,
+    /// The chimney indoors.
+    pub indoors: f64,
+    /// The chimney outdoors.
+    pub outdoors: f64,
+}
+
 impl Solver<'_> {
-    /// Heat that leaves by the outer faces of a zone (W), at node temperatures.
-    pub fn outflow(&self, state: &[f64], zone: impl Fn(Zone) -> bool) -> f64 {
-        let walls = self.body.walls.iter().zip(&self.conductances);
-        walls
-            .filter(|(wall, _)| zone(wall.zone))
-            .filter_map(|(wall, now)| {
-                let nodes = state.get(wall.nodes.clone())?;
-                Some(wall.area * now.outflow(nodes))
-            })
-            .sum()
+    /// Heat that leaves by the outer faces of all zones, at node temperatures.
+    pub fn outflows(&self, state: &[f64]) -> Outflows {
+        let mut sums = Outflows::default();
+        for (wall, now) in self.body.walls.iter().zip(&self.conductances) {
+            let sum = match wall.zone {
+                Zone::RunFace(..) | Zone::FireboxFace(_) | Zone::OvenDoor => &mut sums.faces,
+                Zone::Cap => &mut sums.cap,
+                Zone::Under => &mut sums.under,
+                Zone::Connector => &mut sums.connector,
+                Zone::Indoors => &mut sums.indoors,
+                Zone::Outdoors => &mut sums.outdoors,
+                Zone::Inside => continue,
+            };
+            if let Some(nodes) = state.get(wall.nodes.clone()) {
+                *sum += wall.area * now.outflow(nodes);
+            }
+        }
+        sums
     }
 
     /// Temperature of the face of a wall to the room (K).
@@ -84,9 +109,17 @@ impl Solver<'_> {
         let walls = self.body.walls.iter().zip(&self.conductances).enumerate();
         for (index, (wall, now)) in walls {
             let Some(nodes) = state.get(wall.nodes.clone()) else { continue };
-            let mut of_the_fire = self.body.firebox.iter().any(|part| part.wall == index);
+            let mut of_the_fire = self.of_the_fire.get(index).copied().unwrap_or_default();
             if wall.zone == Zone::Under {
                 peaks.under = peaks.under.max(now.outer_face(nodes));
+            }
+            let is_core = match wall.zone {
+                Zone::RunFace(..) => true,
+                Zone::FireboxFace(_) => self.body.runs.is_empty(),
+                _ => false,
+            };
+            if let Some(mean) = wall.layers.inner_mean(nodes).filter(|_| is_core) {
+                peaks.core = peaks.core.max(mean);
             }
             for (ply, temperature) in wall.layers.sides(nodes, now) {
                 let peak = match (ply, wall.zone) {

@@ -10,6 +10,8 @@ mod faces;
 mod sweep;
 mod walls;
 
+pub use faces::Outflows;
+
 use super::Setup;
 use super::body::Body;
 use super::layers::{Conductances, Reduced};
@@ -70,6 +72,8 @@ pub struct Rates {
     pub mouth: f64,
     /// Gas above room temperature into the connector (W).
     pub stack: f64,
+    /// Largest Richardson number of all runs (–).
+    pub richardson: f64,
     /// Draft less losses (Pa).
     pub margin: f64,
     /// Air over stoichiometric air at which the two would balance with these temperatures (–).
@@ -95,6 +99,8 @@ pub struct Solver<'a> {
     new: Vec<f64>,
     /// How fast they changed in the step before (K/s).
     rates: Vec<f64>,
+    /// Walls of the firebox.
+    of_the_fire: Vec<bool>,
     /// Walls that are light for the step of time at hand.
     light: Vec<bool>,
     seeking_flow: Seeking,
@@ -113,6 +119,12 @@ impl<'a> Solver<'a> {
         });
         let cells: usize = body.runs.iter().map(|run| run.cells.len()).sum();
         let cells = cells + 1 + body.indoors.len() + body.outdoors.len();
+        let mut of_the_fire = vec![false; body.walls.len()];
+        for part in &body.firebox {
+            if let Some(wall) = of_the_fire.get_mut(part.wall) {
+                *wall = true;
+            }
+        }
         let found = Found {
             faces: faces.collect(),
             memories: vec![CellMemory::default(); cells],
@@ -135,6 +147,7 @@ impl<'a> Solver<'a> {
             reduced: vec![Reduced::default(); body.walls.len()],
             new: Vec::new(),
             rates: vec![0.0; body.nodes],
+            of_the_fire,
             light: vec![false; body.walls.len()],
             seeking_flow: Seeking::new(FLOW_TOLERANCE),
             seeking_share: Seeking::new(SHARE_TOLERANCE),
@@ -172,6 +185,19 @@ impl<'a> Solver<'a> {
             }
         }
         temperatures
+    }
+
+    /// Follows what a heater much like it found at each stage, where that had as many steps, and
+    /// keeps what is found from here on.
+    pub fn follow(&mut self, near: Trace, steps: usize) {
+        let fits = near.is_of(steps, &self.found);
+        self.trace = Some(if fits { near.elsewhere() } else { Trace::default() });
+        self.begin_period();
+    }
+
+    /// What was found at each stage.
+    pub fn trace(&mut self) -> Trace {
+        self.trace.take().unwrap_or_default()
     }
 
     /// Begins a period that has the same stages as the one before: each starts from what it found

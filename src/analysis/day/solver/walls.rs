@@ -3,7 +3,7 @@
 use super::Solver;
 use crate::analysis::day::Without;
 use crate::analysis::day::body::End;
-use crate::analysis::day::layers::{Fluxes, Response};
+use crate::analysis::day::layers::{Fluxes, Layers, Response};
 use crate::analysis::march::Touch;
 
 impl Solver<'_> {
@@ -35,6 +35,8 @@ impl Solver<'_> {
 
     /// Makes the temperatures those of the end of the stage.
     pub(super) fn finish(&mut self, state: &mut Vec<f64>, steps: (f64, f64)) {
+        // The others were brought there by the last sweep.
+        self.advance(Layers::is_firm);
         let Self { body, new, rates, light, .. } = self;
         for (wall, light) in body.walls.iter().zip(light) {
             let nodes = wall.nodes.clone();
@@ -54,11 +56,14 @@ impl Solver<'_> {
     /// Brings nodes to the fluxes of the sweep and conductances to these temperatures; whether all
     /// conductances were so already.
     pub(super) fn renewed(&mut self, old: &[f64], steps: (f64, f64)) -> bool {
-        self.advance();
+        self.advance(|layers| !layers.is_firm());
         let Self { body, conductances, reduced, new, air, light, .. } = self;
         let mut same = true;
         let walls = body.walls.iter().zip(conductances).zip(reduced).zip(light);
         for (((wall, now), reduced), light) in walls {
+            if wall.layers.is_firm() {
+                continue;
+            }
             let (Some(old), Some(new)) =
                 (old.get(wall.nodes.clone()), new.get(wall.nodes.clone()))
             else {
@@ -110,10 +115,11 @@ impl Solver<'_> {
         emissivity / (2.0 - emissivity)
     }
 
-    /// Node temperatures from the fluxes of the sweep.
-    fn advance(&mut self) {
+    /// Node temperatures of some walls from the fluxes of the sweep.
+    fn advance(&mut self, of: fn(&Layers) -> bool) {
         let Self { body, reduced, found, new, .. } = self;
-        for ((wall, reduced), faces) in body.walls.iter().zip(reduced).zip(&found.faces) {
+        let walls = body.walls.iter().zip(reduced).zip(&found.faces);
+        for ((wall, reduced), faces) in walls.filter(|((wall, _), _)| of(&wall.layers)) {
             if let Some(new) = new.get_mut(wall.nodes.clone()) {
                 let fluxes = Fluxes { inner: faces.inner.flux, outer: faces.outer.flux };
                 reduced.advance(fluxes, new);

@@ -1,0 +1,301 @@
+//! What each part weighs, where its middle lies, and what all of it presses on.
+//!
+//! Lengths run from the left, as the section shows the heater; depths from the front; heights
+//! from the underside of the base slab. Slots, cleanouts and short runs are left out of account.
+
+use super::support::{Proposal, proposal};
+use crate::analysis::structure::{Part, Structure};
+use crate::design::building::{Carrier, ChimneyCarrier};
+use crate::design::{Design, Layout};
+use crate::physics::expansion::{edge_pressure, ground_pressure};
+
+/// A part with its middle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weighed {
+    /// The part.
+    pub part: Part,
+    /// Its mass (kg).
+    pub mass: f64,
+    /// Its center of mass: along, deep, high (m).
+    pub center: [f64; 3],
+}
+
+/// What stands on the ground.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weights {
+    /// The parts that have a mass.
+    pub parts: Vec<Weighed>,
+    /// Mass of all that stands on the support (kg).
+    pub carried: f64,
+    /// Its center of mass: along, deep, high (m).
+    pub center: [f64; 3],
+    /// Length and depth of the rectangle around all masonry (m).
+    pub outline: [f64; 2],
+    /// What the base slab presses on the ground below it, as a mean (Pa).
+    pub bearing: f64,
+    /// At the edge that bears most (Pa).
+    pub edge: f64,
+    /// What walls under the edges of that rectangle carry, as a mean (kg/m).
+    pub per_wall: f64,
+    /// And where they carry most, since the middle is not that of the rectangle (kg/m).
+    pub most_per_wall: f64,
+    /// A footing that would suit; none on framing and where none was found.
+    pub footing: Option<Proposal>,
+}
+
+/// An upright block: where it begins and ends along, deep and high (m).
+#[derive(Clone, Copy, Debug)]
+struct Block([(f64, f64); 3]);
+
+impl Block {
+    fn volume(self) -> f64 {
+        self.0.iter().map(|(low, high)| high - low).product()
+    }
+
+    fn center(self) -> [f64; 3] {
+        self.0.map(|(low, high)| 0.5 * (low + high))
+    }
+
+    /// The same plan between two heights.
+    fn between(self, low: f64, high: f64) -> Self {
+        let Self([along, deep, _]) = self;
+        Self([along, deep, (low, high)])
+    }
+
+    fn wider(self, by: f64) -> Self {
+        let Self([along, deep, high]) = self;
+        let wide = |(from, to): (f64, f64)| (from - by, to + by);
+        Self([wide(along), wide(deep), high])
+    }
+
+    fn join(self, other: Self) -> Self {
+        let mut joined = self.0;
+        for (mine, theirs) in joined.iter_mut().zip(other.0) {
+            *mine = (mine.0.min(theirs.0), mine.1.max(theirs.1));
+        }
+        Self(joined)
+    }
+
+    /// What both have in common; without volume where they are apart.
+    fn shared(self, other: Self) -> Self {
+        let mut shared = self.0;
+        for (mine, theirs) in shared.iter_mut().zip(other.0) {
+            let low = mine.0.max(theirs.0);
+            *mine = (low, mine.1.min(theirs.1).max(low));
+        }
+        Self(shared)
+    }
+}
+
+/// The center of blocks, each with its share: below zero what is cut out.
+fn center(blocks: &[(Block, f64)]) -> [f64; 3] {
+    let (mut whole, mut moment) = (0.0, [0.0; 3]);
+    for (block, share) in blocks {
+        let volume = share * block.volume();
+        whole += volume;
+        for (sum, middle) in moment.iter_mut().zip(block.center()) {
+            *sum += volume * middle;
+        }
+    }
+    moment.map(|sum| if whole.abs() < 1e-12 { 0.0 } else { sum / whole })
+}
+
+/// Where the blocks of the core stand; 0 along at the left inside of the firebox, 0 deep in its
+/// middle, 0 high on its floor, as in the drawings.
+struct Places {
+    firebox: Block,
+    runs: Option<Block>,
+    /// From the core to the outer face (m).
+    skin: f64,
+    layout: Layout,
+}
+
+impl Places {
+    fn new(design: &Design) -> Self {
+        let (chamber, shell) = (&design.firebox, &design.shell);
+        let (wall, core) = (chamber.wall_thickness, shell.core_thickness);
+        let skin = shell.gap + shell.facing_thickness;
+        let half = 0.5 * chamber.depth + wall;
+        let top = chamber.height + chamber.crown_thickness;
+        let firebox = Block([(-wall, chamber.width + wall), (-half, half), (-wall, top)]);
+        let layout = design.path.layout;
+        Self { firebox, runs: run_block(design, firebox, skin + skin + core), skin, layout }
+    }
+
+    /// The outer faces of the masonry.
+    fn outline(&self) -> Block {
+        let firebox = self.firebox.wider(self.skin);
+        self.runs.map_or(firebox, |runs| firebox.join(runs.wider(self.skin)))
+    }
+
+    /// Blocks with what they share taken out once.
+    fn both(&self, by: f64, (low, high): (f64, f64)) -> Vec<(Block, f64)> {
+        let firebox = self.firebox.wider(by).between(low, high);
+        let Some(runs) = self.runs.map(|runs| runs.wider(by).between(low, high)) else {
+            return vec![(firebox, 1.0)];
+        };
+        vec![(firebox, 1.0), (runs, 1.0), (firebox.shared(runs), -1.0)]
+    }
+}
+
+/// The block around all runs; a bench stands off the firebox by a distance.
+fn run_block(design: &Design, firebox: Block, off: f64) -> Option<Block> {
+    let runs = design.path.runs();
+    let core = design.shell.core_thickness;
+    let most = |size: fn(&crate::design::Run) -> f64| runs.iter().map(size).fold(0.0, f64::max);
+    let (length, width) = (most(|run| run.length), most(|run| run.width));
+    let heights = design.run_heights();
+    let ends = heights.iter().zip(&runs).map(|(axis, run)| {
+        let half = 0.5 * run.height;
+        (axis - half, axis + half)
+    });
+    let high = ends.reduce(|one, other| (one.0.min(other.0), one.1.max(other.1)))?;
+    let [along, deep, _] = firebox.0;
+    let floor = (-core, high.1);
+    Some(match design.path.layout {
+        Layout::Above => {
+            let half = 0.5 * width + core;
+            Block([(-core, length + core), (-half, half), high])
+        }
+        Layout::Behind => {
+            let from = deep.1 - core;
+            let to = from + width + 2.0 * core;
+            Block([(along.0, along.0 + length + 2.0 * core), (from, to), floor])
+        }
+        Layout::Bench => {
+            let between = (1..runs.len()).map(|_| design.path.baffle_thickness).sum::<f64>();
+            let across = runs.iter().map(|run| run.width).sum::<f64>() + between;
+            let (from, half) = (along.1 + off - core, 0.5 * length + core);
+            Block([(from, from + across + 2.0 * core), (-half, half), floor])
+        }
+    })
+}
+
+/// The blocks that make a part.
+fn blocks(design: &Design, places: &Places, part: Part) -> Vec<(Block, f64)> {
+    let Places { firebox, runs, skin, layout } = places;
+    let chamber = &design.firebox;
+    let wall = chamber.wall_thickness;
+    let top = design.top_height();
+    let cap = design.shell.cap_thickness;
+    let [_, _, (foot, crown)] = firebox.0;
+    match (part, runs) {
+        (Part::Firebox, _) => {
+            let inside = firebox.wider(-wall).between(0.0, chamber.height);
+            vec![(*firebox, 1.0), (inside, -1.0)]
+        }
+        (Part::Runs | Part::Baffles, Some(runs)) => {
+            let inside = runs.wider(-design.shell.core_thickness);
+            vec![(*runs, 1.0), (inside, if part == Part::Runs { -1.0 } else { 0.0 })]
+        }
+        (Part::Facing, Some(runs)) if *layout == Layout::Bench => {
+            [*firebox, *runs].map(|block| (block.wider(*skin), 1.0)).to_vec()
+        }
+        (Part::Facing, _) => vec![(places.outline(), 1.0)],
+        (Part::Cap, Some(runs)) if *layout == Layout::Above => {
+            vec![(runs.wider(*skin).between(top - cap, top), 1.0)]
+        }
+        (Part::Cap, _) => places.both(*skin, (top - cap, top)),
+        (Part::Fill, Some(runs)) => {
+            let below = runs.between(foot, crown);
+            vec![(below, 1.0), (below.shared(*firebox), -1.0)]
+        }
+        (Part::Base, _) => places.both(*skin, (foot - design.shell.base_thickness, foot)),
+        (Part::Chimney, on) => {
+            let low = match design.support.chimney {
+                ChimneyCarrier::Beside => 0.0,
+                ChimneyCarrier::Heater => top,
+            };
+            vec![(on.unwrap_or(*firebox).between(low, design.chimney.mouth_height), 1.0)]
+        }
+        (Part::Runs | Part::Baffles | Part::Fill, None) => Vec::new(),
+    }
+}
+
+/// The most that walls under the edges of a rectangle (m, m) carry of a mass (kg) with its center at
+/// a place in it (kg/m): a stiff slab on a line of walls, as [`edge_pressure`] on an area.
+fn most_per_wall(mass: f64, [length, depth]: [f64; 2], [along, deep]: [f64; 2]) -> f64 {
+    // Of the walls across and those along, over the square of their distance.
+    let second = |side: f64, other: f64| other * side * side / 2.0 + side * side * side / 6.0;
+    let more = |at: f64, side: f64, other: f64| {
+        mass * (at - 0.5 * side).abs() * 0.5 * side / second(side, other)
+    };
+    mass / (2.0 * (length + depth)) + more(along, length, depth) + more(deep, depth, length)
+}
+
+/// Length and depth of the rectangle around all masonry (m).
+pub fn outline(design: &Design) -> [f64; 2] {
+    let Block([along, deep, _]) = Places::new(design).outline();
+    [along.1 - along.0, deep.1 - deep.0]
+}
+
+/// What each part weighs and where, and what all of it presses on.
+pub fn weights(design: &Design, structure: &Structure) -> Weights {
+    let places = Places::new(design);
+    let (Block([along, deep, _]), Block([_, _, (foot, _)])) =
+        (places.outline(), places.firebox);
+    let (length, depth) = (along.1 - along.0, deep.1 - deep.0);
+    let origin = [along.0, deep.0, foot - design.shell.base_thickness];
+    let parts = structure.parts.iter().filter(|amount| 0.0 < amount.mass).map(|amount| {
+        let mut center = center(&blocks(design, &places, amount.part));
+        center.iter_mut().zip(origin).for_each(|(middle, from)| *middle -= from);
+        Weighed { part: amount.part, mass: amount.mass, center }
+    });
+    let parts: Vec<Weighed> = parts.collect();
+    let on_it = design.support.chimney == ChimneyCarrier::Heater;
+    let carried = parts.iter().filter(|each| each.part != Part::Chimney || on_it);
+    let (mut mass, mut moment) = (0.0, [0.0; 3]);
+    for each in carried {
+        mass += each.mass;
+        moment.iter_mut().zip(each.center).for_each(|(sum, at)| *sum += each.mass * at);
+    }
+    let center = moment.map(|sum| sum / mass);
+    let [at_length, at_depth, _] = center;
+    let off = |at: f64, side: f64| (at - 0.5 * side).abs() / side;
+    let edge = edge_pressure(structure.bearing, off(at_length, length), off(at_depth, depth));
+    let girth = 2.0 * (length + depth);
+    let outline = [length, depth];
+    let uneven = edge / structure.bearing;
+    Weights {
+        parts,
+        carried: structure.carried,
+        center,
+        outline,
+        bearing: ground_pressure(structure.carried, structure.footprint),
+        edge,
+        per_wall: structure.carried / girth,
+        most_per_wall: most_per_wall(structure.carried, outline, [at_length, at_depth]),
+        footing: (design.support.carrier != Carrier::Framing)
+            .then(|| proposal(design, structure, outline, uneven))
+            .flatten(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A square of walls of 1 m a side, 4 m in all: 100 kg in its middle are 25 kg/m. 0.1 m off it the
+    /// moment is 10 kgm; the two walls across lie 0.5 m from the middle, 2 x 1 x 0.25 = 0.5 m3, the
+    /// two along it make 2 / 12 = 0.1667 m3: 10 x 0.5 / 0.6667 = 7.5 kg/m more at the edge.
+    #[test]
+    fn walls_nearer_to_the_middle_carry_more_by_hand() {
+        let most = |along: f64| most_per_wall(100.0, [1.0, 1.0], [along, 0.5]);
+        assert!((most(0.5) - 25.0).abs() < 1e-12);
+        assert!((most(0.6) - 32.5).abs() < 1e-9, "{}", most(0.6));
+        assert!((most(0.4) - 32.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_box_with_a_hole_has_its_center_by_hand() {
+        // 2 x 1 x 1 less 1 x 1 x 1 at its right end: what is left is the left cube.
+        let whole = Block([(0.0, 2.0), (0.0, 1.0), (0.0, 1.0)]);
+        let hole = Block([(1.0, 2.0), (0.0, 1.0), (0.0, 1.0)]);
+        let left = center(&[(whole, 1.0), (hole, -1.0)]);
+        assert!(left.iter().all(|middle| (middle - 0.5).abs() < 1e-12));
+        assert!(center(&[]).iter().all(|middle| middle.abs() < 1e-12));
+        assert!((whole.shared(hole).volume() - 1.0).abs() < 1e-12);
+        let apart = Block([(5.0, 6.0), (0.0, 1.0), (0.0, 1.0)]);
+        assert!(whole.shared(apart).volume().abs() < 1e-12);
+    }
+}
