@@ -6,21 +6,22 @@ import { shortTour, tour } from './tour.mjs';
 
 const AXE = await readFile(new URL(import.meta.resolve('axe-core/axe.min.js')), 'utf8');
 
-/** What axe holds against a view, in words. */
-async function violations(page) {
+/** What axe holds against the page or a part of it, in words. */
+async function violations(page, part) {
   if (!await page.evaluate(() => 'axe' in globalThis)) await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { violations: found } = await globalThis.axe.run(document, { resultTypes: ['violations'] });
+  return page.evaluate(async (selector) => {
+    const place = selector ?? document;
+    const { violations: found } = await globalThis.axe.run(place, { resultTypes: ['violations'] });
     return found.flatMap(({ id, nodes }) => nodes.slice(0, 5).map(
       ({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary.replace(/\s+/g, ' ')}`,
     ));
-  });
+  }, part);
 }
 
 async function accessible(page, views) {
   const found = [];
-  for await (const view of views) {
-    found.push(...(await violations(page)).map((text) => `${view}: ${text}`));
+  for await (const { view, part } of views) {
+    found.push(...(await violations(page, part)).map((text) => `${view}: ${text}`));
   }
   assert.deepEqual(found, []);
 }

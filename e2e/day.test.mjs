@@ -23,12 +23,6 @@ class DaySection {
     await this.page.locator('[data-testid="day"][aria-busy="false"]').waitFor();
   }
 
-  /** Presses Cancel at once: it may be gone before a pointer is there. */
-  async cancelNow() {
-    await this.cancel.waitFor();
-    await this.cancel.dispatchEvent('click');
-  }
-
   async show(name) {
     await this.section.getByRole('button', { name, exact: true }).click();
   }
@@ -111,10 +105,12 @@ test('a change grays the day and renews it', {}, async (designer) => {
   assert.equal(await shown.body.getAttribute('class'), 'day-body');
   const before = await shown.number('gas-mean');
   await designer.openGroup('Wood and fire');
-  await designer.entry('Charge').fill('18');
-  assert.equal(await shown.section.getAttribute('aria-busy'), 'true');
-  assert.equal(await shown.body.getAttribute('class'), 'day-body stale');
-  assert.equal(await shown.number('gas-mean'), before, 'the old figures stay, grayed');
+  await designer.whileWorkersWait(async () => {
+    await designer.entry('Charge').fill('18');
+    assert.equal(await shown.section.getAttribute('aria-busy'), 'true');
+    assert.equal(await shown.body.getAttribute('class'), 'day-body stale');
+    assert.equal(await shown.number('gas-mean'), before, 'the old figures stay, grayed');
+  });
   await shown.done();
   assert.equal(await shown.body.getAttribute('class'), 'day-body');
   assert.ok(await shown.number('gas-mean') > before);
@@ -130,25 +126,31 @@ test('the day is canceled, started again, and begins anew with a change', {}, as
   const before = await shown.number('gas-mean');
   const charge = designer.entry('Charge');
   await designer.openGroup('Wood and fire');
-  await charge.fill('18');
-  await shown.cancelNow();
-  assert.equal(await shown.section.getAttribute('aria-busy'), 'false');
-  assert.match(await shown.state.textContent(), /^Canceled/);
+  await designer.whileWorkersWait(async () => {
+    await charge.fill('18');
+    await shown.cancel.click();
+    assert.equal(await shown.section.getAttribute('aria-busy'), 'false');
+    assert.match(await shown.state.textContent(), /^Canceled/);
+  });
   await designer.page.waitForTimeout(2000);
   assert.equal(await shown.number('gas-mean'), before, 'nothing more comes');
   assert.equal(await shown.body.getAttribute('class'), 'day-body stale', 'what is shown is of the design before');
 
-  await shown.again.click();
-  assert.equal(await shown.section.getAttribute('aria-busy'), 'true');
+  await designer.whileWorkersWait(async () => {
+    await shown.again.click();
+    assert.equal(await shown.section.getAttribute('aria-busy'), 'true');
+  });
   await shown.done();
   assert.equal(await shown.body.getAttribute('class'), 'day-body');
   assert.ok(await shown.number('gas-mean') > before);
   assert.equal(await shown.cancel.or(shown.again).isVisible(), false, 'nothing is left to cancel');
   assert.ok(await shown.state.evaluate((state) => state === document.activeElement), 'the focus is not lost');
 
-  await charge.fill('17');
-  await shown.cancelNow();
-  await charge.fill('12');
+  await designer.whileWorkersWait(async () => {
+    await charge.fill('17');
+    await shown.cancel.click();
+    await charge.fill('12');
+  });
   await shown.done();
   assert.doesNotMatch(await shown.state.textContent(), /Canceled/);
   assert.equal(await shown.body.getAttribute('class'), 'day-body');

@@ -93,8 +93,10 @@ test('the strip compares one to ten runs and takes the one that is chosen', {}, 
   assert.equal(await designer.entry('Runs').inputValue(), runs);
 
   const before = await designer.text('strip-2');
-  await designer.drag('Run length', 1.0);
-  await designer.page.locator('.columns[aria-busy="true"]').waitFor();
+  await designer.whileWorkersWait(async () => {
+    await designer.drag('Run length', 1.0);
+    await designer.page.locator('.columns[aria-busy="true"]').waitFor();
+  });
   await designer.stripDone();
   assert.notEqual(await designer.text('strip-2'), before);
 });

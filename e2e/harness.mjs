@@ -1,5 +1,6 @@
 // Runs one test in one fresh browser context against its own server, and fails it on anything
-// that a person with open developer tools would see. There are no retries.
+// that a person with open developer tools would see. Nothing is tried twice, unless RETRIES says
+// so: what passes only then is told as unsteady, with what it failed on.
 //
 // With BROWSER=firefox in Firefox: what it cannot emulate is left out there, and says why.
 import assert from 'node:assert/strict';
@@ -11,6 +12,8 @@ import { serve } from '../tools/serve.mjs';
 import { DesignerPage } from './page.mjs';
 
 export const isFirefox = process.env.BROWSER === 'firefox';
+/** How often a test may fail before it counts. */
+const RETRIES = Number(process.env.RETRIES ?? 0);
 /** Options of a context that Firefox takes without a word and does not follow. */
 const UNKNOWN_TO_FIREFOX = ['hasTouch', 'javaScriptEnabled', 'permissions', 'reducedMotion'];
 
@@ -48,7 +51,7 @@ export function test(name, options, body) {
   const { prefix = '/', folder = 'dist', header = true, timeout = 60_000 } = options;
   const { context: asked = {}, firstVisit = false, expected = [] } = options;
   const skip = obstacle(asked, options.onlyInChromium);
-  nodeTest(name, { timeout, skip }, async (t) => {
+  const attempt = async (t) => {
     const browser = await browserFor(asked);
     const server = await serve({ folder, prefix, header });
     // A service worker would take the release from the server as often as there are tests, and
@@ -57,6 +60,7 @@ export function test(name, options, body) {
     try {
       context.setDefaultTimeout(10_000);
       if (!firstVisit) await context.addInitScript(rememberVisit);
+      await context.addInitScript(makeOrdersHoldable);
       const page = await context.newPage();
       const problems = await watch(page, server.url);
       try {
@@ -76,6 +80,16 @@ export function test(name, options, body) {
       await context.close();
       await server.close();
     }
+  };
+  nodeTest(name, { timeout: timeout * (1 + RETRIES), skip }, async (t) => {
+    for (let left = RETRIES; ; left -= 1) {
+      try {
+        return await attempt(t);
+      } catch (error) {
+        if (left === 0) throw error;
+        t.diagnostic(`UNSTEADY, tried again after: ${error.stack ?? error}`);
+      }
+    }
   });
 }
 
@@ -84,6 +98,25 @@ function rememberVisit() {
   try {
     if (localStorage.getItem('longsmoke.walk') === null) localStorage.setItem('longsmoke.walk', 'seen');
   } catch { /* As good as seen by nobody. */ }
+}
+
+/**
+ * Runs in the page: what is sent to the workers can be held back, so that a test can look at what
+ * is not computed yet for as long as it likes, on a fast machine too.
+ */
+function makeOrdersHoldable() {
+  const send = Worker.prototype.postMessage;
+  let held;
+  Worker.prototype.postMessage = function post(...message) {
+    if (held) held.push(() => send.apply(this, message));
+    else send.apply(this, message);
+  };
+  globalThis.holdOrders = () => { held ??= []; };
+  globalThis.releaseOrders = () => {
+    const late = held ?? [];
+    held = undefined;
+    for (const post of late) post();
+  };
 }
 
 /** Collects errors, refused and foreign requests and policy violations, as text. */

@@ -38,6 +38,13 @@ export class DesignerPage {
     }), order);
   }
 
+  /** Holds back what is asked of the workers until `body` is done, which sees the page wait. */
+  async whileWorkersWait(body) {
+    await this.page.evaluate(() => globalThis.holdOrders());
+    await body();
+    await this.page.evaluate(() => globalThis.releaseOrders());
+  }
+
   /** A figure by its test id: margin, chimney-inlet, efficiency, mouth-wall, dew-point, ... */
   figure(name) {
     return this.page.getByTestId(name);

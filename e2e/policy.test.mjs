@@ -10,7 +10,7 @@ test('nothing violates the policy that the page alone carries', {
 }, async (designer) => {
   const response = await fetch(designer.url);
   assert.equal(response.headers.has('content-security-policy'), false);
-  for await (const view of shortTour(designer)) assert.ok(view);
+  for await (const { view } of shortTour(designer)) assert.ok(view);
 });
 
 test('a violation does not go unseen', {

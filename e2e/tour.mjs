@@ -59,49 +59,52 @@ async function trouble(designer) {
 /** What the browser would show only now and then: each in turn, as its script would. */
 const SELDOM = ['device-ready', 'device-newer', 'device-other', 'broken', 'absent'];
 
-/** Every view in turn, by its name; after each the page is left as it is. */
+/**
+ * Every view in turn: its name, and where only a part of the page is new since the view before,
+ * that part. The page is left as it is until the next is asked for.
+ */
 export async function* tour(designer, fragment) {
   const { page } = designer;
   await designer.open();
-  yield 'before the worker has answered';
+  yield { view: 'before the worker has answered' };
   await settled(page);
   await unfold(page);
   await ask(designer);
   await unfold(page);
-  yield 'all unfolded';
+  yield { view: 'all unfolded' };
   await designer.more();
   await designer.button('Save as').click();
-  yield 'the menu of files';
+  yield { view: 'the menu of files', part: '.bar' };
   await page.keyboard.press('Escape');
   for (const head of await page.locator('#decisions .group h3 button').all()) {
     if (await head.getAttribute('aria-expanded') !== 'true') await head.click();
     await unfold(page);
     for (const ask of await page.locator('#decisions .ask:enabled:visible').all()) await ask.click();
-    yield await head.textContent();
+    yield { view: await head.textContent(), part: '#decisions' };
   }
   await fold(page);
   await trouble(designer);
-  yield 'refused entries, findings, copies';
+  yield { view: 'refused entries, findings, copies' };
   for (const id of SELDOM) {
     await page.evaluate((name) => { document.getElementById(name).hidden = false; }, id);
-    yield id;
+    yield { view: id, part: `#${id}` };
     await page.evaluate((name) => { document.getElementById(name).hidden = true; }, id);
   }
   // Phones have the list of sections behind a button.
   const sections = designer.button('Sections');
   if (await sections.isVisible()) await sections.click();
-  yield 'the list of sections';
+  yield { view: 'the list of sections' };
   await page.keyboard.press('Escape');
   await designer.more();
-  yield 'what the bar puts away';
+  yield { view: 'what the bar puts away', part: '.bar' };
   await designer.button('Show me round').click();
-  yield 'the walk';
+  yield { view: 'the walk' };
   await page.goto('about:blank');
   await designer.open(fragment);
-  yield 'a design by link';
+  yield { view: 'a design by link' };
   await page.evaluate(() => { location.hash = '#99.abc'; });
   await page.getByRole('alert').filter({ hasText: 'newer version' }).waitFor();
-  yield 'a link that cannot be read';
+  yield { view: 'a link that cannot be read' };
 }
 
 /** All but the studies unfolded, and in trouble; in each theme. */
@@ -113,6 +116,6 @@ export async function* shortTour(designer) {
   for (const theme of ['light', 'dark', 'bright']) {
     await designer.more();
     await designer.page.getByLabel('Colors').selectOption(theme);
-    yield `unfolded, in trouble, ${theme}`;
+    yield { view: `unfolded, in trouble, ${theme}` };
   }
 }

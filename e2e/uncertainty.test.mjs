@@ -75,10 +75,12 @@ test('a change grays the bands, renews them and moves nothing', {}, async (desig
   const band = designer.figure('chimney-inlet-band');
   const before = await band.textContent();
   await designer.openGroup('Wood and fire');
-  await designer.entry('Charge').fill('18');
-  assert.equal(await worth.section.getAttribute('aria-busy'), 'true');
-  assert.match(await band.getAttribute('class'), /stale/);
-  assert.equal(await band.textContent(), before, 'the old band stays, grayed');
+  await designer.whileWorkersWait(async () => {
+    await designer.entry('Charge').fill('18');
+    assert.equal(await worth.section.getAttribute('aria-busy'), 'true');
+    assert.match(await band.getAttribute('class'), /stale/);
+    assert.equal(await band.textContent(), before, 'the old band stays, grayed');
+  });
   await worth.done();
   assert.doesNotMatch(await band.getAttribute('class'), /stale/);
   assert.notEqual(await band.textContent(), before);
@@ -92,12 +94,14 @@ test('the samples are canceled and started again', {}, async (designer) => {
   const band = designer.figure('chimney-inlet-band');
   const before = await band.textContent();
   await designer.openGroup('Wood and fire');
-  await designer.entry('Charge').fill('18');
-  // It may be gone before a pointer is there; the edges have a button of their own.
-  const press = (name) => worth.state.locator('..').getByRole('button', { name, exact: true }).dispatchEvent('click');
-  await press('Cancel');
-  assert.match(await worth.state.textContent(), /^Canceled/);
-  assert.equal(await worth.section.getAttribute('aria-busy'), 'false');
+  // The edges have a button of their own.
+  const press = (name) => worth.state.locator('..').getByRole('button', { name, exact: true }).click();
+  await designer.whileWorkersWait(async () => {
+    await designer.entry('Charge').fill('18');
+    await press('Cancel');
+    assert.match(await worth.state.textContent(), /^Canceled/);
+    assert.equal(await worth.section.getAttribute('aria-busy'), 'false');
+  });
   await designer.page.waitForTimeout(2000);
   assert.equal(await band.textContent(), before, 'nothing more comes');
   assert.match(await band.getAttribute('class'), /stale/);

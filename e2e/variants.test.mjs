@@ -6,6 +6,7 @@ import { test } from './harness.mjs';
 /** A study that is computed when somebody unfolds it. */
 class Study {
   constructor(designer, name) {
+    this.designer = designer;
     this.page = designer.page;
     this.view = designer.page.getByTestId(name);
   }
@@ -14,9 +15,16 @@ class Study {
     await this.view.locator('> summary').click();
   }
 
-  /** Waits until what was asked for is there. */
+  /** Does what asks for a computation, and waits until all of it is there. */
+  async computed(action) {
+    await this.designer.whileWorkersWait(async () => {
+      await action();
+      await this.view.and(this.page.locator('[aria-busy="true"]')).waitFor();
+    });
+    await this.done();
+  }
+
   async done() {
-    await this.view.and(this.page.locator('[aria-busy="true"]')).waitFor();
     await this.view.and(this.page.locator('[aria-busy="false"]')).waitFor({ timeout: 50_000 });
   }
 
@@ -39,8 +47,7 @@ class Study {
 test('one to ten runs are compared with a day each', {}, async (designer) => {
   await designer.open();
   const study = new Study(designer, 'compare');
-  await study.unfold();
-  await study.done();
+  await study.computed(() => study.unfold());
   const text = await study.view.textContent();
   assert.match(text, /Best with \d+ runs|No number of runs/);
   const rows = await study.rows();
@@ -54,8 +61,7 @@ test('one to ten runs are compared with a day each', {}, async (designer) => {
 test('a compared number of runs is read, taken and given back', {}, async (designer) => {
   await designer.open();
   const study = new Study(designer, 'compare');
-  await study.unfold();
-  await study.done();
+  await study.computed(() => study.unfold());
   const pictures = study.view.getByRole('img');
   assert.equal(await pictures.count(), 2);
   assert.match(await pictures.first().getAttribute('aria-label'), /^Heat that stays over runs: from [0-9.]+ %/);
@@ -81,17 +87,14 @@ test('a compared number of runs is read, taken and given back', {}, async (desig
 test('what is compared after fast changes is that of the last', {}, async (designer) => {
   await designer.open();
   const study = new Study(designer, 'compare');
-  await study.unfold();
-  await study.done();
+  await study.computed(() => study.unfold());
   await designer.drag('Run length', 1, 1.2, 1.4);
   await designer.drag('Run length', 1.6, 1.1);
-  await designer.drag('Run length', 1.3, 1.5);
-  await study.done();
+  await study.computed(() => designer.drag('Run length', 1.3, 1.5));
   const after = await study.rows();
   await designer.page.reload();
   assert.equal(await designer.entry('Run length').inputValue(), '1.5');
-  await study.unfold();
-  await study.done();
+  await study.computed(() => study.unfold());
   assert.deepEqual(await study.rows(), after);
 });
 
@@ -99,12 +102,10 @@ test('an input is tried over its range, two as a map', {}, async (designer) => {
   await designer.open();
   const study = new Study(designer, 'sweep');
   await study.unfold();
-  await study.view.locator('select').first().selectOption({ label: 'Run length' });
-  await study.done();
+  await study.computed(() => study.view.locator('select').first().selectOption({ label: 'Run length' }));
   assert.equal((await study.rows())[0].length, 10);
   assert.equal(await study.view.getByRole('img').count(), 2);
-  await study.view.locator('select').nth(1).selectOption({ label: 'Runs' });
-  await study.done();
+  await study.computed(() => study.view.locator('select').nth(1).selectOption({ label: 'Runs' }));
   const map = study.view.getByRole('img');
   assert.match(await map.getAttribute('aria-label'), /^\d+ of \d+ pairs answer yes three times/);
   const fields = map.locator('[data-stop]');
@@ -125,13 +126,11 @@ test('a design is pinned, compared with what it becomes, and kept with it', {}, 
   await designer.open();
   const study = new Study(designer, 'pinned');
   await study.unfold();
-  await study.view.getByRole('button', { name: 'Pin this design' }).click();
-  await study.done();
+  await study.computed(() => study.view.getByRole('button', { name: 'Pin this design' }).click());
   await study.view.getByRole('textbox', { name: 'Name of pinned design 1' }).fill('As it was');
   await study.view.getByRole('textbox', { name: 'Name of pinned design 1' }).press('Enter');
-  await designer.entry('Run length').fill('1.5');
+  await study.computed(() => designer.entry('Run length').fill('1.5'));
   await designer.entry('Run length').press('Enter');
-  await study.done();
   const rows = await study.rows();
   assert.ok(rows.some(([name]) => name === 'Run length'), 'what differs is told');
   assert.ok(!rows.some(([name]) => name === 'Charge'), 'what is the same is not');
@@ -171,8 +170,7 @@ test('a suggestion is taken as one step', {}, async (designer) => {
   const study = new Study(designer, 'suggest');
   await study.unfold();
   await study.view.getByLabel('Day of the design').check();
-  await study.view.getByRole('button', { name: 'Suggest', exact: true }).click();
-  await study.done();
+  await study.computed(() => study.view.getByRole('button', { name: 'Suggest', exact: true }).click());
   const before = await designer.link();
   assert.match(await study.reading(), /^1: .+ of the heat stays/);
   await study.view.getByRole('button', { name: 'Take it' }).click();
@@ -185,9 +183,11 @@ test('a search can be given up', {}, async (designer) => {
   await designer.open();
   const study = new Study(designer, 'suggest');
   await study.unfold();
-  await study.view.getByRole('button', { name: 'Suggest', exact: true }).click();
-  await study.view.getByRole('button', { name: 'Cancel' }).click();
-  await study.view.and(designer.page.locator('[aria-busy="false"]')).waitFor();
+  await designer.whileWorkersWait(async () => {
+    await study.view.getByRole('button', { name: 'Suggest', exact: true }).click();
+    await study.view.getByRole('button', { name: 'Cancel' }).click();
+    await study.done();
+  });
   assert.equal(await study.view.getByRole('button', { name: 'Cancel' }).isVisible(), false);
 });
 

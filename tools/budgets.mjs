@@ -54,7 +54,7 @@ async function transfers(browser, url) {
   const first = bytes / 1000;
   const { hash } = new URL(await designer.link());
   let views = 0;
-  for await (const view of tour(designer, hash)) views += Number(view !== '');
+  for await (const { view } of tour(designer, hash)) views += Number(view !== '');
   await context.close();
   return { first, foreign, views };
 }
