@@ -68,3 +68,17 @@ test('without runs the card turns to the firebox', {}, async (designer) => {
   await designer.entry('Runs').press('Enter');
   assert.equal(await title(designer), 'Firebox');
 });
+
+test('front and plan are there on a phone when asked for', { context: PHONE }, async (designer) => {
+  await designer.open();
+  const { page } = designer;
+  const front = page.getByRole('heading', { name: 'From the front' });
+  assert.equal(await front.isVisible(), false, 'the entries come first');
+  await designer.button('Front and plan').tap();
+  assert.equal(await designer.button('Front and plan').getAttribute('aria-pressed'), 'true');
+  await page.locator('.sketch.front .facing').first().waitFor();
+  const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  assert.equal(overflow, 0, 'no sideways scroll');
+  await designer.button('Front and plan').tap();
+  assert.equal(await front.isVisible(), false);
+});

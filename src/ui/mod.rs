@@ -194,10 +194,13 @@ fn drawing(workspace: Workspace, worth: Worth) -> Tag {
     let section = sketch::sketch(workspace, section).live_attr("class", move || {
         Some(if large.get() { "section-frame large" } else { "section-frame" }.to_owned())
     });
+    // On phones only when asked for: the entries would be out of reach.
+    let others = RwSignal::new(false);
     let tools = tag("div")
         .class("tools")
         .child(to_bricks(workspace))
-        .child(toggle(large, texts::enlarge()));
+        .child(toggle(large, texts::enlarge()))
+        .child(toggle(others, texts::front_and_plan()).class("for-views"));
     fading(workspace, tag("section"), "drawing")
         .attr("aria-labelledby", "section-title")
         .child(answers::key_figures(workspace, worth))
@@ -205,7 +208,9 @@ fn drawing(workspace: Workspace, worth: Worth) -> Tag {
         .child(section)
         .child(sketch::legend(workspace).child(tools))
         .child(parts::card(workspace))
-        .child(views(workspace))
+        .child(views(workspace).live_attr("class", move || {
+            Some(if others.get() { "views" } else { "views put-away" }.to_owned())
+        }))
 }
 
 /// Has grips set sizes to whole courses and half bricks; not there where nothing is laid of them.
@@ -242,7 +247,7 @@ fn views(workspace: Workspace) -> Tag {
         pace: Pace::Rested,
     };
     let views = [(texts::front(), front), (texts::plan(), plan)];
-    tag("div").class("views").children(views.map(|(title, view)| {
+    tag("div").children(views.map(|(title, view)| {
         tag("section").child(tag("h3").text(title)).child(sketch::sketch(workspace, view))
     }))
 }

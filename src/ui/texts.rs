@@ -118,6 +118,7 @@ texts! {
     plan: "From above, cut through a run",
     to_bricks: "Drag by whole bricks",
     enlarge: "Enlarge",
+    front_and_plan: "Front and plan",
     path: "The smoke path, unrolled",
     legend: "Gas temperature from",
     plot: "Temperatures along the path",
