@@ -126,6 +126,8 @@ test('the day is canceled, started again, and begins anew with a change', {}, as
   const before = await shown.number('gas-mean');
   const charge = designer.entry('Charge');
   await designer.openGroup('Wood and fire');
+  // Out of sight, Firefox does not notice that a button came.
+  await shown.section.scrollIntoViewIfNeeded();
   await designer.whileWorkersWait(async () => {
     await charge.fill('18');
     await shown.cancel.click();
