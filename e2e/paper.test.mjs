@@ -56,8 +56,12 @@ async function coded(page) {
   return jsQR(new Uint8ClampedArray(data), width, height)?.data;
 }
 
+const PRINTS = { onlyInChromium: 'Firefox gives the driver no printed page' };
+const SAVES = { onlyInChromium: 'Firefox tells the driver nothing of a download' };
+
 for (const example of EXAMPLES) {
   test(`the sheets of ${example} are printed whole`, {
+    ...PRINTS,
     // As near as a phone is held to the paper.
     context: { deviceScaleFactor: 4 },
   }, async (designer) => {
@@ -91,7 +95,7 @@ for (const example of EXAMPLES) {
   });
 }
 
-test('sheets fit Letter and follow the units', {}, async (designer) => {
+test('sheets fit Letter and follow the units', PRINTS, async (designer) => {
   await designer.open();
   await designer.button('US').click();
   await print(designer);
@@ -112,7 +116,7 @@ async function saved(designer, entry) {
   return { name: file.suggestedFilename(), bytes: await readFile(await file.path()) };
 }
 
-test('the menu saves what each entry says', {}, async (designer) => {
+test('the menu saves what each entry says', SAVES, async (designer) => {
   await designer.open();
   const text = async (entry, name, pattern) => {
     const file = await saved(designer, entry);
@@ -138,7 +142,7 @@ test('the menu saves what each entry says', {}, async (designer) => {
   assert.ok(picture.bytes.readUInt32BE(16) > 1500);
 });
 
-test('the menu shuts when one turns to something else', {}, async (designer) => {
+test('the menu shuts when one turns to something else', SAVES, async (designer) => {
   await designer.open();
   const { page } = designer;
   const menu = designer.button('Save as');
