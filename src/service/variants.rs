@@ -17,7 +17,7 @@ use crate::study::figures::{self, Figures};
 use crate::study::matters::effects;
 use crate::study::pinned::Pin;
 use crate::study::strip::RUNS;
-use crate::study::suggest::{Ground, Part, Piece, Suggest, Wish};
+use crate::study::suggest::{Ground, Memory, Part, Piece, Suggest, Wish};
 use crate::study::sweep::{Axis, Point, Sweep};
 use crate::study::variant::Variant;
 use crate::units::System;
@@ -225,7 +225,7 @@ fn points(design: &Design, axes: Vec<Axis>) -> Shared {
 /// Other designs: each as it is found, at the end the best in their order.
 pub(super) fn suggest(design: &Design, wish: Wish) -> Shared {
     let search = Suggest::new(design, wish);
-    let help = Box::new(Seeker(search.ground().clone()));
+    let help = Box::new(Seeker(search.ground().clone(), Memory::default()));
     Shared { lead: Box::new(Seeking { search, found: Vec::new() }), help }
 }
 
@@ -288,13 +288,14 @@ impl Lead for Seeking {
     }
 }
 
-/// Finds pieces of a search.
-struct Seeker(Ground);
+/// Finds pieces of a search, with what it keeps for the next one.
+struct Seeker(Ground, Memory);
 
 impl Help for Seeker {
     fn find(&mut self, piece: &str) -> String {
-        let found = piece.parse::<Piece>().map(|piece| self.0.find(piece).to_string());
-        found.unwrap_or_default()
+        let Self(ground, memory) = self;
+        let found = |piece: Piece| ground.find_with(memory, piece).to_string();
+        piece.parse().map(found).unwrap_or_default()
     }
 }
 

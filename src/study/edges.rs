@@ -8,6 +8,7 @@ mod deciding;
 pub use deciding::Deciding;
 
 use super::day::{failure_from_id, failure_id, place_number, place_of};
+use super::sort_few;
 use super::uncertainty::{Plan, Setup as Samples, Spread, SpreadId, Target, quantile, ratio};
 use crate::analysis::day::{
     DayState, FacePlace, Repeating, Setup, repeating_alone, repeating_near,
@@ -100,7 +101,7 @@ fn split(edges: &mut Edges) -> (impl Iterator<Item = [&mut f64; 2]>, [&mut f64; 
 }
 
 /// The wall at the mouth at the height of the fire (K).
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Mouth {
     wall: f64,
     dew_point: f64,
@@ -130,20 +131,102 @@ impl Sample {
     }
 }
 
-/// A design with its overload, as it stands, and its samples.
-#[derive(Clone, Debug)]
-pub struct Study {
-    stated: Design,
-    plan: Plan,
-    seed: u64,
-    /// As it stands, finely.
+/// A design with its overload, as it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Nominal {
     peaks: Peaks,
     place: FacePlace,
     mouth: Mouth,
     /// Air over stoichiometric air that the overloaded fire gets (–).
     air_ratio: f64,
+}
+
+impl Nominal {
+    /// Computes the day as it stands, finely.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why there is no such day.
+    pub fn new(design: &Design) -> Result<Self, Failure> {
+        let overloaded = overloaded(design);
+        let mouth = mouth(design, &Factors::NOMINAL)?;
+        let air_ratio = air_it_gets(&analyze(&overloaded)?);
+        let fine = repeating_alone(&overloaded, &Setup::STANDARD)?;
+        let place = fine.state.peak.surface_place;
+        Ok(Self { peaks: Peaks::of(&fine.state), place, mouth, air_ratio })
+    }
+}
+
+/// The samples of a design, each found by itself.
+#[derive(Clone, Debug)]
+pub struct Cases {
+    stated: Design,
+    plan: Plan,
+    seed: u64,
     /// As it stands, coarsely.
     coarse: Repeating,
+}
+
+/// Some samples, beside the coarse day from which they differ.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sampled {
+    coarse: Peaks,
+    samples: Vec<Sample>,
+}
+
+impl Cases {
+    /// Computes the coarse day as it stands.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why there is no such day.
+    pub fn new(design: &Design) -> Result<Self, Failure> {
+        Self::with(design, enough())
+    }
+
+    fn with(design: &Design, samples: Samples) -> Result<Self, Failure> {
+        let overloaded = overloaded(design);
+        let coarse = repeating_alone(&overloaded, &Setup::COARSE)?;
+        let (stated, seed) = (design.clone(), samples.seed);
+        Ok(Self { stated, seed, plan: Plan::new(&overloaded, samples), coarse })
+    }
+
+    /// Computes the samples of some places.
+    pub fn sampled(&self, places: Range<usize>) -> Sampled {
+        let samples = places.filter_map(|index| self.sample(index)).collect();
+        Sampled { coarse: Peaks::of(&self.coarse.state), samples }
+    }
+
+    fn sample(&self, index: usize) -> Option<Sample> {
+        let outcome = |index| Sample { index, outcome: self.outcome(index) };
+        (index < self.plan.len()).then(|| outcome(index))
+    }
+
+    fn outcome(&self, index: usize) -> Result<(Peaks, Mouth), Failure> {
+        let (mut design, factors) = self.plan.varied(index);
+        let setup = Setup { factors, ..Setup::COARSE };
+        let peaks = Peaks::of(&repeating_near(&design, &setup, &self.coarse)?.state);
+        design.fire.charge = self.stated.fire.charge;
+        Ok((peaks, mouth(&design, &factors)?))
+    }
+}
+
+/// What all samples of a design say together, found in parts.
+///
+/// # Errors
+///
+/// As [`Study::sum_up`].
+pub fn summed_up(nominal: &Nominal, parts: &[Sampled]) -> Result<Edges, Failure> {
+    let samples: Vec<Sample> = parts.iter().flat_map(|part| part.samples.clone()).collect();
+    let coarse = parts.first().map_or(&nominal.peaks, |part| &part.coarse);
+    summed_up_from((nominal, coarse), enough().seed, &samples)
+}
+
+/// A design with its overload, as it stands, and its samples.
+#[derive(Clone, Debug)]
+pub struct Study {
+    nominal: Nominal,
+    cases: Cases,
 }
 
 impl Study {
@@ -162,44 +245,22 @@ impl Study {
     ///
     /// As [`Study::new`].
     pub fn with(design: &Design, samples: Samples) -> Result<Self, Failure> {
-        let overloaded = overloaded(design);
-        let mouth = mouth(design, &Factors::NOMINAL)?;
-        let air_ratio = air_it_gets(&analyze(&overloaded)?);
-        let fine = repeating_alone(&overloaded, &Setup::STANDARD)?;
-        let coarse = repeating_alone(&overloaded, &Setup::COARSE)?;
-        Ok(Self {
-            stated: design.clone(),
-            seed: samples.seed,
-            plan: Plan::new(&overloaded, samples),
-            peaks: Peaks::of(&fine.state),
-            place: fine.state.peak.surface_place,
-            mouth,
-            air_ratio,
-            coarse,
-        })
+        Ok(Self { nominal: Nominal::new(design)?, cases: Cases::with(design, samples)? })
     }
 
     /// Number of samples.
     pub fn len(&self) -> usize {
-        self.plan.len()
+        self.cases.plan.len()
     }
 
     /// Whether there are no samples.
     pub fn is_empty(&self) -> bool {
-        self.plan.is_empty()
+        self.cases.plan.is_empty()
     }
 
     /// Computes one sample, by its place from 0; none past the last.
     pub fn sample(&self, index: usize) -> Option<Sample> {
-        (index < self.len()).then(|| Sample { index, outcome: self.outcome(index) })
-    }
-
-    fn outcome(&self, index: usize) -> Result<(Peaks, Mouth), Failure> {
-        let (mut design, factors) = self.plan.varied(index);
-        let setup = Setup { factors, ..Setup::COARSE };
-        let peaks = Peaks::of(&repeating_near(&design, &setup, &self.coarse)?.state);
-        design.fire.charge = self.stated.fire.charge;
-        Ok((peaks, mouth(&design, &factors)?))
+        self.cases.sample(index)
     }
 
     /// What samples say together, in whatever order they were made.
@@ -208,41 +269,49 @@ impl Study {
     ///
     /// The [`Failure`] of a sample where more than 5 of 100 have no figures.
     pub fn sum_up(&self, samples: &[Sample]) -> Result<Edges, Failure> {
-        let mut sorted: Vec<&Sample> = samples.iter().collect();
-        sorted.sort_by_key(|sample| sample.index);
-        let found: Vec<(Peaks, Mouth)> =
-            sorted.iter().filter_map(|sample| sample.outcome.clone().ok()).collect();
-        let mut failures = sorted.iter().filter_map(|sample| sample.outcome.as_ref().err());
-        let failed = sorted.len() - found.len();
-        if let Some(failure) =
-            failures.next_back().filter(|_| BEYOND < ratio(failed, sorted.len()))
-        {
-            return Err(failure.clone());
-        }
-        let coarse = Peaks::of(&self.coarse.state);
-        let mut edges = Edges {
-            samples: sorted.len(),
-            seed: self.seed,
-            failed,
-            hottest_place: self.place,
-            air_ratio: self.air_ratio,
-            ..Edges::default()
-        };
-        for (place, [nominal, edge]) in pairs(&mut edges).enumerate() {
-            let rises = found.iter().map(|(peaks, _)| peaks.at(place) - coarse.at(place));
-            let rises: Vec<f64> = rises.collect();
-            *nominal = self.peaks.at(place);
-            let rise = if TIMES.contains(&place) {
-                quantile_of(rises).max(0.0)
-            } else {
-                beyond(rises)
-            };
-            *edge = *nominal + rise;
-        }
-        let mouths: Vec<Mouth> = found.iter().map(|(_, mouth)| *mouth).collect();
-        sum_up_mouth(&mut edges, self.mouth, &mouths);
-        Ok(edges)
+        summed_up_from((&self.nominal, &self.coarse()), self.cases.seed, samples)
     }
+
+    /// As it stands, coarsely.
+    fn coarse(&self) -> Peaks {
+        Peaks::of(&self.cases.coarse.state)
+    }
+}
+
+fn summed_up_from(
+    (nominal, coarse): (&Nominal, &Peaks),
+    seed: u64,
+    samples: &[Sample],
+) -> Result<Edges, Failure> {
+    let mut sorted: Vec<&Sample> = samples.iter().collect();
+    sort_few(&mut sorted, |one, other| one.index.cmp(&other.index));
+    let found: Vec<(Peaks, Mouth)> =
+        sorted.iter().filter_map(|sample| sample.outcome.clone().ok()).collect();
+    let mut failures = sorted.iter().filter_map(|sample| sample.outcome.as_ref().err());
+    let failed = sorted.len() - found.len();
+    if let Some(failure) = failures.next_back().filter(|_| BEYOND < ratio(failed, sorted.len()))
+    {
+        return Err(failure.clone());
+    }
+    let mut edges = Edges {
+        samples: sorted.len(),
+        seed,
+        failed,
+        hottest_place: nominal.place,
+        air_ratio: nominal.air_ratio,
+        ..Edges::default()
+    };
+    for (place, [stands, edge]) in pairs(&mut edges).enumerate() {
+        let rises = found.iter().map(|(peaks, _)| peaks.at(place) - coarse.at(place));
+        let rises: Vec<f64> = rises.collect();
+        *stands = nominal.peaks.at(place);
+        let rise =
+            if TIMES.contains(&place) { quantile_of(rises).max(0.0) } else { beyond(rises) };
+        *edge = *stands + rise;
+    }
+    let mouths: Vec<Mouth> = found.iter().map(|(_, mouth)| *mouth).collect();
+    sum_up_mouth(&mut edges, nominal.mouth, &mouths);
+    Ok(edges)
 }
 
 /// A rise of a sample that is not known, below any that is (K).
@@ -253,19 +322,20 @@ impl Study {
     pub fn at_least(&self, samples: &[Sample]) -> Edges {
         let found = || samples.iter().filter_map(|sample| sample.outcome.as_ref().ok());
         let unknown = self.len() - found().count();
-        let coarse = Peaks::of(&self.coarse.state);
+        let coarse = self.coarse();
+        let Nominal { peaks: stands, place, mouth, air_ratio } = &self.nominal;
         let mut edges =
-            Edges { hottest_place: self.place, air_ratio: self.air_ratio, ..Edges::default() };
+            Edges { hottest_place: *place, air_ratio: *air_ratio, ..Edges::default() };
         let least = |rises: &mut dyn Iterator<Item = f64>| {
             let rises = rises.chain(std::iter::repeat_n(UNKNOWN, unknown)).collect();
             quantile_of(rises).max(0.0)
         };
         for (place, [nominal, edge]) in pairs(&mut edges).enumerate() {
             let mut rises = found().map(|(peaks, _)| peaks.at(place) - coarse.at(place));
-            *nominal = self.peaks.at(place);
+            *nominal = stands.at(place);
             *edge = *nominal + least(&mut rises);
         }
-        let wall = self.mouth.wall;
+        let wall = mouth.wall;
         let fall = least(&mut found().map(|(_, mouth)| wall - mouth.wall));
         edges.mouth_wall = TemperatureEdge { nominal: wall, edge: wall - fall };
         let share = |is: fn(&Mouth) -> bool| {
@@ -344,6 +414,83 @@ fn enough() -> Samples {
 /// Whether a spread bears on what is judged here.
 pub fn is_varied(spread: &Spread) -> bool {
     !matches!(spread.id, SpreadId::KindlingRate | SpreadId::KindlingExcessAir)
+}
+
+impl Nominal {
+    /// As words, without rounding: its place, its air, then every figure.
+    pub fn words(&self) -> String {
+        let place = ratio(place_number(self.place), 1);
+        row(&[&[place, self.air_ratio], figures_of(&self.peaks, self.mouth).as_slice()]
+            .concat())
+    }
+
+    /// Reads its words.
+    pub fn read(words: &str) -> Option<Self> {
+        let figures = read_row(words)?;
+        let (first, rest) = figures.split_at_checked(2)?;
+        let [place, air_ratio] = first else { return None };
+        let place = place_of(index_of(*place)?);
+        let (peaks, mouth) = read_figures(rest)?;
+        Some(Self { peaks, place, mouth, air_ratio: *air_ratio })
+    }
+}
+
+impl Sampled {
+    /// As words, without rounding: the coarse day, then each sample in a line, its place with its
+    /// figures; a sample without figures is its place alone.
+    pub fn words(&self) -> String {
+        let coarse = row(&figures_of(&self.coarse, Mouth::default()));
+        let sample = |sample: &Sample| {
+            let mut figures = vec![ratio(sample.index, 1)];
+            if let Ok((peaks, mouth)) = &sample.outcome {
+                figures.extend(figures_of(peaks, *mouth));
+            }
+            row(&figures)
+        };
+        let rows = std::iter::once(coarse).chain(self.samples.iter().map(sample));
+        rows.collect::<Vec<_>>().join("\n")
+    }
+
+    /// Reads its words. Why a sample has no figures is not among them.
+    pub fn read(words: &str) -> Option<Self> {
+        let mut rows = words.split('\n').map(read_row);
+        let (coarse, _) = read_figures(&rows.next()??)?;
+        let sample = |row: Option<Vec<f64>>| {
+            let row = row?;
+            let (index, figures) = row.split_first()?;
+            let outcome = if figures.is_empty() {
+                Err(Failure::NotFinite)
+            } else {
+                Ok(read_figures(figures)?)
+            };
+            Some(Sample { index: index_of(*index)?, outcome })
+        };
+        Some(Self { coarse, samples: rows.map(sample).collect::<Option<_>>()? })
+    }
+}
+
+fn row(figures: &[f64]) -> String {
+    figures.iter().map(ToString::to_string).collect::<Vec<_>>().join(" ")
+}
+
+fn read_row(words: &str) -> Option<Vec<f64>> {
+    words.split(' ').map(float).collect()
+}
+
+fn figures_of(peaks: &Peaks, mouth: Mouth) -> Vec<f64> {
+    [&peaks.figures, [peaks.margin, mouth.wall, mouth.dew_point].as_slice()].concat()
+}
+
+fn read_figures(figures: &[f64]) -> Option<(Peaks, Mouth)> {
+    let (figures, rest) = figures.split_first_chunk::<FIGURES>()?;
+    let [margin, wall, dew_point] = rest else { return None };
+    let peaks = Peaks { figures: *figures, margin: *margin };
+    Some((peaks, Mouth { wall: *wall, dew_point: *dew_point }))
+}
+
+/// A place that came as a figure.
+fn index_of(figure: f64) -> Option<usize> {
+    (0..1000).find(|index| (ratio(*index, 1) - figure).abs() < 0.5)
 }
 
 /// What is told of it, in this order.
@@ -508,6 +655,29 @@ mod tests {
         }
         for text in ["", "done", "found 40 1", "found x", "failed so"] {
             assert_eq!(text.parse::<Part>(), Err(NotAPart), "{text}");
+        }
+    }
+
+    /// What is found in parts, by way of words, is what is found at once; a sample that failed too.
+    #[test]
+    fn parts_of_the_samples_sum_up_to_all() {
+        let design = Design::demonstration();
+        let cases = Cases::new(&design).unwrap();
+        let nominal = Nominal::new(&design).unwrap();
+        assert_eq!(Nominal::read(&nominal.words()).as_ref(), Some(&nominal));
+        let half = usize::try_from(ENOUGH).unwrap() / 2;
+        let mut parts = [cases.sampled(half..2 * half), cases.sampled(0..half)];
+        let samples = parts.iter().flat_map(|part| part.samples.clone());
+        let study = Study { nominal: nominal.clone(), cases };
+        let all = study.sum_up(&samples.collect::<Vec<_>>());
+        for part in &mut parts {
+            *part = Sampled::read(&part.words()).unwrap();
+        }
+        assert_eq!(summed_up(&nominal, &parts), all);
+        parts[0].samples[3].outcome = Err(Failure::NotFinite);
+        assert_eq!(Sampled::read(&parts[0].words()).as_ref(), Some(&parts[0]));
+        for text in ["", "1 2", " 1 2", "0 x"] {
+            assert_eq!((Nominal::read(text), Sampled::read(text)), (None, None), "{text}");
         }
     }
 }

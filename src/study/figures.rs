@@ -1,6 +1,6 @@
 //! What a design comes to, in few figures: a column of a comparison, a point of a sweep.
 
-use crate::analysis::day::{BurnMean, Day, LayerPeaks, Resolution, Setup, whole};
+use crate::analysis::day::{BurnMean, Day, LayerPeaks, Resolution, Setup, Whole, whole};
 use crate::analysis::factors::Factors;
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::build::bricks;
@@ -8,7 +8,7 @@ use crate::design::Design;
 use crate::rules::{
     Answer, DayFigures, Finding, Known, Question, Start, answer, conditions, deciding, judge,
 };
-use crate::study::trials::{Mild, Trial, Tried, mild_day_near};
+use crate::study::trials::{Trial, Tried, mild_day_near};
 use crate::units::Quantity;
 use std::fmt;
 
@@ -257,6 +257,8 @@ pub struct Days {
     pub stated: DayFigures,
     /// And of the mild one, where that is another.
     pub mild: Option<Result<DayFigures, Failure>>,
+    /// Whether finer days would be answered in the same way.
+    pub is_sure: bool,
 }
 
 impl Days {
@@ -266,13 +268,11 @@ impl Days {
     ///
     /// [`Failure`]: why it could not be computed.
     pub fn new(design: &Design) -> Result<Self, Failure> {
-        let analysis = analyze(design)?;
-        let (day, mild) = both(design, &COARSE)?;
-        if hangs(design, &analysis, (&day, mild.as_ref())) {
-            let (day, mild) = both(design, &Setup::STANDARD)?;
-            return Ok(Self::of(design, &analysis, &day, mild));
+        let rough = Self::roughly(design)?;
+        if rough.is_sure {
+            return Ok(rough);
         }
-        Ok(Self::of(design, &analysis, &day, mild))
+        Self::finely(design, &whole(design, &Setup::STANDARD, None)?)
     }
 
     /// The same by the coarse days alone, however near to a limit they are: for a first look.
@@ -281,8 +281,22 @@ impl Days {
     ///
     /// [`Failure`]: why it could not be computed.
     pub fn roughly(design: &Design) -> Result<Self, Failure> {
-        let (analysis, (day, mild)) = (analyze(design)?, both(design, &COARSE)?);
-        Ok(Self::of(design, &analysis, &day, mild))
+        let analysis = analyze(design)?;
+        let day = whole(design, &COARSE, None)?;
+        let mild = mild_day_near(design, &COARSE, Some(&day));
+        let day = day.into();
+        let is_sure = !hangs(design, &analysis, (&day, mild.as_ref()));
+        Ok(Self { is_sure, ..Self::of(design, &analysis, &day, mild) })
+    }
+
+    /// The same by the days of the page, of which that of the design is known.
+    ///
+    /// # Errors
+    ///
+    /// [`Failure`]: why it could not be computed.
+    pub fn finely(design: &Design, day: &Whole) -> Result<Self, Failure> {
+        let mild = mild_day_near(design, &Setup::STANDARD, Some(day));
+        Ok(Self::of(design, &analyze(design)?, &day.clone().into(), mild))
     }
 
     fn of(
@@ -295,6 +309,7 @@ impl Days {
             figures: Figures::of(design, analysis, day, mild.as_ref()),
             stated: DayFigures::new(design, &day.first_fire, &day.periodic),
             mild,
+            is_sure: true,
         }
     }
 
@@ -309,6 +324,7 @@ impl Days {
                 word => Some(word.parse().ok()?),
             };
         }
+        let is_sure = figures.next()? == SURE;
         let tried = |row: &str| row.parse::<Tried>().ok().map(|tried| tried.day);
         let stated = tried(rows.next()?)?.ok()?;
         let mild = match rows.next() {
@@ -317,23 +333,22 @@ impl Days {
         };
         let known = Known { day: Some(&stated), mild: mild.as_ref(), edges: None };
         let figures = Figures::judged(design, &analyze(design).ok()?, lines, known);
-        Some(Self { figures, stated, mild })
+        Some(Self { figures, stated, mild, is_sure })
     }
 }
 
-/// The day of a design, and what is judged of the mild one where that is another.
-fn both(design: &Design, setup: &Setup) -> Result<(Day, Option<Mild>), Failure> {
-    let day = whole(design, setup, None)?;
-    let mild = mild_day_near(design, setup, Some(&day));
-    Ok((day.into(), mild))
-}
+/// How days end their line whose answers are sure, and others.
+const SURE: &str = "sure";
+const UNSURE: &str = "unsure";
 
-/// The figures on a line, `-` for none, unrounded; then what is judged of each day.
+/// The figures on a line, `-` for none, unrounded, and whether they are sure; then what is judged of
+/// each day.
 impl fmt::Display for Days {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let said = |line: &Option<f64>| line.map_or("-".to_owned(), |value| value.to_string());
         let lines: Vec<_> = self.figures.lines.iter().map(said).collect();
-        f.write_str(&lines.join(" "))?;
+        let sure = if self.is_sure { SURE } else { UNSURE };
+        write!(f, "{} {sure}", lines.join(" "))?;
         let tried = |trial, day| Tried { trial, day };
         write!(f, "\n{}", tried(Trial::ColdDay, Ok(self.stated)))?;
         match &self.mild {

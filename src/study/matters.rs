@@ -1,6 +1,7 @@
 //! What matters most: each size at the ends of what builders keep, and each thing that is known
 //! only roughly at the ends of its range, one at a time, at the height of the fire.
 
+use super::sort_few;
 use super::uncertainty::{SPREADS, Spread, SpreadId};
 use super::variant::{put, value};
 use crate::analysis::factors::Factors;
@@ -103,7 +104,7 @@ pub fn effects(design: &Design) -> Result<Vec<Effect>, Failure> {
 pub fn ranked(effects: &[Effect], question: Question) -> Vec<Effect> {
     let acts = |effect: &&Effect| effect.most(question).abs() > f64::EPSILON;
     let mut ranked: Vec<Effect> = effects.iter().filter(acts).copied().collect();
-    ranked.sort_by(|a, b| b.most(question).abs().total_cmp(&a.most(question).abs()));
+    sort_few(&mut ranked, |a, b| b.most(question).abs().total_cmp(&a.most(question).abs()));
     ranked
 }
 

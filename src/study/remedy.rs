@@ -27,6 +27,7 @@ use crate::design::Design;
 use crate::design::field::{FieldId, Kind, Number, field};
 use crate::rules::{Finding, Lever, Rule, Severity, levers};
 use crate::study::edges::{Deciding, Sample, Study};
+use crate::study::sort_few;
 use crate::study::trials::Mild;
 use crate::units::{Quantity, System, unit_of};
 use std::collections::VecDeque;
@@ -313,7 +314,7 @@ impl Remedies {
             return Some((Part::Working, Stage::Seek(trials)));
         }
         let Work { key, mut found, .. } = self.works.pop_front()?;
-        found.sort_by(|a, b| {
+        sort_few(&mut found, |a, b| {
             a.brings.len().cmp(&b.brings.len()).then(a.cost().total_cmp(&b.cost()))
         });
         Some((Part::Found(key, found), Stage::Seek(trials)))

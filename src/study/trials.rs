@@ -336,8 +336,12 @@ pub fn try_near(design: &Design, trial: Trial, standing: Result<&Whole, &Failure
 }
 
 /// One trial, with a coarse day unless that would pass and the judgment hangs on less than it may
-/// be off.
-pub(super) fn try_surely(design: &Design, trial: Trial) -> Tried {
+/// be off; then with the day of the design as it stands, which is asked for.
+pub(super) fn try_surely<'a>(
+    design: &Design,
+    trial: Trial,
+    standing: impl FnOnce() -> Result<&'a Whole, &'a Failure>,
+) -> Tried {
     let coarse = Tried { trial, day: figures(&trial.apply(design), &COARSE, None) };
     let with = |share: f64| {
         let day = coarse.day.clone().map(|day| off(day, share));
@@ -345,7 +349,7 @@ pub(super) fn try_surely(design: &Design, trial: Trial) -> Tried {
     };
     let is_sure = coarse.day.as_ref().is_ok_and(|day| is_clear(day.least_margin))
         && OFF.into_iter().all(with);
-    if is_sure || !with(0.0) { coarse } else { try_one(design, trial) }
+    if is_sure || !with(0.0) { coarse } else { try_near(design, trial, standing()) }
 }
 
 fn figures(

@@ -10,6 +10,7 @@ use crate::analysis::factors::Factors;
 use crate::analysis::{Failure, analyze};
 use crate::design::Design;
 use crate::rules::{Around, Edges, Hazard, Hot, Rule, Touch, air_it_gets};
+use crate::study::sort_few;
 
 /// A design whose edges are known, with the cases that stand at them.
 #[derive(Clone, Debug)]
@@ -35,7 +36,7 @@ impl Deciding {
     /// As [`Study::sum_up`].
     pub fn new(study: &Study, samples: &[Sample]) -> Result<Self, Failure> {
         let mut edges = study.sum_up(samples)?;
-        let coarse = Peaks::of(&study.coarse.state);
+        let coarse = study.coarse();
         let found = || {
             let outcomes = samples.iter().map(|each| (each.index, each.outcome.as_ref().ok()));
             outcomes.filter_map(|(index, found)| Some((index, found?.0)))
@@ -47,7 +48,7 @@ impl Deciding {
         let thin = quantile_of(found().map(|(_, peaks)| -peaks.margin).collect());
         let mut picked = Self {
             edges,
-            near: study.coarse.clone(),
+            near: study.cases.coarse.clone(),
             coarse,
             all: all.collect(),
             cases: Vec::new(),
@@ -91,7 +92,7 @@ impl Deciding {
             [place, ..] => peaks.at(*place),
         };
         let mut sorted: Vec<_> = self.all.iter().collect();
-        sorted.sort_by(|one, other| badness(other).total_cmp(&badness(one)));
+        sort_few(&mut sorted, |one, other| badness(other).total_cmp(&badness(one)));
         let known: Vec<usize> = sorted.into_iter().map(|(index, ..)| *index).collect();
         // What had no figures may have some in another design.
         let failed = (0..self.edges.samples).filter(|index| !known.contains(index));

@@ -9,20 +9,22 @@ mod pieces;
 mod space;
 mod wish;
 
-pub use pieces::{Found, Ground, NotAPiece, Piece};
+pub use pieces::{Found, Ground, Memory, NotAPiece, Piece};
 pub use space::{Puts, Space, changed, labor, with};
 pub use wish::{Aim, Wish};
 
 use super::compare::Wrong;
-use super::figures::{Figures, Line};
+use super::edges::{Nominal, Sampled, summed_up};
+use super::figures::{Days, Figures, Line};
+use super::sort_few;
 use super::trials::Trial;
 use super::variant::{Brief, Variant};
 use crate::analysis::{Analysis, Failure, analyze};
 use crate::design::Design;
-use crate::rules::{Finding, Severity, check};
+use crate::rules::{Edges, Finding, Severity, check};
 use crate::units::kelvin;
 use judging::{ALWAYS, Judging, Need, Range, Verdict};
-use pieces::{AT_ONCE, STRIDE};
+use pieces::{AT_ONCE, OF_AN_EDGE, STRIDE};
 use space::is_of_the_shell;
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, VecDeque};
@@ -123,12 +125,43 @@ struct Followed {
     design: Design,
     figures: Figures,
     score: f64,
+    /// Its days, where they are sure and not judged yet.
+    days: Option<Days>,
     /// Its judgment under all conditions, as far as it has come.
     judging: Judging,
+    /// What was found of its edge.
+    edge: Edge,
     /// Whether it passed the conditions that were tried, and which those were.
     screened: Option<(Range, bool)>,
     /// What it came to at the edge.
     verdict: Option<Verdict>,
+}
+
+/// What was found of an edge, part by part.
+#[derive(Clone, Debug, Default)]
+struct Edge {
+    nominal: Option<Box<Nominal>>,
+    sampled: Vec<Sampled>,
+    /// Parts that were found.
+    parts: usize,
+}
+
+impl Edge {
+    /// Takes a part; whether no more are needed.
+    fn take(&mut self, found: Option<Found>) -> bool {
+        self.parts += 1;
+        match found {
+            Some(Found::Nominal(nominal)) => self.nominal = nominal,
+            Some(Found::Sampled(Some(sampled))) => self.sampled.push(*sampled),
+            // Without a part there is no edge.
+            _ => self.nominal = None,
+        }
+        self.nominal.is_none() || self.parts == OF_AN_EDGE
+    }
+
+    fn edges(&self) -> Option<Edges> {
+        summed_up(self.nominal.as_ref()?, &self.sampled).ok()
+    }
 }
 
 /// A design that is being judged, by its place, and how.
@@ -166,6 +199,8 @@ pub struct Suggest {
     days: usize,
     work: Option<Work>,
     ended: bool,
+    /// For finding pieces by itself.
+    memory: Memory,
 }
 
 /// How unlikely a design is: what speaks against it at the height of the fire, then how far it is
@@ -210,6 +245,7 @@ impl Suggest {
             days: 0,
             work: None,
             ended: false,
+            memory: Memory::default(),
         }
     }
 
@@ -299,11 +335,17 @@ impl Suggest {
         match action {
             Action::Look(index) => Some(Piece::Look(index)),
             Action::Follow(likely) => Some(Piece::Rough(likely)),
+            // What is known of the days is judged first.
+            Action::Judge(Work::Screen(place, _))
+                if self.followed.get(place).is_some_and(|each| each.days.is_some()) =>
+            {
+                None
+            }
             Action::Judge(Work::Screen(place, range)) => {
                 self.screening(place, range).into_iter().next()
             }
             Action::Judge(Work::Edge(place)) => {
-                self.followed.get(place).map(|each| Piece::Edge(each.likely))
+                self.followed.get(place).and_then(|each| edge_pieces(each).next())
             }
             Action::End => None,
         }
@@ -318,7 +360,9 @@ impl Suggest {
             Need::Days => Piece::Days(followed.likely),
             Need::Trial(trial) => Piece::Trial(followed.likely, trial),
         };
-        followed.judging.needs(range).into_iter().map(piece).collect()
+        let needs = followed.judging.needs(range).into_iter();
+        let is_open = |need: &Need| *need != Need::Days || followed.days.is_none();
+        needs.filter(is_open).map(piece).collect()
     }
 
     /// What an action and those behind it will probably need, the likeliest first.
@@ -331,26 +375,29 @@ impl Suggest {
         match action {
             Action::Judge(Work::Screen(place, range)) => {
                 ahead.extend(self.screening(place, range));
-                ahead.extend(self.needs(Action::Judge(Work::Edge(place))));
+                ahead.extend(self.followed.get(place).into_iter().flat_map(edge_pieces));
             }
             Action::Look(_) => {
                 ahead.extend(looks);
                 return ahead;
             }
             Action::Follow(_) => ahead.extend(days.clone()),
-            Action::Judge(Work::Edge(_)) | Action::End => {}
+            Action::Judge(Work::Edge(place)) => {
+                ahead.extend(self.followed.get(place).into_iter().flat_map(edge_pieces));
+            }
+            Action::End => {}
         }
         let is_open =
             |each: &Followed| each.screened.is_none_or(|(range, _)| range == Range::Asked);
         let mut open: Vec<(usize, &Followed)> = self.followed.iter().enumerate().collect();
         open.retain(|(_, each)| each.figures.passes() && is_open(each));
-        open.sort_by(|(_, a), (_, b)| b.score.total_cmp(&a.score));
+        sort_few(&mut open, |(_, a), (_, b)| b.score.total_cmp(&a.score));
         for (place, _) in open {
             ahead.extend(self.screening(place, Range::All));
         }
         let screened = self.followed.iter().filter(|each| is_screened(each));
         let edges = screened.filter(|each| each.verdict.is_none());
-        ahead.extend(edges.map(|each| Piece::Edge(each.likely)));
+        ahead.extend(edges.flat_map(edge_pieces));
         // Looking comes before days once something was told.
         ahead.into_iter().chain(looks).chain(days).collect()
     }
@@ -400,7 +447,8 @@ impl Suggest {
 
     /// The likeliest designs, of each number of runs in turn.
     fn shortlist(&mut self) -> VecDeque<Likely> {
-        self.rated.sort_by(|(one, a), (other, b)| compare(*one, *other).then(a.cmp(b)));
+        self.rated
+            .sort_unstable_by(|(one, a), (other, b)| compare(*one, *other).then(a.cmp(b)));
         let runs = |place: usize| {
             let puts = self.ground.space.variants.get(place).map_or(&[][..], Vec::as_slice);
             with(&self.ground.design, puts).path.run_count
@@ -430,9 +478,10 @@ impl Suggest {
         let Some(Found::Days(days)) = found else {
             return;
         };
-        let Some(figures) = days.map(|days| days.figures) else {
+        let Some(days) = *days else {
             return;
         };
+        let figures = days.figures;
         let design = with(design, &puts);
         let score = score(&design, &figures, *wish);
         let against = figures.verdicts.iter().filter_map(|verdict| verdict.deciding);
@@ -442,16 +491,17 @@ impl Suggest {
             self.waiting.get_or_insert_default().push_front(next);
         }
         let judging = Judging::new(&design, *wish);
-        let (screened, verdict) = (None, None);
         self.followed.push(Followed {
             likely,
             puts,
             design,
             figures,
             score,
+            days: Some(days).filter(|days| days.is_sure),
             judging,
-            screened,
-            verdict,
+            edge: Edge::default(),
+            screened: None,
+            verdict: None,
         });
     }
 
@@ -526,6 +576,8 @@ impl Suggest {
         self.work = Some(work);
         match (work, found) {
             (Work::Screen(_, range), found) => {
+                let known = followed.days.take().map(|days| Found::Days(Box::new(Some(days))));
+                let found = known.or(found);
                 if let Some(passes) = followed.judging.take(range, found) {
                     followed.take_figures(wish);
                     followed.screened = Some((range, passes));
@@ -535,11 +587,11 @@ impl Suggest {
                 }
             }
             (Work::Edge(_), found) => {
-                let edges = match found {
-                    Some(Found::Edges(edges)) => edges,
-                    _ => None,
-                };
-                let verdict = followed.judging.at_the_edge(edges.as_deref());
+                if !followed.edge.take(found) {
+                    return self.progress();
+                }
+                let edges = followed.edge.edges();
+                let verdict = followed.judging.at_the_edge(edges.as_ref());
                 self.work = None;
                 let passes = verdict.passes;
                 followed.verdict = Some(verdict);
@@ -557,7 +609,7 @@ impl Suggest {
         let least = self.found().map(|each| unmet(each, &asked)).min().unwrap_or_default();
         let best = self.found().filter(|each| unmet(each, &asked) == least);
         let mut proposals: Vec<Proposal> = best.map(proposal).collect();
-        proposals.sort_by(|a, b| b.score.total_cmp(&a.score));
+        sort_few(&mut proposals, |a, b| b.score.total_cmp(&a.score));
         let none = proposals.is_empty();
         let nearest = if none { self.nearest() } else { Vec::new() };
         let conflicts = if none { self.conflicts() } else { Vec::new() };
@@ -581,14 +633,14 @@ impl Suggest {
             Some(Conflict { count: *count, nearest })
         };
         let mut conflicts: Vec<Conflict> = self.missed.iter().filter_map(conflict).collect();
-        conflicts.sort_by_key(|conflict| std::cmp::Reverse(conflict.count));
+        sort_few(&mut conflicts, |a, b| b.count.cmp(&a.count));
         conflicts
     }
 
     fn nearest(&self) -> Vec<Near> {
         let mut wrong: Vec<(Option<Wrong>, &Followed)> =
             self.followed.iter().map(|each| (Wrong::new(&each.figures), each)).collect();
-        wrong.sort_by(|(one, _), (other, _)| match (one, other) {
+        sort_few(&mut wrong, |(one, _), (other, _)| match (one, other) {
             (Some(one), Some(other)) => one.cmp(other),
             (one, other) => one.is_some().cmp(&other.is_some()),
         });
@@ -629,7 +681,7 @@ impl Iterator for Suggest {
     /// Finds what is wanted by itself.
     fn next(&mut self) -> Option<Part> {
         if let Some(piece) = self.wanted().first() {
-            let found = self.ground.find(*piece);
+            let found = self.ground.find_with(&mut self.memory, *piece);
             self.learn(*piece, found);
         }
         self.step()
@@ -644,6 +696,12 @@ impl Followed {
             self.score = score(&self.design, &figures, wish);
         }
     }
+}
+
+/// Pieces of an edge that were not found yet.
+fn edge_pieces(followed: &Followed) -> impl Iterator<Item = Piece> {
+    let Followed { likely, edge, .. } = followed;
+    (edge.parts..OF_AN_EDGE).map(|part| Piece::Edge(*likely, part))
 }
 
 fn is_screened(followed: &Followed) -> bool {

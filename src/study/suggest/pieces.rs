@@ -3,10 +3,10 @@
 
 use super::space::{Puts, Space, changed};
 use super::{Likely, Looked, Wish, look, with};
+use crate::analysis::Failure;
+use crate::analysis::day::{Setup, Whole, whole};
 use crate::design::Design;
-use crate::rules::Edges;
-use crate::study::edges;
-use crate::study::edges::Study;
+use crate::study::edges::{Cases, ENOUGH, Nominal, Sampled};
 use crate::study::figures::Days;
 use crate::study::trials::{Trial, Tried, try_surely};
 use std::fmt;
@@ -16,6 +16,10 @@ use std::str::FromStr;
 pub const AT_ONCE: usize = 40;
 /// Of so many designs one is looked at before the first is judged.
 pub const STRIDE: usize = 3;
+/// Samples of the edge in a piece.
+const SAMPLES_AT_ONCE: usize = 8;
+/// Pieces of an edge: the day as it stands, then the samples.
+pub const OF_AN_EDGE: usize = 1 + (ENOUGH as usize).div_ceil(SAMPLES_AT_ONCE);
 
 /// A piece of the search.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -24,12 +28,12 @@ pub enum Piece {
     Look(usize),
     /// The coarse days of a design.
     Rough(Likely),
-    /// Its days, as fine as the judgment asks.
+    /// Its days as the page has them.
     Days(Likely),
     /// A condition.
     Trial(Likely, Trial),
-    /// The unfavorable edge.
-    Edge(Likely),
+    /// A part of the unfavorable edge, of [`OF_AN_EDGE`].
+    Edge(Likely, usize),
 }
 
 /// What came of a piece.
@@ -41,8 +45,10 @@ pub enum Found {
     Days(Box<Option<Days>>),
     /// Of a condition.
     Tried(Box<Tried>),
-    /// Of the edge; none where there is none.
-    Edges(Option<Box<Edges>>),
+    /// Of the day on which the edge stands; none where there is none.
+    Nominal(Option<Box<Nominal>>),
+    /// Of some samples of the edge; none where there are none.
+    Sampled(Option<Box<Sampled>>),
 }
 
 /// What a search stands on.
@@ -85,6 +91,11 @@ impl Ground {
 
     /// Finds a piece.
     pub fn find(&self, piece: Piece) -> Found {
+        self.find_with(&mut Memory::default(), piece)
+    }
+
+    /// The same with what is known of the design that was sought before.
+    pub fn find_with(&self, memory: &mut Memory, piece: Piece) -> Found {
         match piece {
             Piece::Look(index) => {
                 let looked = self.chunk(index).map(|place| {
@@ -96,20 +107,29 @@ impl Ground {
             Piece::Rough(likely) => {
                 Found::Days(Box::new(Days::roughly(&self.likely(likely)).ok()))
             }
-            Piece::Days(likely) => Found::Days(Box::new(Days::new(&self.likely(likely)).ok())),
+            Piece::Days(likely) => {
+                let design = self.likely(likely);
+                let standing = memory.standing(likely, &design).ok();
+                Found::Days(Box::new(standing.and_then(|day| Days::finely(&design, day).ok())))
+            }
             Piece::Trial(likely, trial) => {
-                Found::Tried(Box::new(try_surely(&self.likely(likely), trial)))
+                let design = &self.likely(likely);
+                let tried = try_surely(design, trial, || memory.standing(likely, design));
+                Found::Tried(Box::new(tried))
             }
-            Piece::Edge(likely) => {
-                let study = Study::new(&self.likely(likely)).ok();
-                let edges = study.and_then(|study| {
-                    let samples: Vec<_> =
-                        (0..study.len()).filter_map(|index| study.sample(index)).collect();
-                    study.sum_up(&samples).ok()
-                });
-                Found::Edges(edges.map(Box::new))
-            }
+            Piece::Edge(likely, part) => self.edge(memory, likely, part),
         }
+    }
+
+    fn edge(&self, memory: &mut Memory, likely: Likely, part: usize) -> Found {
+        let Some(part) = part.checked_sub(1) else {
+            let nominal = Nominal::new(&self.likely(likely)).ok();
+            return Found::Nominal(nominal.map(Box::new));
+        };
+        let cases = memory.cases(likely, || self.likely(likely));
+        let first = SAMPLES_AT_ONCE * part;
+        let sampled = cases.map(|cases| cases.sampled(first..first + SAMPLES_AT_ONCE));
+        Found::Sampled(sampled.map(Box::new))
     }
 
     /// Reads what was found of a piece.
@@ -125,12 +145,34 @@ impl Ground {
                 Found::Days(Box::new(Some(Days::read(&self.likely(likely), words)?)))
             }
             Piece::Trial(..) => Found::Tried(Box::new(words.parse().ok()?)),
-            Piece::Edge(_) if none => Found::Edges(None),
-            Piece::Edge(_) => match words.parse() {
-                Ok(edges::Part::Found(edges)) => Found::Edges(Some(edges)),
-                _ => return None,
-            },
+            Piece::Edge(_, 0) if none => Found::Nominal(None),
+            Piece::Edge(_, 0) => Found::Nominal(Some(Box::new(Nominal::read(words)?))),
+            Piece::Edge(..) if none => Found::Sampled(None),
+            Piece::Edge(..) => Found::Sampled(Some(Box::new(Sampled::read(words)?))),
         })
+    }
+}
+
+/// What a seeker keeps of the design that it sought before, from which further pieces of it are
+/// found. It hangs on that design alone.
+#[derive(Clone, Debug, Default)]
+pub struct Memory {
+    standing: Option<(Likely, Result<Whole, Failure>)>,
+    cases: Option<(Likely, Option<Cases>)>,
+}
+
+impl Memory {
+    /// The day of a design as the page has it.
+    fn standing(&mut self, likely: Likely, design: &Design) -> Result<&Whole, &Failure> {
+        self.standing.take_if(|(of, _)| *of != likely);
+        let found = || (likely, whole(design, &Setup::STANDARD, None));
+        self.standing.get_or_insert_with(found).1.as_ref()
+    }
+
+    fn cases(&mut self, likely: Likely, design: impl FnOnce() -> Design) -> Option<&Cases> {
+        self.cases.take_if(|(of, _)| *of != likely);
+        let found = || (likely, Cases::new(&design()).ok());
+        self.cases.get_or_insert_with(found).1.as_ref()
     }
 }
 
@@ -163,9 +205,11 @@ impl fmt::Display for Piece {
             Self::Trial(Likely { variant, shell }, trial) => {
                 return write!(f, "trial {variant} {shell} {}", trial.id());
             }
+            Self::Edge(Likely { variant, shell }, part) => {
+                return write!(f, "edge {variant} {shell} {part}");
+            }
             Self::Rough(likely) => ("rough", likely),
             Self::Days(likely) => ("days", likely),
-            Self::Edge(likely) => ("edge", likely),
         };
         write!(f, "{name} {variant} {shell}")
     }
@@ -188,7 +232,7 @@ impl FromStr for Piece {
                 match (*name, rest) {
                     ("rough", []) => Ok(Self::Rough(likely)),
                     ("days", []) => Ok(Self::Days(likely)),
-                    ("edge", []) => Ok(Self::Edge(likely)),
+                    ("edge", [part]) => number(part).map(|part| Self::Edge(likely, part)),
                     ("trial", [trial]) => {
                         let trial = Trial::from_id(trial).ok_or(NotAPiece)?;
                         Ok(Self::Trial(likely, trial))
@@ -220,8 +264,9 @@ impl fmt::Display for Found {
                 None => f.write_str(NOTHING),
             },
             Self::Tried(tried) => write!(f, "{tried}"),
-            Self::Edges(Some(edges)) => write!(f, "{}", edges::Part::Found(edges.clone())),
-            Self::Edges(None) => f.write_str(NOTHING),
+            Self::Nominal(Some(nominal)) => f.write_str(&nominal.words()),
+            Self::Sampled(Some(sampled)) => f.write_str(&sampled.words()),
+            Self::Nominal(None) | Self::Sampled(None) => f.write_str(NOTHING),
         }
     }
 }
