@@ -8,10 +8,11 @@ use longsmoke::service::news::News;
 use longsmoke::service::order::{END, Job, NotAnOrder, Order};
 use longsmoke::service::shared::{Help, Lead, Shared};
 use std::cell::{Cell, RefCell};
+use std::collections::VecDeque;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, MessagePort};
+use web_sys::{DedicatedWorkerGlobalScope, MessageChannel, MessageEvent, MessagePort};
 
 /// Listens for orders for as long as the worker lives.
 fn main() {
@@ -56,8 +57,27 @@ impl Desk {
         self.say(&format!("{ticket} {news}"));
     }
 
-    /// Lets the worker hear its messages.
+    /// Whether a mate leads a job that it is helped with.
+    fn helps(&self) -> bool {
+        self.mate.borrow().as_ref().is_some_and(|mate| mate.leads.get() != 0)
+    }
+
+    /// Lets the worker hear its messages: by one to itself, which comes behind those that wait, at
+    /// once where a timer would rest for milliseconds.
     async fn breathe(&self) {
+        let Ok(channel) = MessageChannel::new() else {
+            return self.rest().await;
+        };
+        let heard = js_sys::Promise::new(&mut |resolve, _| {
+            channel.port1().set_onmessage(Some(&resolve));
+            let _ = channel.port2().post_message(&JsValue::NULL);
+        });
+        let _ = JsFuture::from(heard).await;
+        channel.port1().close();
+    }
+
+    /// The same after a while, where there is nothing to do.
+    async fn rest(&self) {
         let turn = js_sys::Promise::new(&mut |resolve, _| {
             let set = &self.scope;
             let _ = set.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 0);
@@ -75,23 +95,31 @@ fn take(order: Order, desk: &Rc<Desk>) {
         Order::Begin { job, ticket, design } => {
             desk.latest.set(ticket);
             let desk = Rc::clone(desk);
-            match job.shared(&design) {
-                Some(shared) => {
-                    let order = Order::Begin { job, ticket, design }.to_string();
-                    spawn_local(lead(shared, (ticket, order), desk));
-                }
-                None => spawn_local(run(job.news(&design), ticket, desk)),
+            if let Some(shared) = job.shared(&design) {
+                let order = Order::Begin { job, ticket, design }.to_string();
+                spawn_local(lead(shared, (ticket, order), desk));
+            } else {
+                // Nobody asked for them by themselves.
+                let is_patient = matches!(job, Job::Remedies(_));
+                spawn_local(run(job.news(&design), (ticket, is_patient), desk));
             }
         }
     }
 }
 
 /// Sends news after news, until there are no more or another ticket is worked for; then says that
-/// this one is at its end.
-async fn run(mut news: Box<dyn Iterator<Item = News>>, ticket: u64, desk: Rc<Desk>) {
-    while desk.latest.get() == ticket
-        && let Some(news) = news.next()
-    {
+/// this one is at its end. What is patient rests while a mate is helped.
+async fn run(
+    mut news: Box<dyn Iterator<Item = News>>,
+    (ticket, is_patient): (u64, bool),
+    desk: Rc<Desk>,
+) {
+    while desk.latest.get() == ticket {
+        if is_patient && desk.helps() {
+            desk.rest().await;
+            continue;
+        }
+        let Some(news) = news.next() else { break };
         desk.tell(ticket, &news);
         desk.breathe().await;
     }
@@ -100,6 +128,9 @@ async fn run(mut news: Box<dyn Iterator<Item = News>>, ticket: u64, desk: Rc<Des
 
 /// Rounds in which a mate may keep a piece that nothing can go on without: some seconds.
 const MOST_ROUNDS: u32 = 600;
+
+/// Pieces that a mate has at once: while it seeks one, the next is on its way.
+const AT_ONCE: usize = 2;
 
 /// Finds piece after piece, with a mate where there is one.
 async fn lead(shared: Shared, (ticket, order): (u64, String), desk: Rc<Desk>) {
@@ -117,25 +148,29 @@ async fn lead(shared: Shared, (ticket, order): (u64, String), desk: Rc<Desk>) {
         let Some(first) = wanted.first() else {
             break;
         };
-        let given = mate.as_ref().and_then(|mate| mate.given.borrow().clone());
-        let is_given = |piece: &&String| given.as_ref() == Some(*piece);
-        let mut open = wanted.iter().filter(|piece| !is_given(piece));
-        let own = if MOST_ROUNDS < rounds { Some(first) } else { open.next() };
-        if let (Some(mate), None, Some(piece)) = (&mate, &given, open.next()) {
-            mate.give(piece);
+        let given = mate.as_ref().map(|mate| mate.given.borrow().clone()).unwrap_or_default();
+        let mut open: VecDeque<&String> =
+            wanted.iter().filter(|piece| !given.contains(piece)).collect();
+        let own = if MOST_ROUNDS < rounds { Some(first) } else { open.pop_front() };
+        if let Some(mate) = &mate {
+            mate.give(&mut open);
         }
         if let Some(piece) = own {
             let found = help.find(piece);
             take_in(&mut *lead, (piece, &found), ticket, &desk);
             rounds = 0;
+            desk.breathe().await;
         } else {
             rounds += 1;
+            desk.rest().await;
         }
-        desk.breathe().await;
         let found = mate.as_ref().map(|mate| mate.found.take()).unwrap_or_default();
         for (piece, found) in found {
             take_in(&mut *lead, (&piece, &found), ticket, &desk);
         }
+    }
+    if let Some(mate) = &mate {
+        mate.say(&["done", &ticket.to_string()]);
     }
     desk.say(&format!("{ticket} {END}"));
 }
@@ -152,14 +187,16 @@ fn take_in(lead: &mut dyn Lead, (piece, found): (&str, &str), ticket: u64, desk:
 /// The other worker.
 struct Mate {
     port: MessagePort,
-    /// The piece that it seeks for us.
-    given: RefCell<Option<String>>,
+    /// The pieces that it seeks for us.
+    given: RefCell<Vec<String>>,
     /// The ticket for which it does.
     ticket: Cell<u64>,
     /// What it found.
     found: RefCell<Vec<(String, String)>>,
     /// How it is helped.
     help: RefCell<Option<Box<dyn Help>>>,
+    /// The ticket of the job that it leads; 0 for none.
+    leads: Cell<u64>,
 }
 
 /// Parts the kind of a message between mates from the rest, and a piece from what was found.
@@ -174,6 +211,7 @@ impl Mate {
             ticket: Cell::default(),
             found: RefCell::default(),
             help: RefCell::default(),
+            leads: Cell::default(),
         });
         let own = Rc::clone(&mate);
         let listener = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
@@ -198,9 +236,15 @@ impl Mate {
         self.say(&["order", order]);
     }
 
-    fn give(&self, piece: &str) {
-        *self.given.borrow_mut() = Some(piece.to_owned());
-        self.say(&["find", &self.ticket.get().to_string(), piece]);
+    /// Gives it of the pieces that are open what it has room for. The last ones are left to whoever is
+    /// free first.
+    fn give(&self, open: &mut VecDeque<&String>) {
+        let mut given = self.given.borrow_mut();
+        while given.is_empty() || given.len() < AT_ONCE && 1 < open.len() {
+            let Some(piece) = open.pop_front() else { return };
+            self.say(&["find", &self.ticket.get().to_string(), piece]);
+            given.push(piece.clone());
+        }
     }
 
     fn hear(&self, text: &str) {
@@ -208,11 +252,15 @@ impl Mate {
         match words.as_slice() {
             ["order", order] => {
                 let help = match order.parse() {
-                    Ok(Order::Begin { job, design, .. }) => Job::shared(&job, &design),
+                    Ok(Order::Begin { job, design, ticket }) => {
+                        self.leads.set(ticket);
+                        Job::shared(&job, &design)
+                    }
                     _ => None,
                 };
                 *self.help.borrow_mut() = help.map(|shared| shared.help);
             }
+            ["done", ticket] if *ticket == self.leads.get().to_string() => self.leads.set(0),
             ["find", ticket, piece] => {
                 let found = self.help.borrow_mut().as_mut().map(|help| help.find(piece));
                 if let Some(found) = found {
@@ -221,10 +269,11 @@ impl Mate {
             }
             ["found", ticket, piece, found] => {
                 // An answer to an earlier job is of no use.
-                let is_given = self.given.borrow().as_deref() == Some(*piece)
-                    && *ticket == self.ticket.get().to_string();
-                if is_given {
-                    self.given.take();
+                let mut given = self.given.borrow_mut();
+                let place = given.iter().position(|given| given == piece);
+                if let Some(place) = place.filter(|_| *ticket == self.ticket.get().to_string())
+                {
+                    given.swap_remove(place);
                     self.found.borrow_mut().push(((*piece).to_owned(), (*found).to_owned()));
                 }
             }
