@@ -70,10 +70,8 @@ const drag = async (page, duration) => {
 const compare = async ({ count, design }) => {
   const worker = globalThis.longsmokeWorker();
   const strip = (generation) => new Promise((done) => {
-    let columns = 0;
     worker.onmessage = (event) => {
-      if (String(event.data).startsWith(`${generation} `)) columns += 1;
-      if (columns === 10) done();
+      if (String(event.data).startsWith(`${generation} found `)) done();
     };
     worker.postMessage(`strip ${generation} ${design}`);
   });

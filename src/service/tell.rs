@@ -32,8 +32,13 @@ pub(super) fn failed(failure: &Failure) -> News {
     News::Failed(InUnits::say(|system| words::failure(failure, system)))
 }
 
+/// All columns at once, each in a line: the page is made anew for each of the news.
 pub(super) fn strip(design: &Design) -> Telling {
-    Box::new(strip::Strip::new(design).map(|column| News::Found(column.to_string())))
+    let design = design.clone();
+    Box::new(std::iter::once_with(move || {
+        let columns = strip::Strip::new(&design).map(|column| column.to_string());
+        News::Found(columns.collect::<Vec<_>>().join("\n"))
+    }))
 }
 
 /// The day of the design in its parts with what it makes of the house, then a mild day.

@@ -141,8 +141,12 @@ impl Task {
 
     fn keep_at(self, (job, asked): (Job, Option<Asked>), office: Rc<Office>, hear: Rc<Hear>) {
         let desk = office.desk(job.rank, hear);
+        let mut last = 0;
         watch(move || {
             let wanted = self.wanted.get();
+            // Only a change of the design may have others behind it.
+            let is_other = std::mem::replace(&mut last, wanted.generation) != wanted.generation;
+            let rest = if is_other { job.rest } else { Duration::ZERO };
             office.stop(desk);
             if self.canceled.get() == Some(wanted.generation) {
                 return;
@@ -155,7 +159,7 @@ impl Task {
                 }
                 None => (job.ask)(&wanted),
             };
-            office.ask(desk, (ask, wanted.generation, Arc::clone(&wanted.design)), job.rest);
+            office.ask(desk, (ask, wanted.generation, Arc::clone(&wanted.design)), rest);
         });
     }
 

@@ -22,28 +22,16 @@ const JOB: Job = Job {
     in_units: false,
 };
 
-/// What the worker has found, each with its generation: an old one stays until it is replaced.
-type Found = Vec<(u64, Column)>;
-
-/// What was found for a number of runs.
-fn of(found: &Found, runs: usize) -> Option<&(u64, Column)> {
-    found.iter().find(|(_, column)| column.runs == runs)
-}
+/// What the worker has found, with its generation: the old stays until it is replaced.
+type Found = (u64, Vec<Column>);
 
 pub fn strip_view(workspace: Workspace) -> Tag {
-    let found = RwSignal::new(Found::new());
+    let found = RwSignal::new(Found::default());
     let task = Task::new(workspace, JOB, move |wanted, what| {
-        if let Ok(column) = what.parse::<Column>() {
-            found.update(|found| {
-                found.retain(|(_, old)| old.runs != column.runs);
-                found.push((wanted.generation, column));
-            });
-        }
+        let columns = what.split('\n').filter_map(|line| line.parse().ok());
+        found.set((wanted.generation, columns.collect()));
     });
-    let is_fresh = move |runs| {
-        let wanted = task.generation();
-        found.with(|found| of(found, runs).is_some_and(|(of, _)| *of == wanted))
-    };
+    let is_fresh = move || found.with(|(of, _)| *of == task.generation());
     let refused = RwSignal::new(None);
     let columns = tag("div")
         .class("columns")
@@ -51,9 +39,9 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .child(heads())
         .children(RUNS.map(|runs| {
             let column = Memo::new(move |_| {
-                found.with(|found| of(found, runs).map(|(_, column)| *column))
+                found.with(|(_, all)| all.iter().find(|column| column.runs == runs).copied())
             });
-            column_view(workspace, refused, (runs, column), move || !is_fresh(runs))
+            column_view(workspace, refused, (runs, column), move || !is_fresh())
         }));
     let state = tag("p")
         .class("help state")
