@@ -1,5 +1,6 @@
 //! The few things that the page asks of the browser, without a panic when it refuses.
 
+use leptos::leptos_dom::helpers::request_animation_frame;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
@@ -48,9 +49,15 @@ fn element(id: &str) -> Option<web_sys::Element> {
     web_sys::window()?.document()?.get_element_by_id(id)
 }
 
+/// Does something once the browser has painted what the page shows now: when the frame after it
+/// begins. In a page that is hidden nothing is painted until it is seen.
+pub fn once_painted(then: Box<dyn FnOnce()>) {
+    request_animation_frame(move || request_animation_frame(then));
+}
+
 /// Opens what is folded around an element and gives it the focus, once the page has been redrawn.
 pub fn focus_on(id: String) {
-    leptos::leptos_dom::helpers::request_animation_frame(move || {
+    request_animation_frame(move || {
         let Some(element) = element(&id) else { return };
         if let Ok(Some(folded)) = element.closest("details") {
             let _ = folded.set_attribute("open", "");
@@ -64,7 +71,7 @@ pub fn focus_on(id: String) {
 
 /// Gives the focus to an element that is in view wherever the page stands.
 pub fn focus_here(id: &'static str) {
-    leptos::leptos_dom::helpers::request_animation_frame(move || {
+    request_animation_frame(move || {
         let found = element(id).and_then(|element| element.dyn_into().ok());
         if let Some::<web_sys::HtmlElement>(element) = found {
             let _ = element.focus();
@@ -111,7 +118,7 @@ pub fn is_finger(event: &web_sys::Event) -> bool {
 
 /// Scrolls an element up into view, once the page has been redrawn.
 pub fn bring_up(id: &'static str) {
-    leptos::leptos_dom::helpers::request_animation_frame(move || {
+    request_animation_frame(move || {
         if let Some(element) = element(id) {
             element.scroll_into_view_with_bool(false);
         }

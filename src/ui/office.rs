@@ -3,6 +3,7 @@
 //!
 //! Orders are words with a design as a file; answers are a ticket and words.
 
+use super::browser;
 use js_sys::Date;
 use leptos::leptos_dom::helpers::set_timeout;
 use longsmoke::design::Design;
@@ -43,7 +44,7 @@ pub type Asked = (order::Job, u64, Arc<Design>);
 struct Desk {
     rank: u8,
     hear: Rc<Hear>,
-    /// What rests, and until when (ms since 1970).
+    /// What rests, and until when (ms since 1970); how long, below 0, until the page is painted.
     resting: Option<(f64, Asked)>,
     waiting: Option<Asked>,
     /// Ticket and generation of what is worked at.
@@ -65,6 +66,8 @@ pub struct Office {
     /// When the office wakes for what has rested (ms since 1970): one clock for all jobs, as each
     /// change of a slider puts off every one of them.
     wakes: Cell<Option<f64>>,
+    /// Whether something waits for the page to be painted.
+    paints: Cell<bool>,
 }
 
 impl Office {
@@ -92,13 +95,27 @@ impl Office {
         }
     }
 
-    /// The job at a desk waits for a worker, after a rest.
+    /// The job at a desk waits for a worker, after a rest. That begins when the page is painted, so
+    /// that a slow device, too, is at rest by then.
     pub fn ask(self: &Rc<Self>, desk: usize, asked: Asked, rest: Duration) {
-        let until = Date::now() + 1e3 * rest.as_secs_f64();
         if let Some(desk) = self.desks.borrow_mut().get_mut(desk) {
-            desk.resting = Some((until, asked));
+            desk.resting = Some((-1e3 * rest.as_secs_f64(), asked));
         }
-        self.wake_at(until);
+        if !self.paints.replace(true) {
+            let office = Rc::clone(self);
+            browser::once_painted(Box::new(move || office.begin_rests()));
+        }
+    }
+
+    fn begin_rests(self: &Rc<Self>) {
+        self.paints.set(false);
+        let now = Date::now();
+        for desk in self.desks.borrow_mut().iter_mut() {
+            if let Some((until, _)) = desk.resting.as_mut().filter(|(until, _)| *until <= 0.0) {
+                *until = now - *until;
+            }
+        }
+        self.wake();
     }
 
     fn wake_at(self: &Rc<Self>, time: f64) {
@@ -119,11 +136,15 @@ impl Office {
         for desk in self.desks.borrow_mut().iter_mut() {
             match desk.resting.take() {
                 // Nothing rests so long, unless the clock of the device was set back.
-                Some((until, asked)) if until <= now || LONGEST_REST < until - now => {
+                Some((until, asked))
+                    if 0.0 < until && (until <= now || LONGEST_REST < until - now) =>
+                {
                     desk.waiting = Some(asked);
                 }
                 Some((until, asked)) => {
-                    next = next.min(until);
+                    if 0.0 < until {
+                        next = next.min(until);
+                    }
                     desk.resting = Some((until, asked));
                 }
                 None => {}

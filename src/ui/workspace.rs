@@ -6,7 +6,7 @@ use super::labor::Task;
 use super::office::Office;
 use super::opening::{self, Opened, Owner};
 use super::signal::{Memo, RwSignal};
-use super::storage;
+use super::{browser, storage};
 use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::courses::snap::Sizes;
@@ -462,7 +462,7 @@ impl Workspace {
             self.timer.set_untracked(None);
         }
         let text = self.file();
-        let at = super::browser::time_of_day;
+        let at = browser::time_of_day;
         let kept = if self.owner.get_untracked() == Owner::Link {
             storage::write_linked(&text).map_or(Kept::Failed, |()| Kept::At(at()))
         } else if self.is_other(&text) {
@@ -534,10 +534,14 @@ fn rested(shown: Memo<Option<Shown>>) -> RwSignal<Option<Shown>> {
         let now = shown.get();
         // What it was made with is there already.
         if !std::mem::take(&mut is_first) {
-            if let Some(timer) = timer.get_untracked() {
-                timer.clear();
-            }
-            timer.set_untracked(set_timeout_with_handle(move || rested.set(now), MOMENT).ok());
+            let rest = move || {
+                if let Some(timer) = timer.get_untracked() {
+                    timer.clear();
+                }
+                let draw = move || rested.set(now);
+                timer.set_untracked(set_timeout_with_handle(draw, MOMENT).ok());
+            };
+            browser::once_painted(Box::new(rest));
         }
     });
     rested
