@@ -19,14 +19,16 @@ test('the temperatures along the path are read by pointer', { context: LAPTOP },
   await inSight(designer);
   const box = await canvas(designer).boundingBox();
   const at = async (share) => {
+    const before = await line(designer).textContent();
     await designer.page.mouse.move(box.x + share * box.width, box.y + box.height / 2);
+    await line(designer).filter({ hasNotText: before }).waitFor();
     return gas(designer);
   };
   // Left of its axis the cursor stands at the firebox, right of it at the mouth.
   const first = await at(0.01);
   const [station] = await designer.page.locator('.plot .twin tbody tr').allTextContents();
   assert.ok(station.includes(`${first} °C`), `${station}: ${first}`);
-  const last = await at(0.999);
+  const last = await at(0.99);
   const stations = await designer.page.locator('.plot .twin tbody tr').allTextContents();
   assert.ok(stations.at(-1).includes(`${last} °C`), `${stations.at(-1)}: ${last}`);
   const between = await at(0.4);
