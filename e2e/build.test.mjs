@@ -1,16 +1,12 @@
 // What is typed in the tables of the build and of the house: notes of the design.
 import assert from 'node:assert/strict';
 import { test } from './harness.mjs';
+import { type } from './page.mjs';
 
 const ready = async (designer, name) => {
   const section = designer.figure(name);
   await designer.page.locator(`[data-testid="${name}"][aria-busy="false"]`).waitFor();
   return section;
-};
-/** Key by key: Firefox tells of a change only where somebody typed. */
-const type = async (entry, text) => {
-  await entry.fill('');
-  await entry.pressSequentially(text);
 };
 const unfold = (section, title) => section.locator('summary', { hasText: title }).first().click();
 

@@ -1,5 +1,11 @@
 // The page as a person sees it: tests say what they do, this file knows how.
 
+/** Types key by key: Firefox tells of a change only where somebody typed. */
+export async function type(entry, text) {
+  await entry.fill('');
+  await entry.pressSequentially(text);
+}
+
 /** One visit. `page` is Playwright's, for what has no method here yet. */
 export class DesignerPage {
   constructor(page, url) {

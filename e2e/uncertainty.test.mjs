@@ -96,6 +96,8 @@ test('the samples are canceled and started again', {}, async (designer) => {
   await designer.openGroup('Wood and fire');
   // The edges have a button of their own.
   const press = (name) => worth.state.locator('..').getByRole('button', { name, exact: true }).click();
+  // Out of sight, Firefox does not notice that a button came.
+  await worth.section.scrollIntoViewIfNeeded();
   await designer.whileWorkersWait(async () => {
     await designer.entry('Charge').fill('18');
     await press('Cancel');

@@ -2,6 +2,7 @@
 // other, suggestions; and the card of one run.
 import assert from 'node:assert/strict';
 import { test } from './harness.mjs';
+import { type } from './page.mjs';
 
 /** A study that is computed when somebody unfolds it. */
 class Study {
@@ -127,7 +128,7 @@ test('a design is pinned, compared with what it becomes, and kept with it', {}, 
   const study = new Study(designer, 'pinned');
   await study.unfold();
   await study.computed(() => study.view.getByRole('button', { name: 'Pin this design' }).click());
-  await study.view.getByRole('textbox', { name: 'Name of pinned design 1' }).fill('As it was');
+  await type(study.view.getByRole('textbox', { name: 'Name of pinned design 1' }), 'As it was');
   await study.view.getByRole('textbox', { name: 'Name of pinned design 1' }).press('Enter');
   await study.computed(() => designer.entry('Run length').fill('1.5'));
   await designer.entry('Run length').press('Enter');
