@@ -1,6 +1,9 @@
 //! The few things that the page asks of the browser, without a panic when it refuses.
 
-use leptos::leptos_dom::helpers::request_animation_frame;
+use leptos::leptos_dom::helpers::{
+    TimeoutHandle, request_animation_frame, set_timeout_with_handle,
+};
+use std::time::Duration;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
@@ -52,12 +55,31 @@ fn element(id: &str) -> Option<web_sys::Element> {
 /// Does something once the browser has painted what the page shows now: when the frame after it
 /// begins. In a page that is hidden nothing is painted until it is seen.
 pub fn once_painted(then: Box<dyn FnOnce()>) {
-    request_animation_frame(move || request_animation_frame(then));
+    at_frame(move || framed(then));
+}
+
+/// Does something when the next frame begins.
+pub fn at_frame(then: impl FnOnce() + 'static) {
+    framed(Box::new(then));
+}
+
+// Boxed at once: a frame of its own for each would stand in the program as often.
+fn framed(then: Box<dyn FnOnce()>) {
+    request_animation_frame(then);
+}
+
+/// Does something after a while.
+pub fn after(rest: Duration, then: impl FnOnce() + 'static) -> Option<TimeoutHandle> {
+    rested(rest, Box::new(then))
+}
+
+fn rested(rest: Duration, then: Box<dyn FnOnce()>) -> Option<TimeoutHandle> {
+    set_timeout_with_handle(then, rest).ok()
 }
 
 /// Opens what is folded around an element and gives it the focus, once the page has been redrawn.
 pub fn focus_on(id: String) {
-    request_animation_frame(move || {
+    at_frame(move || {
         let Some(element) = element(&id) else { return };
         if let Ok(Some(folded)) = element.closest("details") {
             let _ = folded.set_attribute("open", "");
@@ -71,7 +93,7 @@ pub fn focus_on(id: String) {
 
 /// Gives the focus to an element that is in view wherever the page stands.
 pub fn focus_here(id: &'static str) {
-    request_animation_frame(move || {
+    at_frame(move || {
         let found = element(id).and_then(|element| element.dyn_into().ok());
         if let Some::<web_sys::HtmlElement>(element) = found {
             let _ = element.focus();
@@ -118,7 +140,7 @@ pub fn is_finger(event: &web_sys::Event) -> bool {
 
 /// Scrolls an element up into view, once the page has been redrawn.
 pub fn bring_up(id: &'static str) {
-    request_animation_frame(move || {
+    at_frame(move || {
         if let Some(element) = element(id) {
             element.scroll_into_view_with_bool(false);
         }

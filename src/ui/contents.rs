@@ -4,7 +4,6 @@
 use super::dom::{Tag, button, tag};
 use super::signal::RwSignal;
 use super::{browser, texts};
-use leptos::leptos_dom::helpers::request_animation_frame;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast as _;
@@ -90,7 +89,7 @@ fn follow(leads: Vec<Lead>) {
     let look = move || {
         if !waits.replace(true) {
             let (leads, waits) = (Rc::clone(&leads), Rc::clone(&waits));
-            request_animation_frame(move || {
+            browser::at_frame(move || {
                 waits.set(false);
                 mark(&leads);
             });

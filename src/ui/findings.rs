@@ -8,8 +8,7 @@ use super::sources::Cited;
 use super::uncertainty::Worth;
 use super::working::Working;
 use super::workspace::{Shown, Workspace};
-use super::{Known, decisions, texts};
-use leptos::leptos_dom::helpers::set_timeout_with_handle;
+use super::{Known, browser, decisions, texts};
 use longsmoke::design::field::{Kind, field};
 use longsmoke::language::English;
 use longsmoke::rules::{Finding, Lever, Question, levers};
@@ -65,7 +64,7 @@ pub fn findings(workspace: Workspace, known: &Known) -> Tag {
 /// takes long, without those to come.
 fn list_soon(workspace: Workspace) {
     let list = move || workspace.lists.set(true);
-    let _ = set_timeout_with_handle(list, PATIENCE);
+    browser::after(PATIENCE, list);
     watch(move || {
         let is_judged = workspace.awaited.with(|tasks| !tasks.is_empty());
         if is_judged && !workspace.waits.get() && !workspace.lists.get_untracked() {

@@ -6,7 +6,6 @@ use super::signal::{Memo, RwSignal};
 use super::sketch::Picture;
 use super::texts;
 use super::workspace::Workspace;
-use leptos::leptos_dom::helpers::request_animation_frame;
 use longsmoke::design::field::{Field, FieldId, Kind, Number, field};
 use longsmoke::drawing::{Axis, Grip};
 use longsmoke::units::{Quantity, figure, to_shown};
@@ -261,7 +260,7 @@ impl Drag {
         // Many moves in a frame are one change.
         if self.wanted.replace(Some(value)).is_none() {
             let (handle, wanted) = (self.handle, Rc::clone(&self.wanted));
-            request_animation_frame(move || {
+            browser::at_frame(move || {
                 if let Some(value) = wanted.take() {
                     handle.put(value);
                 }

@@ -5,7 +5,6 @@
 
 use super::browser;
 use js_sys::Date;
-use leptos::leptos_dom::helpers::set_timeout;
 use longsmoke::design::Design;
 use longsmoke::service::news::News;
 use longsmoke::service::order::{self, END, Order};
@@ -103,19 +102,12 @@ impl Office {
         }
         if !self.paints.replace(true) {
             let office = Rc::clone(self);
-            browser::once_painted(Box::new(move || office.begin_rests()));
+            let begin = move || {
+                office.paints.set(false);
+                office.wake();
+            };
+            browser::once_painted(Box::new(begin));
         }
-    }
-
-    fn begin_rests(self: &Rc<Self>) {
-        self.paints.set(false);
-        let now = Date::now();
-        for desk in self.desks.borrow_mut().iter_mut() {
-            if let Some((until, _)) = desk.resting.as_mut().filter(|(until, _)| *until <= 0.0) {
-                *until = now - *until;
-            }
-        }
-        self.wake();
     }
 
     fn wake_at(self: &Rc<Self>, time: f64) {
@@ -125,29 +117,27 @@ impl Office {
         self.wakes.set(Some(time));
         let office = Rc::clone(self);
         let rest = Duration::from_secs_f64(1e-3 * (time - Date::now()).max(0.0));
-        set_timeout(move || office.wake(), rest);
+        browser::after(rest, move || office.wake());
     }
 
     /// Has all wait that have rested enough.
     fn wake(self: &Rc<Self>) {
         self.wakes.set(None);
+        // It wakes again when that is painted.
+        if self.paints.get() {
+            return;
+        }
         let now = Date::now();
         let mut next = f64::INFINITY;
         for desk in self.desks.borrow_mut().iter_mut() {
-            match desk.resting.take() {
-                // Nothing rests so long, unless the clock of the device was set back.
-                Some((until, asked))
-                    if 0.0 < until && (until <= now || LONGEST_REST < until - now) =>
-                {
-                    desk.waiting = Some(asked);
-                }
-                Some((until, asked)) => {
-                    if 0.0 < until {
-                        next = next.min(until);
-                    }
-                    desk.resting = Some((until, asked));
-                }
-                None => {}
+            let Some((until, asked)) = desk.resting.take() else { continue };
+            let until = if until <= 0.0 { now - until } else { until };
+            // Nothing rests so long, unless the clock of the device was set back.
+            if until <= now || LONGEST_REST < until - now {
+                desk.waiting = Some(asked);
+            } else {
+                next = next.min(until);
+                desk.resting = Some((until, asked));
             }
         }
         self.assign();

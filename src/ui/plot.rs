@@ -5,6 +5,7 @@ use super::signal::{Memo, RwSignal};
 use super::uncertainty::Worth;
 use super::workspace::Workspace;
 use super::{Theme, browser, texts};
+use leptos::reactive::graph::untrack;
 use longsmoke::analysis::HeightOfFire;
 use longsmoke::drawing::plot::{self, Palette};
 use longsmoke::rules::Place;
@@ -299,7 +300,8 @@ fn twin(workspace: Workspace, worth: Worth) -> Tag {
         let (stations, system) = workspace
             .read_rested(|shown, system| (stations(&shown.analysis.height_of_fire), system))
             .unwrap_or_default();
-        let fresh = Some(()).filter(|()| !worth.is_stale());
+        // Bands of another design go with its stations, which rest.
+        let fresh = Some(()).filter(|()| !untrack(|| worth.is_stale()));
         let bands = fresh.and_then(|()| worth.read(|found, _| found.gas.clone()));
         let bands = bands.unwrap_or_default();
         let rows = stations.into_iter().enumerate();

@@ -5,7 +5,6 @@ use super::labor::{Job, Task};
 use super::signal::RwSignal;
 use super::workspace::Workspace;
 use super::{browser, texts};
-use leptos::leptos_dom::helpers::request_animation_frame;
 use leptos::reactive::graph::untrack;
 use longsmoke::service::order;
 use std::sync::Arc;
@@ -120,7 +119,7 @@ fn link_by_hand(link: RwSignal<Option<String>>) -> Tag {
         watch(move || {
             if link.with(Option::is_some) {
                 let input = input.clone();
-                request_animation_frame(move || {
+                browser::at_frame(move || {
                     let _ = input.focus();
                     input.select();
                 });

@@ -22,14 +22,14 @@ const JOB: Job = Job {
     in_units: false,
 };
 
-/// What the worker has found, with its generation: the old stays until it is replaced.
-type Found = (u64, Vec<Column>);
+/// What the worker has found, a column in each line, with its generation: the old stays until it is
+/// replaced.
+type Found = (u64, String);
 
 pub fn strip_view(workspace: Workspace) -> Tag {
     let found = RwSignal::new(Found::default());
     let task = Task::new(workspace, JOB, move |wanted, what| {
-        let columns = what.split('\n').filter_map(|line| line.parse().ok());
-        found.set((wanted.generation, columns.collect()));
+        found.set((wanted.generation, what.to_owned()));
     });
     let is_fresh = move || found.with(|(of, _)| *of == task.generation());
     let refused = RwSignal::new(None);
@@ -39,7 +39,7 @@ pub fn strip_view(workspace: Workspace) -> Tag {
         .child(heads())
         .children(RUNS.map(|runs| {
             let column = Memo::new(move |_| {
-                found.with(|(_, all)| all.iter().find(|column| column.runs == runs).copied())
+                found.with(|(_, all)| all.split('\n').nth(runs - 1)?.parse::<Column>().ok())
             });
             column_view(workspace, refused, (runs, column), move || !is_fresh())
         }));

@@ -4,7 +4,7 @@ use super::dom::{Tag, button, tag, watch};
 use super::guide::Guide;
 use super::signal::RwSignal;
 use super::{browser, contents, storage, texts};
-use leptos::leptos_dom::helpers::{document, request_animation_frame};
+use leptos::leptos_dom::helpers::document;
 use longsmoke::words::walk::{STOPS, TITLE};
 
 /// What each stop points at.
@@ -33,7 +33,7 @@ pub fn walk(guide: Guide) -> (Tag, Tag) {
     watch(move || {
         let pointed = stop.get().and_then(|stop| POINTED.get(stop).copied());
         // At the first visit the page is not there yet.
-        request_animation_frame(move || {
+        browser::at_frame(move || {
             let part = browser::point_out(pointed);
             if let Some(part) = part.filter(|_| walk.moves.get_untracked()) {
                 part.scroll_into_view();

@@ -7,7 +7,7 @@ use super::office::Office;
 use super::opening::{self, Opened, Owner};
 use super::signal::{Memo, RwSignal};
 use super::{browser, storage};
-use leptos::leptos_dom::helpers::{TimeoutHandle, set_timeout_with_handle};
+use leptos::leptos_dom::helpers::TimeoutHandle;
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::courses::snap::Sizes;
 use longsmoke::design::Design;
@@ -447,7 +447,7 @@ impl Workspace {
         if let Some(timer) = self.timer.get_untracked() {
             timer.clear();
         }
-        self.timer.set_untracked(set_timeout_with_handle(keep, REST).ok());
+        self.timer.set_untracked(browser::after(REST, keep));
     }
 
     /// Whether a change still waits to be kept.
@@ -539,7 +539,7 @@ fn rested(shown: Memo<Option<Shown>>) -> RwSignal<Option<Shown>> {
                     timer.clear();
                 }
                 let draw = move || rested.set(now);
-                timer.set_untracked(set_timeout_with_handle(draw, MOMENT).ok());
+                timer.set_untracked(browser::after(MOMENT, draw));
             };
             browser::once_painted(Box::new(rest));
         }
