@@ -100,22 +100,26 @@ fn take(order: Order, desk: &Rc<Desk>) {
                 spawn_local(lead(shared, (ticket, order), desk));
             } else {
                 // Nobody asked for them by themselves.
-                let is_patient = matches!(job, Job::Remedies(_));
-                spawn_local(run(job.news(&design), (ticket, is_patient), desk));
+                let patience = if matches!(job, Job::Remedies(_)) { PATIENCE } else { 0 };
+                spawn_local(run(job.news(&design), (ticket, patience), desk));
             }
         }
     }
 }
 
+/// Rounds for which a patient job rests while a mate is helped: half a minute.
+const PATIENCE: u32 = 8000;
+
 /// Sends news after news, until there are no more or another ticket is worked for; then says that
-/// this one is at its end. What is patient rests while a mate is helped.
+/// this one is at its end. While a mate is helped it rests as long as it has patience.
 async fn run(
     mut news: Box<dyn Iterator<Item = News>>,
-    (ticket, is_patient): (u64, bool),
+    (ticket, mut patience): (u64, u32),
     desk: Rc<Desk>,
 ) {
     while desk.latest.get() == ticket {
-        if is_patient && desk.helps() {
+        if 0 < patience && desk.helps() {
+            patience -= 1;
             desk.rest().await;
             continue;
         }
