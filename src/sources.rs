@@ -841,6 +841,11 @@ pub const VENEER_TIES: Source = memory(
     "IRC R703.8.4, probably: one tie for 2.67 ft2 (0.25 m2) of veneer; in a heater 22 gauge and not \
      stiffer (Brick Institute of America, reprint of 1984, seen)",
 );
+/// How far the ties of a facing reach.
+pub const TIE_REACH: Source = memory(
+    "TMS 402, prescriptive rules for anchored veneer, probably: at most 4 1/2 in (114 mm) from the \
+     inner face of the veneer to what carries it; beyond, an engineer designs the ties",
+);
 /// Straps of a chimney.
 pub const IRC_R1003_STRAPS: Source = seen(
     "IRC R1003.4.1 (code reprint): two straps of 3/16 x 1 in at each floor, ceiling and roof more than \

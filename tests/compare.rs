@@ -183,7 +183,8 @@ fn a_sweep_changes_its_inputs_alone() {
 }
 
 /// By hand from two runs that differ in nothing else: one run more is one more ring of core, one
-/// baffle and one ring of facing.
+/// baffle and one ring of facing, which goes around firebox and runs: both begin at the left of the
+/// firebox, whose walls are thicker; it is deeper than the runs, and these are longer.
 #[test]
 fn a_run_more_takes_the_bricks_of_its_walls() {
     let [four, five] = [4, 5].map(|runs| Column::new(&Design::demonstration(), runs));
@@ -203,7 +204,9 @@ fn a_run_more_takes_the_bricks_of_its_walls() {
     let face = 0.0254_f64.powi(2) * 9.0625 * 4.5625;
     assert!((more(Line::CoreBricks) - faces / face).abs() <= 1.0);
     let skin = shell.facing_thickness;
-    let girth = 2.0 * (length + width) + 8.0 * shell.gap + 4.0 * skin;
+    let wall = design.firebox.wall_thickness;
+    let (long, deep) = (wall + path.run_length + core, design.firebox.depth + 2.0 * wall);
+    let girth = 2.0 * (long + deep) + 8.0 * shell.gap + 4.0 * skin;
     let ring = girth * (path.run_height + path.baffle_thickness);
     // 115 mm thick, brick of 240 x 115 x 71 mm with joints of 10 mm: a face of 250 x 81 mm.
     assert!((more(Line::FacingBricks) - ring / (0.250 * 0.081)).abs() <= 1.0);

@@ -2,14 +2,16 @@
 
 use crate::laws::{Outcome, holds, possible, usual};
 use longsmoke::analysis::analyze;
+use longsmoke::analysis::facing::Facing;
 use longsmoke::analysis::path::path;
 use longsmoke::analysis::structure::structure;
+use longsmoke::build::materials::{Kind as Material, materials};
 use longsmoke::courses::brick::{Bed, Bricks};
 use longsmoke::courses::check::{Fault, Note, check};
 use longsmoke::courses::lattice::{Rect, meters, steps};
 use longsmoke::courses::materials::tallies;
 use longsmoke::courses::snap::snap;
-use longsmoke::courses::{Course, Kind, LeftOut, Opening, Part, Plans, plans};
+use longsmoke::courses::{Course, Kind, LeftOut, Opening, Part, Plans, as_laid, plans};
 use longsmoke::design::brick::{Brick, BrickSize};
 use longsmoke::design::building::{AirSupply, CleanoutFace, Cleanouts};
 use longsmoke::design::examples::Example;
@@ -46,6 +48,78 @@ fn filled(design: &Design) -> Outcome {
     let report = check(&plans);
     prop_assert!(report.faults.is_empty(), "{}", told(&plans, &report.faults[0]));
     Ok(())
+}
+
+/// Courses on their lattice and the facing in closed form go around the same: outer faces to a few
+/// steps, volume with the openings filled in to a thousandth.
+fn faced_alike(design: &Design) {
+    let plans = laid(design);
+    let facing = Facing::new(&as_laid(design, Bricks::of(design)));
+    let near =
+        |one: f64, other: f64, by: f64| assert!((one - other).abs() < by, "{one}, {other}");
+    let mut volume = 0.0;
+    for (body, shell) in facing.shells.iter().enumerate() {
+        let courses = plans.courses.iter();
+        let courses =
+            courses.filter(|course| course.part == Part::Facing && course.body == body);
+        let (mut bounds, mut top) = (None, 0);
+        for course in courses {
+            let own = course.region.bounds().unwrap();
+            bounds = Some(bounds.map_or(own, |bounds: Rect| bounds.join(own)));
+            top = top.max(course.top());
+        }
+        let (bounds, outside) = (bounds.unwrap(), facing.outside(body).unwrap());
+        near(meters(bounds.left), outside.left, 5e-4);
+        near(meters(bounds.front), outside.front, 5e-4);
+        near(meters(bounds.right), outside.right, 5e-4);
+        near(meters(bounds.back), outside.back, 5e-4);
+        near(meters(top), shell.top, 5e-4);
+        let inner = outside.grown(-design.shell.facing_thickness);
+        volume += (outside.area() - inner.area()) * shell.top;
+    }
+    if design.path.layout != Layout::Behind {
+        near(facing.volume() / volume, 1.0, 1e-3);
+    }
+}
+
+#[test]
+fn courses_and_weights_have_the_same_facing() {
+    for example in Example::ALL {
+        faced_alike(&example.design());
+    }
+    for layout in [Layout::Above, Layout::Behind, Layout::Bench] {
+        let mut design = Design::demonstration();
+        design.path.layout = layout;
+        faced_alike(&design);
+        design.path.run_width = 0.5;
+        faced_alike(&design);
+        design.path.run_length = 0.3;
+        faced_alike(&design);
+    }
+}
+
+/// Ties are placed where they reach the core, and bought as they are placed. By area, at 0.25 m2 each, it
+/// is about as many: a side shorter than 0.60 m takes one at each height as well, and beside an opening
+/// one stands on either side of it.
+#[test]
+fn ties_are_bought_as_they_are_placed() {
+    for example in Example::ALL {
+        let design = example.design();
+        let analysis = analyze(&design).unwrap();
+        let ties: usize = laid(&design).courses.iter().map(|course| course.ties.len()).sum();
+        let placed = f64::from(u32::try_from(ties).unwrap());
+        let items = materials(&design, &analysis);
+        let bought = items.iter().find(|item| item.kind == Material::Tie).unwrap();
+        let by_area = bought.by_volume.unwrap_or(bought.net);
+        assert!(
+            (0.5..2.5).contains(&(placed / by_area)),
+            "{}: {placed}, {by_area}",
+            example.id()
+        );
+        if design.shell.facing().is_some() {
+            assert!((bought.net - placed).abs() < 1e-9, "{}: {placed}", example.id());
+        }
+    }
 }
 
 #[test]

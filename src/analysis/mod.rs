@@ -12,6 +12,7 @@ pub mod day;
 pub mod draft;
 pub mod envelope;
 pub mod extrapolation;
+pub mod facing;
 pub mod factors;
 pub mod fire;
 pub mod house;

@@ -1,8 +1,10 @@
 //! Volumes and masses of the parts in closed form, and what they press on.
 //!
-//! The core stands on the base slab; the facing goes around all of it at the gap. Runs above the
-//! firebox that are longer or wider than it stand on a fill of the core's material.
+//! The core stands on the base slab, as does the facing, which goes around all of it as
+//! [`super::facing`] says, and carries the cap. Runs above the firebox that are longer or wider than it
+//! stand on a fill of the core's material.
 
+use super::facing::Facing;
 use super::path::Path;
 use crate::design::building::{ChimneyCarrier, ChimneyKind};
 use crate::design::material::{CONCRETE, MINERAL_WOOL_DENSITY, Material};
@@ -80,7 +82,7 @@ pub struct Structure {
     pub longest_core: f64,
 }
 
-/// An upright block with level sides (m).
+/// The block of masonry around all runs (m).
 #[derive(Clone, Copy)]
 struct Block {
     length: f64,
@@ -93,10 +95,6 @@ impl Block {
         self.length * self.depth
     }
 
-    fn girth(self) -> f64 {
-        2.0 * (self.length + self.depth)
-    }
-
     fn volume(self) -> f64 {
         self.area() * self.height
     }
@@ -104,112 +102,12 @@ impl Block {
     fn wider(self, by: f64) -> Self {
         Self { length: self.length + 2.0 * by, depth: self.depth + 2.0 * by, ..self }
     }
-
-    /// The rectangle around two blocks that overlap by a depth.
-    fn around(self, other: Self, overlap: f64) -> Self {
-        Self {
-            length: self.length.max(other.length),
-            depth: self.depth + other.depth - overlap,
-            height: self.height.min(other.height),
-        }
-    }
-}
-
-/// How firebox and runs stand to each other.
-struct Blocks {
-    firebox: Block,
-    runs: Option<Block>,
-    layout: Layout,
-    /// Depth over which the two overlap, seen from above (m); 0 apart.
-    overlap: f64,
-}
-
-impl Blocks {
-    fn new(design: &Design) -> Self {
-        let chamber = &design.firebox;
-        let firebox = Block {
-            length: chamber.width,
-            depth: chamber.depth,
-            height: chamber.height + chamber.crown_thickness,
-        }
-        .wider(chamber.wall_thickness);
-        let runs = run_block(design);
-        let layout = design.path.layout;
-        let overlap = match (layout, runs) {
-            (Layout::Above, Some(runs)) => firebox.depth.min(runs.depth),
-            // The firebox wall stands in for the one of the runs.
-            (Layout::Behind, Some(_)) => design.shell.core_thickness,
-            _ => 0.0,
-        };
-        Self { firebox, runs, layout, overlap }
-    }
-
-    /// Ground covered when every block is wider (m2).
-    fn footprint(&self, by: f64) -> f64 {
-        let firebox = self.firebox.wider(by);
-        let Some(runs) = self.runs.map(|runs| runs.wider(by)) else { return firebox.area() };
-        let shared = match self.layout {
-            Layout::Above => firebox.depth.min(runs.depth),
-            Layout::Behind => self.overlap + 2.0 * by,
-            Layout::Bench => 0.0,
-        };
-        firebox.area() + runs.area() - firebox.length.min(runs.length) * shared
-    }
-
-    /// Rectangles around all masonry, as wide again (m2).
-    fn rectangles(&self, by: f64) -> f64 {
-        match (self.layout, self.runs) {
-            (Layout::Bench, Some(runs)) => {
-                self.firebox.wider(by).area() + runs.wider(by).area()
-            }
-            (_, Some(runs)) => self.firebox.around(runs, self.overlap).wider(by).area(),
-            (_, None) => self.firebox.wider(by).area(),
-        }
-    }
-
-    /// Girth times height of the core, zone by zone (m, m).
-    fn zones(&self) -> [(f64, f64); 2] {
-        let firebox = (self.firebox.girth(), self.firebox.height);
-        let Some(runs) = self.runs else { return [firebox, (0.0, 0.0)] };
-        let both = self.firebox.around(runs, self.overlap);
-        match self.layout {
-            Layout::Above => [(both.girth(), self.firebox.height), (runs.girth(), runs.height)],
-            Layout::Behind => {
-                let (low, high) = (both.height, self.firebox.height.max(runs.height));
-                let higher =
-                    if self.firebox.height < runs.height { runs } else { self.firebox };
-                [(both.girth(), low), (higher.girth(), high - low)]
-            }
-            Layout::Bench => [firebox, (runs.girth(), runs.height)],
-        }
-    }
-
-    /// Ground under what a stack above the firebox stands on beside it (m2).
-    fn fill(&self) -> f64 {
-        match (self.layout, self.runs) {
-            (Layout::Above, Some(runs)) => {
-                runs.area() - self.firebox.length.min(runs.length) * self.overlap
-            }
-            _ => 0.0,
-        }
-    }
-
-    /// The shorter outer side of the rectangle around all masonry (m).
-    fn narrow(&self, by: f64) -> f64 {
-        let around = match (self.layout, self.runs) {
-            (Layout::Bench, _) | (_, None) => self.firebox,
-            (_, Some(runs)) => self.firebox.around(runs, self.overlap),
-        };
-        let around = around.wider(by);
-        around.length.min(around.depth)
-    }
 }
 
 fn most(runs: &[Run], size: impl Fn(&Run) -> f64) -> f64 {
     runs.iter().map(size).fold(0.0, f64::max)
 }
 
-/// The block of masonry around all runs.
 fn run_block(design: &Design) -> Option<Block> {
     let runs = design.path.runs();
     let between = (1..runs.len()).map(|_| design.path.baffle_thickness).sum::<f64>();
@@ -231,8 +129,8 @@ fn run_block(design: &Design) -> Option<Block> {
 
 /// Volumes of the walls of the runs and of their baffles (m3). A baffle lacks a slot as long as
 /// the run is high.
-fn runs_and_baffles(design: &Design, blocks: &Blocks, path: &Path) -> (f64, f64) {
-    let Some(block) = blocks.runs else { return (0.0, 0.0) };
+fn runs_and_baffles(design: &Design, path: &Path) -> (f64, f64) {
+    let Some(block) = run_block(design) else { return (0.0, 0.0) };
     let (core, baffle) = (design.shell.core_thickness, design.path.baffle_thickness);
     let runs = design.path.runs();
     let bench = design.path.layout == Layout::Bench;
@@ -266,30 +164,17 @@ fn runs_and_baffles(design: &Design, blocks: &Blocks, path: &Path) -> (f64, f64)
     (walls + floor, baffles)
 }
 
-fn firebox(design: &Design, blocks: &Blocks) -> f64 {
+fn firebox(design: &Design, facing: &Facing) -> f64 {
     let chamber = &design.firebox;
     let wall = chamber.wall_thickness;
     let inner = chamber.width * chamber.depth * chamber.height;
-    blocks.firebox.volume() + blocks.firebox.area() * wall - inner - chamber.door_area() * wall
+    facing.firebox.area() * (facing.crown + wall) - inner - chamber.door_area() * wall
 }
 
-fn facing(design: &Design, blocks: &Blocks) -> f64 {
-    let shell = &design.shell;
-    let thickness = shell.facing_thickness;
-    let ring = |(girth, height): (f64, f64)| {
-        thickness * (girth + 8.0 * shell.gap + 4.0 * thickness) * height
-    };
-    let around: f64 = blocks.zones().into_iter().filter(|zone| 0.0 < zone.1).map(ring).sum();
-    (around - thickness * design.firebox.door_area()).max(0.0)
-}
-
-fn cap(design: &Design, blocks: &Blocks) -> f64 {
-    let skin = design.shell.gap + design.shell.facing_thickness;
-    let area = match (blocks.layout, blocks.runs) {
-        (Layout::Above, Some(runs)) => runs.wider(skin).area(),
-        _ => blocks.footprint(skin),
-    };
-    area * design.shell.cap_thickness
+/// The facing without the opening of the door.
+fn around(design: &Design, facing: &Facing) -> f64 {
+    let opening = design.shell.facing_thickness * design.firebox.door_area();
+    (facing.volume() - opening).max(0.0)
 }
 
 /// Section of a flue that is wider on every side (m2).
@@ -356,13 +241,12 @@ fn chimney(design: &Design) -> (f64, f64) {
 /// Masses of the parts of a design and what they press on.
 pub fn structure(design: &Design, path: &Path) -> Structure {
     let shell = &design.shell;
-    let skin = shell.gap + shell.facing_thickness;
-    let blocks = Blocks::new(design);
-    let footprint = blocks.footprint(skin);
+    let facing = Facing::new(design);
+    let footprint = facing.footprint();
     let core = shell.core_material.properties().density;
     let face = shell.facing_material.properties().density;
-    let (runs, baffles) = runs_and_baffles(design, &blocks, path);
-    let fill = blocks.fill() * blocks.firebox.height;
+    let (runs, baffles) = runs_and_baffles(design, path);
+    let fill = facing.under_runs() * facing.crown;
     let (chimney_volume, chimney_mass) = chimney(design);
     let of = |part, volume: f64, density: f64| Amount {
         part,
@@ -370,11 +254,11 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
         mass: expansion::mass(volume, density),
     };
     let parts = vec![
-        of(Part::Firebox, firebox(design, &blocks), core),
+        of(Part::Firebox, firebox(design, &facing), core),
         of(Part::Runs, runs, core),
         of(Part::Baffles, baffles, core),
-        of(Part::Facing, facing(design, &blocks), face),
-        of(Part::Cap, cap(design, &blocks), core),
+        of(Part::Facing, around(design, &facing), face),
+        of(Part::Cap, footprint * shell.cap_thickness, core),
         of(Part::Fill, fill, core),
         of(Part::Base, footprint * shell.base_thickness, CONCRETE.density),
         Amount { part: Part::Chimney, volume: chimney_volume, mass: chimney_mass },
@@ -386,7 +270,7 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
     let heater = sum(&|part| !matches!(part, Part::Fill | Part::Base | Part::Chimney));
     let carried = sum(&|part| part != Part::Chimney || on_it);
     let support = &design.support;
-    let ground = blocks.rectangles(skin + support.footing_projection);
+    let ground = facing.rectangles(support.footing_projection);
     let footing = ground * support.footing_thickness * CONCRETE.density;
     Structure {
         parts,
@@ -397,7 +281,7 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
         footing,
         footing_ground: ground,
         soil: ground_pressure(carried + footing, ground),
-        slenderness: design.top_height() / blocks.narrow(skin),
-        longest_core: blocks.runs.map_or(blocks.firebox.length, |runs| runs.length),
+        slenderness: design.top_height() / facing.narrowest(),
+        longest_core: run_block(design).map_or(facing.firebox.length(), |runs| runs.length),
     }
 }

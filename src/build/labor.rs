@@ -5,6 +5,7 @@ use super::crew::Crew;
 use super::curing::{self, AIR_DAYS};
 use super::materials::{Item, Kind};
 use crate::analysis::Analysis;
+use crate::analysis::structure::Part;
 use crate::design::Design;
 use crate::sources::{CORE_LABOR, HEATER_LABOR, Source, TENDER_LABOR, TRADE_HOURS};
 
@@ -167,7 +168,10 @@ fn rate(
             trade(DOOR.times(doors.iter().sum()).plus(cleanouts).plus(connector))
         }
         Step::Facing => {
-            let area = net(Kind::GapLayer);
+            let facing = analysis.structure.parts.iter().find(|each| each.part == Part::Facing);
+            let volume = facing.map_or(0.0, |facing| facing.volume);
+            let thickness = design.shell.facing_thickness;
+            let area = if 0.0 < thickness { volume / thickness } else { 0.0 };
             let hours = laid(FACE_BRICKS * area, FACE_RATE);
             let stone = 0.0 < net(Kind::FacingStone);
             let hours = if stone {

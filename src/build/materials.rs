@@ -4,6 +4,7 @@
 use super::bricks;
 use super::placed::{Placed, placed};
 use crate::analysis::Analysis;
+use crate::analysis::facing::Facing;
 use crate::analysis::structure::{ChimneyVolumes, Part, chimney_volumes};
 use crate::design::brick::Brick;
 use crate::design::building::{
@@ -348,9 +349,15 @@ fn facing(list: &mut List<'_>, analysis: &Analysis, placed: Option<&Placed>) {
         list.volume(Kind::FacingStone, volume * (1.0 - STONE_JOINTS), density);
         list.volume(Kind::CementMortar, volume * STONE_JOINTS, CEMENT_MORTAR);
     }
-    let area = volume / shell.facing_thickness;
-    list.add((Kind::GapLayer, Measure::Area), area, None);
-    list.pieces(Kind::Tie, (area / PER_TIE).ceil());
+    let facing = Facing::new(design);
+    let door = design.firebox.door_area();
+    let layer = (facing.at_the_gap() - door).max(0.0);
+    list.add((Kind::GapLayer, Measure::Area), layer, None);
+    let reached = (facing.within_reach() - door).max(0.0);
+    if 0.0 < reached {
+        list.pieces(Kind::Tie, (reached / PER_TIE).ceil());
+        list.place(placed.filter(|_| shell.facing().is_some()).map(|placed| placed.ties));
+    }
 }
 
 fn ground(list: &mut List<'_>, analysis: &Analysis) {

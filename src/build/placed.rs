@@ -31,7 +31,7 @@ pub struct Difference {
     pub placed: f64,
     /// Bricks of the estimate.
     pub by_volume: f64,
-    /// More of them by other volume: openings, walls as thick as bricks, a straight facing.
+    /// More of them by other volume: openings, walls as thick as bricks.
     pub other_volume: f64,
     /// More by slabs and lintels that stand in the place of bricks: below zero.
     pub slabs: f64,
@@ -48,6 +48,8 @@ pub struct Placed {
     pub core: Amount,
     /// The facing.
     pub facing: Amount,
+    /// Ties between facing and core.
+    pub ties: f64,
     /// Slabs between runs (m3).
     pub baffle_slabs: f64,
 }
@@ -79,6 +81,7 @@ pub fn placed(design: &Design, structure: &Structure) -> Option<Placed> {
     Some(Placed {
         core: amount(&core, by_volume),
         facing: amount(&facing, of_facing),
+        ties: facing.iter().map(|tally| count(tally.ties)).sum(),
         baffle_slabs: runs.map_or(0.0, |tally| tally.slab),
     })
 }

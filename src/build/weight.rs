@@ -4,6 +4,7 @@
 //! from the underside of the base slab. Slots, cleanouts and short runs are left out of account.
 
 use super::support::{Proposal, proposal};
+use crate::analysis::facing::{Facing, Plan};
 use crate::analysis::structure::{Part, Structure};
 use crate::design::building::{Carrier, ChimneyCarrier};
 use crate::design::{Design, Layout};
@@ -103,77 +104,61 @@ fn center(blocks: &[(Block, f64)]) -> [f64; 3] {
 /// Where the blocks of the core stand; 0 along at the left inside of the firebox, 0 deep in its
 /// middle, 0 high on its floor, as in the drawings.
 struct Places {
+    facing: Facing,
     firebox: Block,
     runs: Option<Block>,
-    /// From the core to the outer face (m).
-    skin: f64,
-    layout: Layout,
+    /// From the core that reaches farthest to the inner and to the outer face of the facing (m).
+    skin: (f64, f64),
+}
+
+/// A block on a plan between two heights (m).
+const fn upright(plan: Plan, heights: (f64, f64)) -> Block {
+    Block([(plan.left, plan.right), (plan.front, plan.back), heights])
 }
 
 impl Places {
     fn new(design: &Design) -> Self {
-        let (chamber, shell) = (&design.firebox, &design.shell);
-        let (wall, core) = (chamber.wall_thickness, shell.core_thickness);
-        let skin = shell.gap + shell.facing_thickness;
-        let half = 0.5 * chamber.depth + wall;
-        let top = chamber.height + chamber.crown_thickness;
-        let firebox = Block([(-wall, chamber.width + wall), (-half, half), (-wall, top)]);
-        let layout = design.path.layout;
-        Self { firebox, runs: run_block(design, firebox, skin + skin + core), skin, layout }
-    }
-
-    /// The outer faces of the masonry.
-    fn outline(&self) -> Block {
-        let firebox = self.firebox.wider(self.skin);
-        self.runs.map_or(firebox, |runs| firebox.join(runs.wider(self.skin)))
-    }
-
-    /// Blocks with what they share taken out once.
-    fn both(&self, by: f64, (low, high): (f64, f64)) -> Vec<(Block, f64)> {
-        let firebox = self.firebox.wider(by).between(low, high);
-        let Some(runs) = self.runs.map(|runs| runs.wider(by).between(low, high)) else {
-            return vec![(firebox, 1.0)];
+        let (wall, shell) = (design.firebox.wall_thickness, &design.shell);
+        let facing = Facing::new(design);
+        let firebox = upright(facing.firebox, (-wall, facing.crown));
+        let (bottom, top) = facing.heights;
+        let floor = match design.path.layout {
+            Layout::Above => bottom,
+            Layout::Behind | Layout::Bench => -shell.core_thickness,
         };
-        vec![(firebox, 1.0), (runs, 1.0), (firebox.shared(runs), -1.0)]
+        let runs = facing.runs.map(|plan| upright(plan, (floor, top)));
+        let skin = (shell.gap, shell.gap + shell.facing_thickness);
+        Self { facing, firebox, runs, skin }
     }
-}
 
-/// The block around all runs; a bench stands off the firebox by a distance.
-fn run_block(design: &Design, firebox: Block, off: f64) -> Option<Block> {
-    let runs = design.path.runs();
-    let core = design.shell.core_thickness;
-    let most = |size: fn(&crate::design::Run) -> f64| runs.iter().map(size).fold(0.0, f64::max);
-    let (length, width) = (most(|run| run.length), most(|run| run.width));
-    let heights = design.run_heights();
-    let ends = heights.iter().zip(&runs).map(|(axis, run)| {
-        let half = 0.5 * run.height;
-        (axis - half, axis + half)
-    });
-    let high = ends.reduce(|one, other| (one.0.min(other.0), one.1.max(other.1)))?;
-    let [along, deep, _] = firebox.0;
-    let floor = (-core, high.1);
-    Some(match design.path.layout {
-        Layout::Above => {
-            let half = 0.5 * width + core;
-            Block([(-core, length + core), (-half, half), high])
+    /// The rectangle around the outer faces of all facing, from its foot to the top of the core (m).
+    fn outline(&self) -> Block {
+        let (bodies, high) = (self.facing.shells.len(), self.firebox.0[2].0);
+        let outsides = (0..bodies).filter_map(|body| {
+            let top = self.facing.shells.get(body)?.top;
+            Some(upright(self.facing.outside(body)?, (high, top)))
+        });
+        outsides.reduce(Block::join).unwrap_or(self.firebox)
+    }
+
+    /// What every body of facing goes around, wider on every side, between heights that follow from its
+    /// top, with what two blocks share taken out once.
+    fn bodies(&self, by: f64, heights: impl Fn(f64) -> (f64, f64)) -> Vec<(Block, f64)> {
+        let mut blocks = Vec::new();
+        for shell in &self.facing.shells {
+            let block = |plan: &Plan| upright(plan.grown(by), heights(shell.top));
+            blocks.extend(shell.around.iter().map(|plan| (block(plan), 1.0)));
+            if let [one, other] = shell.around.as_slice() {
+                blocks.push((block(one).shared(block(other)), -1.0));
+            }
         }
-        Layout::Behind => {
-            let from = deep.1 - core;
-            let to = from + width + 2.0 * core;
-            Block([(along.0, along.0 + length + 2.0 * core), (from, to), floor])
-        }
-        Layout::Bench => {
-            let between = (1..runs.len()).map(|_| design.path.baffle_thickness).sum::<f64>();
-            let across = runs.iter().map(|run| run.width).sum::<f64>() + between;
-            let (from, half) = (along.1 + off - core, 0.5 * length + core);
-            Block([(from, from + across + 2.0 * core), (-half, half), floor])
-        }
-    })
+        blocks
+    }
 }
 
 /// The blocks that make a part.
 fn blocks(design: &Design, places: &Places, part: Part) -> Vec<(Block, f64)> {
-    let Places { firebox, runs, skin, layout } = places;
+    let Places { firebox, runs, skin: (gap, skin), .. } = places;
     let chamber = &design.firebox;
     let wall = chamber.wall_thickness;
     let top = design.top_height();
@@ -188,19 +173,20 @@ fn blocks(design: &Design, places: &Places, part: Part) -> Vec<(Block, f64)> {
             let inside = runs.wider(-design.shell.core_thickness);
             vec![(*runs, 1.0), (inside, if part == Part::Runs { -1.0 } else { 0.0 })]
         }
-        (Part::Facing, Some(runs)) if *layout == Layout::Bench => {
-            [*firebox, *runs].map(|block| (block.wider(*skin), 1.0)).to_vec()
+        (Part::Facing, _) => {
+            let (outer, inner) =
+                (places.bodies(*skin, |top| (0.0, top)), places.bodies(*gap, |top| (0.0, top)));
+            outer
+                .into_iter()
+                .chain(inner.into_iter().map(|(block, share)| (block, -share)))
+                .collect()
         }
-        (Part::Facing, _) => vec![(places.outline(), 1.0)],
-        (Part::Cap, Some(runs)) if *layout == Layout::Above => {
-            vec![(runs.wider(*skin).between(top - cap, top), 1.0)]
-        }
-        (Part::Cap, _) => places.both(*skin, (top - cap, top)),
+        (Part::Cap, _) => places.bodies(*skin, |top| (top, top + cap)),
         (Part::Fill, Some(runs)) => {
             let below = runs.between(foot, crown);
             vec![(below, 1.0), (below.shared(*firebox), -1.0)]
         }
-        (Part::Base, _) => places.both(*skin, (foot - design.shell.base_thickness, foot)),
+        (Part::Base, _) => places.bodies(*skin, |_| (foot - design.shell.base_thickness, foot)),
         (Part::Chimney, on) => {
             let low = match design.support.chimney {
                 ChimneyCarrier::Beside => 0.0,

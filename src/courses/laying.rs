@@ -8,6 +8,7 @@ use super::row::{Span, best_row};
 use super::solids::{Body, Fit, Hole, Level, Make, Part, Solids};
 use super::spans::{spans, tiles};
 use super::{Course, Joint, Kind, Piece, Through};
+use crate::analysis::facing::TIE_REACH;
 use std::borrow::Cow;
 
 /// By how much a piece may stand out from what carries it (m), a third of a firebrick's height.
@@ -610,7 +611,7 @@ impl Row<'_> {
     }
 }
 
-/// Ties into the bed under a course of the facing, where the core stands right behind it.
+/// Ties into the bed under a course of the facing, where they reach the core.
 fn ties(courses: &[Course], course: &Course) -> Vec<(i32, i32)> {
     let rise = steps(TIES.1);
     let is_due = course.bottom / rise != (course.bottom - course.bed - course.height) / rise;
@@ -623,25 +624,51 @@ fn ties(courses: &[Course], course: &Course) -> Vec<(i32, i32)> {
             && course.bottom < other.top()
     });
     let core: Region = beside.flat_map(|other| other.region.rects().iter().copied()).collect();
-    let strips = course.region.rows();
-    let places = strips.iter().flat_map(|strip| tie_places(*strip));
-    let tied = places.filter(|(reach, _)| !core.within(*reach).is_empty());
-    tied.map(|(_, place)| (place.left, place.front)).collect()
+    course.region.rows().iter().flat_map(|strip| tied(*strip, &core)).collect()
 }
 
-/// Places of ties on both sides of a strip, each with what must hold masonry for it.
-fn tie_places(strip: Rect) -> Vec<(Rect, Rect)> {
+/// A place along a wall, or the nearest where there is core: the middle of what lies nearest.
+fn onto(core: &[(i32, i32)], place: i32) -> i32 {
+    let off = |span: &(i32, i32)| (span.0 - place).max(place - span.1).max(0);
+    let nearest = core.iter().min_by_key(|span| off(span));
+    nearest
+        .map_or(place, |span| if off(span) > 0 { i32::midpoint(span.0, span.1) } else { place })
+}
+
+/// Places of ties on both sides of a strip, along what of the core they reach.
+fn tied(strip: Rect, core: &Region) -> Vec<(i32, i32)> {
     let way = Way::of(strip);
-    let Rect { front, back, left, .. } = way.turn(strip);
-    let (long, deep) = (way.turn(strip).width(), back - front);
-    let count = (long / steps(TIES.0)).max(1);
-    let at = |index: i32| left + (2 * index + 1) * long / (2 * count);
-    let place = |x: i32, y: i32, (near, far): (i32, i32)| {
-        (way.turn(Rect::new(x, near, x + 1, far)), way.turn(Rect::new(x, y, x + 1, y + 1)))
-    };
-    let both = |index: i32| {
-        let x = at(index);
-        [place(x, front, (front - deep, front)), place(x, back, (back, back + deep))]
-    };
-    (0..count).flat_map(both).collect()
+    let Rect { left, front, right, back } = way.turn(strip);
+    let reach = steps(TIE_REACH);
+    let mut places = Vec::new();
+    for (y, near, far) in [(front, front - reach, front), (back, back, back + reach)] {
+        let within = core.within(way.turn(Rect::new(left, near, right, far)));
+        let mut spans: Vec<(i32, i32)> = within
+            .rects()
+            .iter()
+            .map(|rect| way.turn(*rect))
+            .map(|r| (r.left, r.right))
+            .collect();
+        spans.sort_unstable();
+        let mut whole: Vec<(i32, i32)> = Vec::new();
+        for (from, to) in spans {
+            match whole.last_mut().filter(|before| from <= before.1) {
+                Some(before) => before.1 = before.1.max(to),
+                None => whole.push((from, to)),
+            }
+        }
+        let Some((from, to)) =
+            whole.first().map(|first| first.0).zip(whole.last().map(|last| last.1))
+        else {
+            continue;
+        };
+        let count = ((to - from) / steps(TIES.0)).max(1);
+        let mut at: Vec<i32> = (0..count)
+            .map(|index| onto(&whole, from + (2 * index + 1) * (to - from) / (2 * count)))
+            .collect();
+        at.dedup();
+        let place = |x: i32| way.turn(Rect::new(x, y, x + 1, y + 1));
+        places.extend(at.into_iter().map(place).map(|place| (place.left, place.front)));
+    }
+    places
 }

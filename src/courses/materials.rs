@@ -56,7 +56,7 @@ pub struct Tally {
     pub estimated_mass: f64,
     /// What the mortar makes of the difference (kg).
     pub by_mortar: f64,
-    /// What other volume makes of it (kg): openings, walls as thick as bricks, a straight facing.
+    /// What other volume makes of it (kg): openings, walls as thick as bricks.
     pub by_volume: f64,
 }
 

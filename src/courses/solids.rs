@@ -1,12 +1,13 @@
 //! The masonry of a design as bodies, level by level: where there is masonry and where the gas goes.
 //!
 //! `slots` places what no input places. Sizes are those of the analysis: the core is as thick as it says around the runs, the wall
-//! between firebox and runs behind it is one. The facing rises straight from the base to the cap.
+//! between firebox and runs behind it is one. The facing rises as `analysis::facing` says.
 
 mod slots;
 
 use super::brick::{Bricks, Kit};
 use super::lattice::{Rect, Region, Way, meters, steps};
+use crate::analysis::facing;
 use crate::analysis::places::{self, Placed};
 use crate::design::building::{AirSupply, CleanoutFace, Cleanouts};
 use crate::design::{Design, Layout, Run};
@@ -672,19 +673,14 @@ impl<'a> Builder<'a> {
     fn outlines(&self) -> Vec<(Region, i32)> {
         let fire = &self.design.firebox;
         let crown = steps(fire.height + fire.crown_thickness);
-        let under_cap = self.channels.iter().map(|channel| channel.top).fold(crown, i32::max);
-        let firebox = Region::from(self.block);
-        match (self.layout(), self.stack) {
-            (_, None) => vec![(firebox, under_cap)],
-            (Layout::Above, Some(stack)) => vec![(stack.join(self.block).into(), under_cap)],
-            (Layout::Behind, Some(stack)) => {
-                vec![([self.block, stack].into_iter().collect(), under_cap)]
-            }
-            (Layout::Bench, Some(stack)) => {
-                let tops = self.channels.iter().map(|channel| channel.top);
-                vec![(firebox, crown), (stack.into(), tops.fold(0, i32::max))]
-            }
-        }
+        let runs = self.stack.map(|stack| {
+            (stack, self.channels.iter().map(|channel| channel.top).fold(0, i32::max))
+        });
+        let shells = facing::shells(self.layout(), (self.block, crown), runs, Rect::join);
+        shells
+            .into_iter()
+            .map(|shell| (shell.around.into_iter().collect(), shell.top))
+            .collect()
     }
 
     fn facing(&self, outline: &Region, top: i32) -> Option<Body> {

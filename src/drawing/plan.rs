@@ -5,6 +5,7 @@ use super::section::Masses;
 use super::sheet::{Note, Scale, Sheet};
 use super::walls::{Distance, THICKNESS, drawn};
 use super::{Anchor, Axis, Drawing, Extent, Grip, Point, Role, heat_step, point};
+use crate::analysis::facing::{self, Facing};
 use crate::analysis::{Analysis, places};
 use crate::design::field::FieldId;
 use crate::design::{Design, Layout};
@@ -28,8 +29,10 @@ struct Plan<'a> {
     /// Runs, in flow order: all of a bench, else the first.
     runs: Vec<Extent>,
     firebox: Extent,
-    /// Outer faces of the block with the firebox and of that with the runs.
+    /// Outer faces of what the facing goes around, the firebox first.
     blocks: Vec<Extent>,
+    /// The core that is cut.
+    cores: Vec<Extent>,
     /// Chimney, insulation included.
     chimney: Extent,
 }
@@ -58,6 +61,11 @@ fn view(design: &Design, analysis: &Analysis, system: System, scale: Scale) -> D
     plan.sheet.finish(description)
 }
 
+/// A rectangle of the facing's geometry as it is drawn.
+const fn seen(plan: facing::Plan) -> Extent {
+    Extent::new(plan.left, plan.front, plan.right, plan.back)
+}
+
 /// A rectangle of a width (m) between two ends across, with its middle at a height.
 fn strip(left: f64, right: f64, middle: f64, width: f64) -> Extent {
     Extent::new(left, middle - 0.5 * width, right, middle + 0.5 * width)
@@ -67,50 +75,37 @@ impl<'a> Plan<'a> {
     fn new(design: &'a Design, analysis: &Analysis, system: System, scale: Scale) -> Self {
         let masses = Masses::new(design, analysis);
         let sizes = design.path.runs();
-        let (chamber, shell) = (&design.firebox, &design.shell);
-        let skin = shell.gap + shell.facing_thickness;
+        let chamber = &design.firebox;
         let firebox = strip(0.0, chamber.width, 0.0, chamber.depth);
-        let front = masses.blocks.first().copied().unwrap_or(firebox);
-        let around = chamber.wall_thickness + skin;
-        let mut block = strip(front.low.x, front.high.x, 0.0, chamber.depth + 2.0 * around);
-        let widest = sizes.iter().map(|run| run.width).fold(0.0, f64::max);
-        let longest = sizes.iter().map(|run| run.length).fold(0.0, f64::max);
-        let first = masses.runs.first().copied().zip(sizes.first());
-        let wall = 2.0 * (shell.core_thickness + skin);
-        let (mut runs, mut blocks) = (Vec::new(), Vec::new());
-        match (design.path.layout, masses.blocks.get(1)) {
-            (Layout::Bench, Some(bench)) => {
-                let across = masses.runs.iter().zip(&sizes);
-                runs.extend(
-                    across.map(|(run, size)| strip(run.low.x, run.high.x, 0.0, size.length)),
-                );
-                blocks.push(strip(bench.low.x, bench.high.x, 0.0, longest + wall));
-            }
-            (Layout::Behind, Some(stack)) => {
-                let middle = block.high.y + 0.5 * (widest + wall);
-                let shift = block.low.x - stack.low.x;
-                runs.extend(first.map(|(run, size)| {
-                    strip(run.low.x + shift, run.high.x + shift, middle, size.width)
-                }));
-                let right = block.low.x + stack.width();
-                blocks.push(strip(block.low.x, right, middle, widest + wall));
-            }
-            _ => {
-                let deep = block.height().max(widest + wall);
-                block = strip(block.low.x, block.high.x, 0.0, deep);
-                runs.extend(
-                    first.map(|(run, size)| strip(run.low.x, run.high.x, 0.0, size.width)),
-                );
-            }
-        }
-        blocks.insert(0, block);
+        let facing = Facing::new(design);
+        let skin = design.shell.gap + design.shell.facing_thickness;
+        let around = facing.shells.iter().flat_map(|shell| &shell.around);
+        let blocks = around.map(|plan| seen(plan.grown(skin))).collect();
+        let is_above = design.path.layout == Layout::Above;
+        let firebox_core = Some(facing.firebox).filter(|_| !is_above || facing.runs.is_none());
+        let cores = firebox_core.into_iter().chain(facing.runs).map(seen).collect();
+        let count = if design.path.layout == Layout::Bench { sizes.len() } else { 1 };
+        let inside =
+            facing.runs.map_or(firebox, |plan| seen(plan.grown(-design.shell.core_thickness)));
+        let left = inside.low.x;
+        let across = places::runs(design, left).into_iter().zip(&sizes).take(count);
+        let runs = across
+            .map(|(place, size)| match design.path.layout {
+                Layout::Bench => strip(place.left, place.right, 0.0, size.length),
+                Layout::Above => strip(place.left, place.right, 0.0, size.width),
+                Layout::Behind => {
+                    let front = inside.low.y;
+                    Extent::new(place.left, front, place.right, front + size.width)
+                }
+            })
+            .collect::<Vec<_>>();
         let size = &design.chimney;
         let deep = size.flue_depth + 2.0 * (size.wall_thickness + size.insulation_thickness);
         let middle = runs.last().map_or(0.0, |run| run.middle().y);
         let (left, right) = (masses.chimney.low.x, masses.chimney.high.x);
         let chimney = strip(left, right, middle, deep);
         let sheet = Sheet::of(design, scale);
-        Self { design, system, sheet, runs, firebox, blocks, chimney }
+        Self { design, system, sheet, runs, firebox, blocks, cores, chimney }
     }
 
     fn figure(&self, value: f64, quantity: Quantity) -> String {
@@ -118,13 +113,17 @@ impl<'a> Plan<'a> {
     }
 
     fn masonry(&mut self) {
-        let shell = &self.design.shell;
-        for block in self.blocks.clone() {
-            let gap = block.grown(-shell.facing_thickness);
-            self.sheet.rectangle(Role::Facing, None, block);
-            self.sheet.rectangle(Role::Void, None, gap);
-            self.sheet.rectangle(Role::Core, None, gap.grown(-shell.gap));
-            self.sheet.rectangle(Role::Outline, Some(Place::Whole), block);
+        let thickness = self.design.shell.facing_thickness;
+        let blocks = self.blocks.clone();
+        for block in &blocks {
+            self.sheet.rectangle(Role::Facing, None, *block);
+            self.sheet.rectangle(Role::Outline, Some(Place::Whole), *block);
+        }
+        for block in blocks {
+            self.sheet.rectangle(Role::Void, None, block.grown(-thickness));
+        }
+        for core in self.cores.clone() {
+            self.sheet.rectangle(Role::Core, None, core);
         }
     }
 

@@ -126,8 +126,6 @@ pub(super) struct Masses {
     pub blocks: Vec<Extent>,
     /// The chimney as drawn.
     pub chimney: Extent,
-    /// The runs in flow order.
-    pub runs: Vec<Extent>,
 }
 
 impl Masses {
@@ -135,14 +133,13 @@ impl Masses {
         let frame = Frame::new(design, analysis, Heights::new(design), 0.0);
         let Flue { inner, thickness, .. } = frame.flue;
         let blocks = frame.bodies.iter().map(|body| body.facing.join(body.cap)).collect();
-        let runs = frame.cells.iter().map(|cell| cell.extent).collect();
         let chimney = Extent::new(
             inner.low.x - thickness,
             inner.low.y,
             inner.high.x + thickness,
             inner.high.y,
         );
-        Self { blocks, chimney, runs }
+        Self { blocks, chimney }
     }
 }
 
@@ -244,14 +241,16 @@ impl Scene<'_> {
         if !apart {
             self.sheet.rectangle(Role::Slab, None, support);
         }
-        for Body { core, gap, facing, cap } in frame.bodies.clone() {
+        for Body { core, below, gap, facing, cap } in frame.bodies.clone() {
             if apart {
                 let under = Extent::new(facing.low.x, -frame::SUPPORT, facing.high.x, 0.0);
                 self.sheet.rectangle(Role::Slab, None, under);
             }
             self.sheet.rectangle(Role::Facing, Some(Place::Whole), facing);
             self.sheet.rectangle(Role::Void, None, gap);
-            self.sheet.rectangle(Role::Core, None, core);
+            for core in below.into_iter().chain([core]) {
+                self.sheet.rectangle(Role::Core, None, core);
+            }
             self.sheet.rectangle(Role::Slab, None, cap);
             let whole = facing.join(cap);
             self.sheet.rectangle(Role::Outline, Some(Place::Whole), whole);

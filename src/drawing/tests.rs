@@ -6,6 +6,7 @@ use super::plan::plan;
 use super::plot::{LimitName, Palette, draw, temperatures};
 use super::section::section;
 use super::*;
+use crate::analysis::facing::{self, Facing};
 use crate::analysis::{Analysis, analyze};
 use crate::design::field::{FIELDS, Group, Kind, check as check_design, field};
 use crate::design::{Design, Layout, RunOverride};
@@ -434,6 +435,66 @@ fn the_section_is_to_scale() {
     assert!(close(top, design.top_height()));
     let mouth = rectangles(Role::Void).map(|flue| flue.high.y).fold(0.0, f64::max);
     assert!(close(mouth, design.chimney.mouth_height));
+}
+
+/// Rectangles of a role in a drawing.
+fn rectangles(drawing: &Drawing, wanted: Role) -> Vec<Extent> {
+    let of = drawing.items.iter().filter(|item| item.role == wanted);
+    of.map(|item| item.shape.extent(drawing.text_size)).collect()
+}
+
+fn all_in(drawing: &Drawing, wanted: Role) -> Extent {
+    rectangles(drawing, wanted).into_iter().reduce(Extent::join).unwrap()
+}
+
+/// By hand: firebox of 0.42 x 0.36 m in walls of 114 mm, runs of 2.0 x 0.14 m in 64 mm, 6 mm and 115 mm
+/// around what reaches farthest.
+#[test]
+fn the_facing_is_drawn_straight_around_a_narrower_core() {
+    let design = Design::demonstration();
+    let analysis = analyzed(&design).unwrap();
+    let alike = |one: Extent, [left, low, right, high]: [f64; 4]| {
+        let pairs =
+            [(one.low.x, left), (one.low.y, low), (one.high.x, right), (one.high.y, high)];
+        assert!(
+            pairs.iter().all(|(a, b)| (a - b).abs() < 1e-9),
+            "{one:?}, {left}, {low}, {right}, {high}"
+        );
+    };
+    let seen = section(&design, &analysis, &[], System::Metric, 1.0);
+    let cores = rectangles(&seen, Role::Core);
+    let top = 0.72 + 5.0 * 0.24 + 4.0 * 0.064;
+    alike(cores[0], [-0.114, 0.0, 2.064, 0.72]);
+    alike(cores[1], [-0.064, 0.72, 2.064, top]);
+    alike(rectangles(&seen, Role::Facing)[0], [-0.235, 0.0, 2.185, top]);
+    let above = plan(&design, &analysis, System::Metric, 1.0);
+    alike(rectangles(&above, Role::Facing)[0], [-0.235, -0.415, 2.185, 0.415]);
+    alike(rectangles(&above, Role::Core)[0], [-0.064, -0.134, 2.064, 0.134]);
+}
+
+/// What the weights go by is what is drawn, whatever the design.
+#[test]
+fn the_plan_shows_the_facing_that_is_weighed() {
+    for design in designs() {
+        let Some(analysis) = analyzed(&design) else { continue };
+        let facing = Facing::new(&design);
+        let bodies = (0..facing.shells.len()).filter_map(|body| facing.outside(body));
+        let whole = bodies.reduce(facing::Plan::join).unwrap();
+        let above = plan(&design, &analysis, System::Metric, 1.0);
+        let drawn = all_in(&above, Role::Facing);
+        let ends = [
+            (drawn.low.x, whole.left),
+            (drawn.high.x, whole.right),
+            (drawn.low.y, whole.front),
+            (drawn.high.y, whole.back),
+        ];
+        assert!(ends.iter().all(|(a, b)| (a - b).abs() < 1e-9), "{}: {ends:?}", what(&design));
+        if design.path.layout == Layout::Above {
+            let seen =
+                all_in(&section(&design, &analysis, &[], System::Metric, 1.0), Role::Facing);
+            assert!((seen.width() - whole.length()).abs() < 1e-9, "{}", what(&design));
+        }
+    }
 }
 
 #[test]

@@ -366,10 +366,8 @@ fn materials(passage: Passage, tallies: &[Tally], system: System) -> Passage {
         .iter()
         .fold((0.0, 0), |sum, tally| (sum.0 + tally.mortar_mass, sum.1 + tally.ties));
     passage.table(&heads, rows).text(say!(
-        "Joints and beds take {} of mortar, without waste; {ties} ties, where the core stands \
-         right behind the facing. Mass by volume takes mortar for brick and leaves out openings \
-         but for the door; it narrows the facing to the runs above the firebox, where the plans \
-         let it rise straight.",
+        "Joints and beds take {} of mortar, without waste; {ties} ties, where they reach the core. \
+         Mass by volume takes mortar for brick and leaves out openings but for the door.",
         weight(mortar),
     ))
 }

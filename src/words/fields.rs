@@ -223,7 +223,10 @@ pub fn help(id: FieldId) -> &'static str {
         FieldId::OvenDoor => "Area of the metal door of the oven, at the front.",
         FieldId::CoreMaterial => "Material of firebox, runs and baffles.",
         FieldId::CoreThickness => "Thickness of the walls around the runs, without facing.",
-        FieldId::Gap => "Space between core and facing.",
+        FieldId::Gap => {
+            "Space between core and facing, where the core reaches farthest. The facing rises straight, \
+             so beside what is narrower of the core it stands farther off."
+        }
         FieldId::FacingMaterial => "Material of the outer shell.",
         FieldId::FacingThickness => "Thickness of the outer shell.",
         FieldId::Cap => "Thickness of the slab that closes the heater at the top.",

@@ -53,15 +53,15 @@ impl Scene<'_> {
             let run = cell.extent;
             let half = 0.5 * CLEANOUT.min(0.6 * run.height());
             let y = run.middle().y;
-            let depth = (body.facing.width() - body.core.width()) / 2.0;
             for side in [free, -free] {
                 // The connector leaves there.
                 let taken = side * free < 0.0 && (run.width() <= REACH || index == last);
                 if taken {
                     continue;
                 }
-                let face = if side > 0.0 { body.facing.high.x } else { body.facing.low.x };
-                let inner = face - side * depth.max(COVER);
+                let ends = |body: Extent| if side > 0.0 { body.high.x } else { body.low.x };
+                let (face, core) = (ends(body.facing), ends(body.core));
+                let inner = face - side * (side * (face - core)).max(COVER);
                 let door = Extent::new(face.min(inner), y - half, face.max(inner), y + half);
                 self.sheet.rectangle(Role::Cleanout, Some(Place::Run(index)), door);
             }

@@ -1,4 +1,5 @@
-//! Where the parts of a heater stand in its section.
+//! Where the parts of a heater stand in its section. The facing is that of `analysis::facing`; what stands
+//! beside the firebox is drawn apart from it.
 
 use super::heights::Heights;
 use crate::analysis::places::{self, Placed};
@@ -46,7 +47,10 @@ impl Cell {
 /// A block of masonry.
 #[derive(Clone, Copy)]
 pub(super) struct Body {
+    /// The core, to its top.
     pub core: Extent,
+    /// And what is wider of it below.
+    pub below: Option<Extent>,
     pub gap: Extent,
     pub facing: Extent,
     pub cap: Extent,
@@ -183,9 +187,12 @@ fn bodies(design: &Design, cells: &[Cell], inner: Extent) -> Vec<Body> {
     }
     match design.path.layout {
         Layout::Above => {
-            let lining = wall.max(core);
-            let right = (inner.high.x + core).max(chamber.width + wall);
-            vec![body(design, Extent::new(-lining, 0.0, right, under_cap))]
+            let crown = chamber.height + chamber.crown_thickness;
+            let stack = Extent::new(inner.low.x - core, crown, inner.high.x + core, under_cap);
+            let foot = Extent::new(stack.low.x, 0.0, stack.high.x, crown);
+            let below = Extent { high: point(alone.high.x, crown), ..alone }.join(foot);
+            let whole = body(design, below.join(stack));
+            vec![Body { core: stack, below: Some(below), ..whole }]
         }
         Layout::Behind | Layout::Bench => {
             let (top, firebox_top) = match design.path.layout {
@@ -207,6 +214,7 @@ fn body(design: &Design, core: Extent) -> Body {
     let top = facing.high.y;
     Body {
         core,
+        below: None,
         gap: wider(shell.gap),
         facing,
         cap: Extent::new(facing.low.x, top, facing.high.x, top + shell.cap_thickness),

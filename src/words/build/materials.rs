@@ -113,9 +113,8 @@ fn differences(placed: Option<Placed>) -> Passage {
         said("Joints"),
     ];
     passage.table(&heads, rows.into_iter().flatten()).text(said(
-        "The estimate by volume leaves out openings but for the door, takes walls as thick as \
-         entered and narrows the facing to the runs above the firebox; the plans let it rise \
-         straight. Slabs and lintels stand in the place of bricks. Of a brick that is cut the rest is \
+        "The estimate by volume leaves out openings but for the door and takes walls as thick as \
+         entered. Slabs and lintels stand in the place of bricks. Of a brick that is cut the rest is \
          lost unless it serves for another piece. Joints are a little wider where that saves a cut.",
     ))
 }
