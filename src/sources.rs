@@ -391,6 +391,11 @@ pub const WALL_BEHIND: Source = computed(
 pub const WALL_U_VALUE: Source = memory(
     "Insulated wall 0.20-0.35 W/m2K, probably; the better it is, the hotter its face behind a heater",
 );
+/// Air shut in an upright space.
+pub const ISO_6946_AIRSPACE: Source = memory(
+    "EN ISO 6946, annex on air spaces, probably: heat flow level, up to 0.3 m of air, 0.73 W/m2K times the \
+     cube root of the difference in K, 1.25 at 5 K or less; not less than by still air",
+);
 /// Gap that counts as ventilated.
 pub const VENTILATED_GAP: Source = memory(
     "NFPA 211, notes to table 12.6.2.1: a ventilated air space is at least 1 in wide and open at \

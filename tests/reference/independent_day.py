@@ -6,6 +6,7 @@ from independent_model.py beside it; time comes from SciPy: method of lines, BDF
 sparse Jacobian. Longsmoke's own source was not read.
 Its author had the walls of a run grow by the baffle's edge alone; the envelope of the whole
 heater (face, cap, firebox) was put in later, in both programs, and the table computed again.
+So was the facing that rises straight, with its wide spaces of air, by someone who knew the program.
 
     independent_day.py                     write tables/day.csv from day_designs/*.json
     independent_day.py --check             compute again, compare with the table to 4 digits
@@ -191,10 +192,15 @@ class Walls:
         self.film_area, self.film_h, self.film_far = map(np.array, columns[1:4])
         self.film_kind = np.array(columns[4])
 
-    def gap_conductance(self, mean):
-        air = im.air_gas()._k(np.maximum(mean, 280.0))
+    def gap_conductance(self, hot, cold):
+        """Still air, or in a wide space air that turns over (ISO 6946), and radiation."""
+        mean = (hot + cold) / 2.0
+        still = im.air_gas()._k(np.maximum(mean, 280.0)) / self.gap_width
+        turning = np.where(
+            np.abs(hot - cold) < 5.0, 1.25, 0.73 * np.maximum(np.abs(hot - cold), 5.0) ** (1 / 3)
+        )
         radiated = 4.0 * SIGMA * mean**3 / (2.0 / self.gap_emissivity - 1.0)
-        return self.gap_area * (air / self.gap_width + radiated)
+        return self.gap_area * (np.maximum(still, turning) + radiated)
 
     def natural_loss(self, t):
         d = t[self.nat_node] - self.room
@@ -208,8 +214,7 @@ class Walls:
         """Net heat into each node, W, of conduction and the outer surfaces."""
         link = self.link.copy()
         if len(self.gap_node):
-            mean = (t[self.gap_node] + t[self.gap_node + 1]) / 2.0
-            link[self.gap_node] = self.gap_conductance(mean)
+            link[self.gap_node] = self.gap_conductance(t[self.gap_node], t[self.gap_node + 1])
         q = link[:-1] * (t[:-1] - t[1:])
         out = np.zeros(self.size)
         out[:-1] -= q
@@ -224,11 +229,11 @@ class Walls:
         right = left.copy()
         if len(self.gap_node):
             a, b = t[self.gap_node], t[self.gap_node + 1]
-            mean = (a + b) / 2.0
-            g = self.gap_conductance(mean)
-            change = (self.gap_conductance(mean + 0.01) - g) / 0.01 * (a - b) / 2.0
-            left[self.gap_node] = g + change
-            right[self.gap_node] = g - change
+            g = self.gap_conductance(a, b)
+            by_a = (self.gap_conductance(a + 0.01, b) - g) / 0.01
+            by_b = (self.gap_conductance(a, b + 0.01) - g) / 0.01
+            left[self.gap_node] = g + by_a * (a - b)
+            right[self.gap_node] = g - by_b * (a - b)
         i = np.arange(self.size - 1)
         d = np.abs(t[self.nat_node] - self.room)
         nat = self.nat_area * (
@@ -380,17 +385,19 @@ class Heater:
         def slab(material, thickness, left, right, start=0.0, a0=1.0, a1=1.0):
             return Layer(material, start + graded(thickness, left, right, scale), a0, a1)
 
-        def face(thickness, ratio, area, count, kind):
-            layers = [slab(core, thickness, True, shell["gap_m"] == 0.0, a1=ratio)]
+        def face(thickness, ratio, area, count, kind, space=shell["gap_m"], outside=None):
+            """Core that spreads to `ratio`, a space, a facing of `outside` over the inner area."""
+            outside = outside or ratio
+            layers = [slab(core, thickness, True, space == 0.0, a1=ratio)]
             gap = None
-            if shell["gap_m"] > 0.0:
+            if space > 0.0:
                 layers.append(GAP)
-                gap = (shell["gap_m"], self.eps, ratio)
+                gap = (space, self.eps, ratio)
             layers.append(
-                slab(facing, shell["facing_thickness_m"], True, True, a0=ratio, a1=ratio)
+                slab(facing, shell["facing_thickness_m"], True, True, a0=outside, a1=outside)
             )
             nodes = walls.add(layers, area, count, gap)
-            walls.natural += [(int(row[-1]), area * ratio, kind) for row in nodes]
+            walls.natural += [(int(row[-1]), area * outside, kind) for row in nodes]
             return nodes
 
         sizes = []
@@ -463,7 +470,21 @@ class Heater:
             whole = shell["core_thickness_m"] + behind_core
             envelope = 2.0 * (length + width + 4.0 * whole) * (height + baffle)
             ratio = envelope / (2.0 * length * height)
-            sides = face(shell["core_thickness_m"], ratio, 2.0 * height * dx, n, "faces")
+            # The facing rises straight around firebox and stack: beside the narrower it stands off.
+            box_wall, run_wall = box["wall_thickness_m"], shell["core_thickness_m"]
+            deep = max(d + 2.0 * box_wall, width + 2.0 * run_wall)
+            long = max(box_wall, run_wall) + max(w + box_wall, length + run_wall)
+            around = 2.0 * (long + deep + 4.0 * behind_core) * (height + baffle)
+            space = shell["gap_m"] + (deep - width) / 2.0 - run_wall
+            sides = face(
+                run_wall,
+                ratio,
+                2.0 * height * dx,
+                n,
+                "faces",
+                space if space > 1e-9 else 0.0,
+                around / (2.0 * length * height),
+            )
             self.run_faces.append(sides[:, -1])
             diagonal = math.hypot(width, height)
             f_bt, f_lr = (diagonal - height) / width, (diagonal - width) / height
@@ -989,28 +1010,31 @@ def verify():
     y = run(walls, np.full(walls.size, 300.0), both, 1800.0)
     exact = 3000.0 * im.slab((k, rho, c), 1800.0, 0.032)
     print(f"slab: {(y[0] - 300) / exact - 1:.1e}")
-    # steady wall with gap, area growth and outer surface
-    walls, ratio = Walls(), 1.4
-    face = [
-        Layer((k, rho, c), graded(0.114, True, False, 1.0), 1.0, ratio),
-        GAP,
-        Layer(MATERIALS["common_brick"], graded(0.1, True, True, 1.0), ratio, ratio),
-    ]
-    walls.add(face, 1.0, 1, (0.006, 0.9, ratio))
-    walls.natural.append((walls.size - 1, ratio, "faces"))
-    walls.close(293.15)
-    y = run(walls, np.full(walls.size, 293.15), ([0], lambda z: [500.0]), 5e7)
-    outer = y[-1]
-    lost = ratio * (0.9 * SIGMA * (outer**4 - 293.15**4) + 1.31 * (outer - 293.15) ** (4 / 3))
-    inner_facing = outer + 500.0 / ratio * 0.1 / 0.78
-    low, high = inner_facing, inner_facing + 400.0
-    for _ in range(60):
-        t = (low + high) / 2.0
-        mean = (t + inner_facing) / 2.0
-        g = im.air_gas().k(mean) / 0.006 + 4 * SIGMA * mean**3 / (2 / 0.9 - 1)
-        low, high = (t, high) if ratio * g * (t - inner_facing) < 500.0 else (low, t)
-    inner = t + 500.0 / 1.05 * 0.114 * math.log(ratio) / (ratio - 1.0)
-    print(f"steady wall: loss {lost / 500 - 1:.1e}, inner {y[0]:.5f} K, exact {inner:.5f} K")
+    # steady wall with gap or wide space, area growth and outer surface
+    for space, ratio, outside in ((0.006, 1.4, 1.4), (0.15, 1.4, 1.7)):
+        walls = Walls()
+        face = [
+            Layer((k, rho, c), graded(0.114, True, False, 1.0), 1.0, ratio),
+            GAP,
+            Layer(MATERIALS["common_brick"], graded(0.1, True, True, 1.0), outside, outside),
+        ]
+        walls.add(face, 1.0, 1, (space, 0.9, ratio))
+        walls.natural.append((walls.size - 1, outside, "faces"))
+        walls.close(293.15)
+        y = run(walls, np.full(walls.size, 293.15), ([0], lambda z: [500.0]), 5e7)
+        outer = y[-1]
+        rise = outer - 293.15
+        lost = outside * (0.9 * SIGMA * (outer**4 - 293.15**4) + 1.31 * rise ** (4 / 3))
+        inner_facing = outer + 500.0 / outside * 0.1 / 0.78
+        low, high = inner_facing, inner_facing + 400.0
+        for _ in range(60):
+            t = (low + high) / 2.0
+            mean = (t + inner_facing) / 2.0
+            air = max(im.air_gas().k(mean) / space, 0.73 * max(t - inner_facing, 5.0) ** (1 / 3))
+            g = air + 4 * SIGMA * mean**3 / (2 / 0.9 - 1)
+            low, high = (t, high) if ratio * g * (t - inner_facing) < 500.0 else (low, t)
+        inner = t + 500.0 / 1.05 * 0.114 * math.log(ratio) / (ratio - 1.0)
+        print(f"steady wall: loss {lost / 500 - 1:.1e}, inner {y[0]:.5f} K, exact {inner:.5f} K")
     # steady chimney wall: tile and wool round a flue
     walls = Walls()
     r0, r1, r2 = 0.075, 0.095, 0.135

@@ -2,6 +2,7 @@
 
 use super::{Maker, Outside};
 use crate::analysis::day::layers::OUTER_EMISSIVITY;
+use crate::analysis::facing::{Facing, Plan};
 use crate::design::{Design, WallBehind as WallKind};
 use crate::physics::gap::{GapAir, WallBehind};
 
@@ -61,10 +62,11 @@ pub(super) fn wall_behind(design: &Design) -> Option<WallBehind> {
 
 /// Blocked unless openings at foot and top are known.
 pub fn gap_air(design: &Design) -> GapAir {
-    let Design { path, firebox, shell, surroundings, .. } = design;
+    let surroundings = &design.surroundings;
     let opening = surroundings.gap_low_opening.min(surroundings.gap_high_opening);
-    let inner = path.runs().iter().map(|run| run.length).fold(firebox.width, f64::max);
-    let width = inner + 2.0 * (shell.core_thickness + shell.gap + shell.facing_thickness);
+    let facing = Facing::new(design);
+    let bodies = (0..facing.shells.len()).filter_map(|body| facing.outside(body));
+    let width = bodies.map(Plan::length).fold(0.0, f64::max);
     let gap = surroundings.wall_gap;
     if opening <= 0.0 || gap < NARROWEST_GAP {
         GapAir::Blocked

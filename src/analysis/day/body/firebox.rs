@@ -1,6 +1,7 @@
 //! Walls of the firebox.
 
 use super::runs::add;
+use super::sections::Standing;
 use super::{End, Maker, Outside, Part, RunCells, Zone, in_float};
 use crate::analysis::day::Without;
 use crate::analysis::day::layers::Back;
@@ -46,7 +47,8 @@ impl Maker<'_> {
             let inner = firebox.width + firebox.depth;
             let ratio = (inner + 4.0 * whole) / inner;
             for (outside, share) in self.firebox_outsides() {
-                let face = self.face(firebox.wall_thickness, ratio, outside);
+                let standing = Standing { core: ratio, facing: ratio, distance: shell.gap };
+                let face = self.face(firebox.wall_thickness, standing, outside);
                 let area = share * rest;
                 let wall = self.place(face, area, Zone::FireboxFace(outside));
                 parts.push(Part { wall, area });

@@ -9,6 +9,7 @@ mod sections;
 use super::layers::{Back, Layers};
 use super::{Resolution, Setup};
 use crate::analysis::chimney::girth;
+use crate::analysis::facing::Facing;
 use crate::analysis::path::Path;
 use crate::design::Design;
 use crate::physics::gap::WallBehind;
@@ -160,6 +161,7 @@ pub fn body(design: &Design, path: &Path, setup: &Setup) -> Body {
         design,
         setup,
         resolution,
+        facing: Facing::new(design),
         covers: covers(design, behind),
         walls: Vec::new(),
         nodes: 0,
@@ -180,6 +182,7 @@ struct Maker<'a> {
     design: &'a Design,
     setup: &'a Setup,
     resolution: &'a Resolution,
+    facing: Facing,
     /// What lies on each part of the outside.
     covers: [(Outside, Cover); 3],
     walls: Vec<Placed>,

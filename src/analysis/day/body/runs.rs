@@ -1,8 +1,10 @@
 //! Walls of the runs, cell by cell, and what their sides see of each other.
 
+use super::sections::Beyond;
 use super::{End, Maker, Outside, Placed, RunCells, Strip, Zone, in_float};
 use crate::analysis::day::Without;
-use crate::analysis::day::layers::Back;
+use crate::analysis::day::layers::{Back, Layers};
+use crate::analysis::facing;
 use crate::analysis::path::{Backing, Path, Segment, Side, Wall, ends_of_oven};
 use crate::design::{Design, Layout};
 
@@ -47,7 +49,7 @@ impl Maker<'_> {
         };
         let mut runs: Vec<RunCells> = path.segments.iter().enumerate().map(blank).collect();
         for (index, segment) in path.segments.iter().enumerate() {
-            for (wall, outside) in self.parted(&segment.walls, index) {
+            for (wall, outside, beyond) in self.parted(&segment.walls, index) {
                 let area = segment.length / in_float(count) * wall.girth;
                 for cell in 0..count {
                     let at = (index, cell);
@@ -60,7 +62,7 @@ impl Maker<'_> {
                         }
                         // Made with the firebox.
                         Backing::Firebox(_) => {}
-                        _ => self.own_wall(&mut runs, at, (&wall, area), outside),
+                        _ => self.own_wall(&mut runs, at, (&wall, area), (outside, beyond)),
                     }
                 }
             }
@@ -69,13 +71,52 @@ impl Maker<'_> {
     }
 
     /// Walls of a run, each face of them parted where what it shares the outside with has another
-    /// cover: the ends of a run lose heat by its long walls, by their share of the perimeter.
-    pub(super) fn parted(&self, walls: &[Wall], run: usize) -> Vec<(Wall, Outside)> {
-        let Design { path, shell, .. } = self.design;
+    /// cover: the ends of a run lose heat by its long walls, by their share of the perimeter; and where
+    /// the facing before a part of it stands farther off.
+    fn parted(&self, walls: &[Wall], run: usize) -> Vec<(Wall, Outside, Beyond)> {
+        let covered = self.parted_by_cover(walls, run);
+        covered
+            .into_iter()
+            .flat_map(|(wall, outside)| self.parted_by_distance(wall, run, outside))
+            .collect()
+    }
+
+    /// The same by the distance of the facing alone. The ends of a run, which have no walls of their own,
+    /// count as the long sides.
+    fn parted_by_distance(
+        &self,
+        wall: Wall,
+        run: usize,
+        outside: Outside,
+    ) -> Vec<(Wall, Outside, Beyond)> {
+        let at_the_gap = Beyond { distance: self.design.shell.gap, wider: 1.0 };
+        let own = self.design.path.runs().get(run).copied();
+        let own = own.zip(self.design.run_heights().get(run).copied());
+        let Some((own, axis)) = own.filter(|_| wall.backing == Backing::Face) else {
+            return vec![(wall, outside, at_the_gap)];
+        };
+        let side = match (self.design.path.layout, wall.side) {
+            (Layout::Above, Side::Right) | (Layout::Behind, Side::Left) => facing::Side::Back,
+            _ => facing::Side::Front,
+        };
+        let heights = (axis - 0.5 * own.height, axis + 0.5 * own.height);
+        let before = self.facing.before_run(side, heights);
+        let far = if before.share < 1.0 {
+            (before.share * own.height).min(wall.girth)
+        } else {
+            wall.girth
+        };
+        let beyond = Beyond { distance: before.distance, wider: before.wider };
+        let parts = [(wall.girth - far, at_the_gap), (far, beyond)];
+        let parts = parts.into_iter().filter(|(girth, _)| 0.0 < *girth);
+        parts.map(|(girth, beyond)| (Wall { girth, ..wall }, outside, beyond)).collect()
+    }
+
+    fn parted_by_cover(&self, walls: &[Wall], run: usize) -> Vec<(Wall, Outside)> {
+        let Design { path, .. } = self.design;
         let sizes = path.runs();
-        let own = sizes.get(run).map_or((1.0, 0.0), |own| (own.length, own.width));
-        let whole = shell.core_thickness + shell.gap + shell.facing_thickness;
-        let (along, across) = (own.0 + 2.0 * whole, own.1 + 2.0 * whole);
+        let (along, across) =
+            self.facing.around_runs().map_or((1.0, 0.0), |plan| (plan.length(), plan.depth()));
         let last = run + 1 == sizes.len();
         let mut parts = Vec::with_capacity(walls.len() + 2);
         for wall in walls {
@@ -126,10 +167,10 @@ impl Maker<'_> {
         runs: &mut [RunCells],
         (run, cell): (usize, usize),
         (wall, area): (&Wall, f64),
-        outside: Outside,
+        beyond: (Outside, Beyond),
     ) {
-        let (layers, zone) = self.layers_of(wall, run, outside);
-        let same = widened(runs, (run, cell), &self.walls, (zone, wall));
+        let (layers, zone) = self.layers_of(wall, run, beyond);
+        let same = widened(runs, (run, cell), &self.walls, (zone, &layers, wall));
         if let Some(placed) = same.and_then(|index| self.walls.get_mut(index)) {
             placed.area += area;
         } else {
@@ -165,19 +206,19 @@ pub(super) fn add(
     }
 }
 
-/// Widens the face that a cell already has to the room, where there is one.
+/// Widens the face alike that a cell already has to the room, where there is one.
 fn widened(
     runs: &mut [RunCells],
     (run, cell): (usize, usize),
     walls: &[Placed],
-    (zone, strip): (Zone, &Wall),
+    (zone, layers, strip): (Zone, &Layers, &Wall),
 ) -> Option<usize> {
     if !matches!(zone, Zone::RunFace(..)) {
         return None;
     }
     let cell = runs.get_mut(run)?.cells.get_mut(cell)?;
-    let own =
-        cell.iter_mut().find(|own| walls.get(own.wall).is_some_and(|w| w.zone == zone))?;
+    let is_same = |wall: &Placed| wall.zone == zone && wall.layers == *layers;
+    let own = cell.iter_mut().find(|own| walls.get(own.wall).is_some_and(is_same))?;
     *own.sides.get_mut(place_of(strip.side))? += strip.girth;
     Some(own.wall)
 }

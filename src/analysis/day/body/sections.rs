@@ -20,6 +20,26 @@ const GROWTH: f64 = 1.35;
 /// And those of a slab of the core's material alone, which has more of them.
 const GROWTH_OF_SLABS: f64 = 1.15;
 
+/// What lies between a part of a wall of a run and its facing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Beyond {
+    /// From the core to the facing (m).
+    pub(super) distance: f64,
+    /// Facing that closes the space over that right before the core (–).
+    pub(super) wider: f64,
+}
+
+/// How core and facing of a wall stand to its inner face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Standing {
+    /// Outer area of the core over the inner area (–).
+    pub(super) core: f64,
+    /// Area of the facing over the inner area (–).
+    pub(super) facing: f64,
+    /// From the core to the facing (m).
+    pub(super) distance: f64,
+}
+
 impl Maker<'_> {
     /// What core, cap and baffles are made of.
     pub(super) fn core(&self) -> Properties {
@@ -38,13 +58,19 @@ impl Maker<'_> {
         &self,
         wall: &Wall,
         run: usize,
-        outside: Outside,
+        (outside, beyond): (Outside, Beyond),
     ) -> (Layers, Zone) {
         let shell = &self.design.shell;
         let ratio = || self.spread(run, wall.side);
         match wall.backing {
             Backing::Face => {
-                (self.face(shell.core_thickness, ratio(), outside), Zone::RunFace(run, outside))
+                let standing = Standing {
+                    core: ratio(),
+                    facing: beyond.wider * self.facing_over(run),
+                    distance: beyond.distance,
+                };
+                let face = self.face(shell.core_thickness, standing, outside);
+                (face, Zone::RunFace(run, outside))
             }
             Backing::Cap => (self.cap(ratio()), Zone::Cap),
             Backing::Door => (self.oven_door(), Zone::OvenDoor),
@@ -56,8 +82,22 @@ impl Maker<'_> {
         }
     }
 
-    /// Outer area over inner area of a wall of a run: the outer body of the heater is wider than
-    /// the runs by its walls, higher by the edges of the baffles, and closed by end walls.
+    /// Outer area of the facing over the inner area of the upright walls of a run: the facing goes around
+    /// all runs, and is higher by the edges of the baffles. On a bench as far as the core spreads.
+    fn facing_over(&self, run: usize) -> f64 {
+        let Design { path, shell, .. } = self.design;
+        let spread = self.spread(run, Side::Left);
+        let around = self.facing.around_runs().zip(path.runs().get(run).copied());
+        let Some((outside, own)) = around else { return spread };
+        if path.layout == Layout::Bench || shell.facing_thickness <= 0.0 {
+            return spread;
+        }
+        let inner = 2.0 * own.length * own.height + ends_of_oven(self.design, run);
+        (outside.girth() * (own.height + path.baffle_thickness) / inner).max(spread)
+    }
+
+    /// Outer area over inner area of a wall of a run whose facing stands at the gap: the outer body is
+    /// wider than the run by its walls, higher by the edges of the baffles, and closed by end walls.
     pub(super) fn spread(&self, run: usize, side: Side) -> f64 {
         let Design { path, shell, .. } = self.design;
         let Some(own) = path.runs().get(run).copied() else { return 1.0 };
@@ -81,8 +121,16 @@ impl Maker<'_> {
         }
     }
 
-    /// Core, gap, facing, insulating board, room or wall of the house.
-    pub(super) fn face(&self, core_thickness: f64, ratio: f64, outside: Outside) -> Layers {
+    /// Core, gap, facing, insulating board, room or wall of the house. One-dimensional: the core spreads
+    /// as if the facing stood at the gap, the space between both passes heat on the core's area, and
+    /// what closes that space at foot and top passes none.
+    pub(super) fn face(
+        &self,
+        core_thickness: f64,
+        standing: Standing,
+        outside: Outside,
+    ) -> Layers {
+        let ratio = standing.facing;
         let Cover { insulation, behind } = self.cover(outside);
         let shell = &self.design.shell;
         let core = self.core();
@@ -90,14 +138,14 @@ impl Maker<'_> {
         let layers = [
             Layer::plane(&core, core_thickness, self.resolution.core_nodes)
                 .growing(GROWTH)
-                .spreading(1.0, ratio),
+                .spreading(1.0, standing.core),
             Layer::plane(&facing, shell.facing_thickness, self.resolution.facing_nodes)
                 .of(Ply::Facing)
                 .spreading(ratio, ratio),
             self.board(insulation, ratio),
         ];
-        let gap = (shell.gap > 0.0)
-            .then_some(Gap { width: shell.gap, emissivity: shell.inner_emissivity });
+        let width = standing.distance;
+        let gap = (width > 0.0).then_some(Gap { width, emissivity: shell.inner_emissivity });
         let ambient = self.design.site.room_temperature;
         let room = Back::Room { ratio, ambient, film: 1.0 };
         let back = behind.map_or(room, |behind| Back::Wall { ratio, behind });

@@ -129,7 +129,7 @@ impl Layers {
             return false;
         };
         let mean = 0.5 * (one + other);
-        let next = gap.conductance(mean, air(mean), now.around);
+        let next = gap.conductance((mean, one - other), air(mean), now.around);
         now.links.get_mut(gap.link).is_some_and(|link| replaced(link, next, one - other))
     }
 

@@ -77,11 +77,13 @@ impl Layers {
             constant_to: f64::INFINITY,
             back,
         };
+        let mut behind = 1.0;
         for (index, layer) in layers.iter().filter(|layer| layer.thickness > 0.0).enumerate() {
             if let Some(gap) = gap.filter(|_| index == 1) {
                 let link = wall.halves.len().saturating_sub(1);
-                wall.gap = Some(PlacedGap { gap, link, area: layer.spread.0 });
+                wall.gap = Some(PlacedGap { gap, link, area: behind });
             }
+            behind = layer.spread.1;
             wall.plies.push((layer.ply, wall.halves.len()));
             if let Some((celsius, _)) = layer.rows.first() {
                 wall.constant_to = wall.constant_to.min(kelvin(*celsius));
@@ -251,7 +253,8 @@ mod tests {
         let mut outside_core = inside_facing;
         for _ in 0..50 {
             let mean = 0.5 * (inside_facing + outside_core);
-            outside_core = inside_facing + flux / gap.conductance(mean, 0.03);
+            let across = outside_core - inside_facing;
+            outside_core = inside_facing + flux / gap.conductance(mean, 0.03, across);
         }
         let exact = outside_core + flux * 0.114 / 1.05;
         wall.reduce(&state, 1e9, &now, &mut reduced);
