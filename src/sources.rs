@@ -851,6 +851,11 @@ pub const TIE_REACH: Source = memory(
     "TMS 402, prescriptive rules for anchored veneer, probably: at most 4 1/2 in (114 mm) from the \
      inner face of the veneer to what carries it; beyond, an engineer designs the ties",
 );
+/// How far a wall stands free.
+pub const LATERAL_SUPPORT: Source = memory(
+    "TMS 402, empirical design, probably: a wall is at most 18 times as long or as high between what holds \
+     it as it is thick (outer walls that bear nothing, or hollow ones that bear; 20 where solid, 36 inside)",
+);
 /// Straps of a chimney.
 pub const IRC_R1003_STRAPS: Source = seen(
     "IRC R1003.4.1 (code reprint): two straps of 3/16 x 1 in at each floor, ceiling and roof more than \

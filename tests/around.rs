@@ -10,9 +10,10 @@ use longsmoke::design::building::{
     Below, Carrier, ChimneyCarrier, ChimneyKind, ChimneyPlace, CleanoutFace, Cleanouts,
     ConnectorKind, Floor, Protection, Seismic, Soil, Stated, VoidBelow,
 };
+use longsmoke::design::field::FieldId;
 use longsmoke::design::{Design, FlueShape, Layout, RuleSet};
 use longsmoke::rules::{
-    Answer, Around, DayFigures, Edges, Finding, Hazard, Known, Matter, Question, Rule,
+    Answer, Around, DayFigures, Edges, Finding, Hazard, Known, Lever, Matter, Question, Rule,
     Severity, Standing, answer, check, judge, rule_of,
 };
 use longsmoke::sources::Trust;
@@ -75,8 +76,8 @@ fn the_demonstration_states_all_and_passes() {
     let around = |finding: &Finding| matches!(finding.rule, Rule::Around(_));
     let findings: Vec<_> =
         check(&design, &analysis).into_iter().filter(around).map(|f| f.rule).collect();
-    // A slot costs heat, and is no rule of this set.
-    assert_eq!(findings, [Rule::Around(Around::BleedSmall)]);
+    // A slot costs heat, and is no rule of this set. Its runs are narrower than its firebox.
+    assert_eq!(findings, [Around::BleedSmall, Around::TiesOutOfReach].map(Rule::Around));
 }
 
 /// NFPA 211 table 12.6.2.1, reprint: percent and least distance (in), wall and ceiling.
@@ -347,6 +348,54 @@ fn what_carries_the_heater_is_named() {
         let rule = Rule::Around(Around::SeismicReinforcement);
         assert_eq!(found(&design, &analysis, rule).is_some(), fires);
     }
+}
+
+/// Runs so wide in 64 mm of core that the firebox in 114 mm stands 114 mm before them, gap included, by
+/// hand: 0.36 + 2 x 0.114 - 2 x 0.064 - 2 x (0.1143 - 0.006).
+#[test]
+fn ties_reach_the_core_of_runs_hardly_narrower_than_the_firebox() {
+    let edge = 0.36 + 2.0 * 0.114 - 2.0 * 0.064 - 2.0 * (0.1143 - 0.006);
+    let of = |width: f64| {
+        let (design, analysis) = analyzed(|design| design.path.run_width = width);
+        [Around::TiesOutOfReach, Around::FacingApart]
+            .map(|rule| found(&design, &analysis, Rule::Around(rule)))
+    };
+    let [out, apart] = of(edge - 1e-4);
+    let out = out.unwrap();
+    assert_eq!(out.severity, Severity::GoodToKnow);
+    assert!((out.found.value - 0.1143 - 5e-5).abs() < 1e-9);
+    assert_eq!(out.lever, Some(Lever { field: FieldId::RunWidth, raise: true }));
+    assert!(apart.is_none());
+    let [out, apart] = of(edge + 1e-4);
+    assert!(out.is_none());
+    assert_eq!(apart.unwrap().severity, Severity::GoodToKnow);
+    // 25.4 mm more than the gap; then as wide as the firebox.
+    let told = 0.36 + 2.0 * 0.114 - 2.0 * 0.064 - 2.0 * 0.0254;
+    assert!(of(told - 1e-4)[1].is_some());
+    assert!(of(told + 1e-4)[1].is_none());
+    assert_eq!(of(0.46), [None, None]);
+    let (design, analysis) = analyzed(|design| design.shell.facing_thickness = 0.0);
+    assert_eq!(found(&design, &analysis, Rule::Around(Around::TiesOutOfReach)), None);
+}
+
+/// Eighteen times 115 mm are 2.07 m. The demonstration's runs are 2.128 m long outside; five of them with
+/// their baffles are 1.456 m high, eight of 0.20 m 2.048 m, and of 0.203 m 2.072 m.
+#[test]
+fn a_facing_that_no_tie_holds_is_not_too_thin() {
+    let of = |height: f64, width: f64| {
+        let (design, analysis) = analyzed(|design| {
+            (design.path.run_count, design.path.run_height) = (8, height);
+            design.path.run_width = width;
+        });
+        found(&design, &analysis, Rule::Around(Around::FacingUntied))
+    };
+    assert!(of(0.20, 0.14).is_none());
+    let thin = of(0.203, 0.14).unwrap();
+    assert_eq!(thin.severity, Severity::LookAgain);
+    assert!((thin.found.value - 2.072).abs() < 1e-9);
+    assert!((thin.limit.unwrap().value - 2.07).abs() < 1e-9);
+    // Where ties reach it does not matter how high it is.
+    assert!(of(0.203, 0.30).is_none());
 }
 
 /// Growth is expansion times length times rise: 6e-6 times 2.128 m times 400 K.

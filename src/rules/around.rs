@@ -74,6 +74,12 @@ pub enum Around {
     SeismicEngineered,
     /// Gap smaller than the core grows.
     GapSmall,
+    /// Facing that no tie holds over a length for which it is too thin.
+    FacingUntied,
+    /// Facing farther off the core than ties reach.
+    TiesOutOfReach,
+    /// Facing far off the core of the runs.
+    FacingApart,
     /// Gap to a wood wall behind through which no air moves.
     GapBlocked,
     /// Foam without a layer that holds fire off.
@@ -129,6 +135,9 @@ impl Around {
             Self::SeismicReinforcement => "seismic-reinforcement",
             Self::SeismicEngineered => "seismic-engineered",
             Self::GapSmall => "gap-small",
+            Self::FacingUntied => "facing-untied",
+            Self::TiesOutOfReach => "ties-out-of-reach",
+            Self::FacingApart => "facing-apart",
             Self::GapBlocked => "gap-blocked",
             Self::FoamBare => "foam-bare",
             Self::GlassNear => "glass-near",
@@ -149,6 +158,8 @@ impl Around {
             | Self::ProtectionNotCounted
             | Self::CloserThanAdvised
             | Self::BypassOpen
+            | Self::TiesOutOfReach
+            | Self::FacingApart
             | Self::SeismicAnchor => Severity::GoodToKnow,
             Self::FlueCleanoutMissing
             | Self::CleanoutOutOfReach
@@ -163,6 +174,7 @@ impl Around {
             | Self::SeismicReinforcement
             | Self::SeismicEngineered
             | Self::GapSmall
+            | Self::FacingUntied
             | Self::GapBlocked
             | Self::DamperOpeningSmall
             | Self::BleedSmall

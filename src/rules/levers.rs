@@ -202,6 +202,7 @@ impl Rule {
                 Self::AtTheEdge(hazard, Standing::Nominal).id()
             }
             Self::PathShort => Self::NoRuns.id(),
+            Self::Around(Around::TiesOutOfReach) => Self::Around(Around::FacingUntied).id(),
             _ => self.id(),
         }
     }

@@ -1,18 +1,22 @@
-//! What the heater weighs, what carries it, and the gap in which its core grows.
+//! What the heater weighs, what carries it, how far its facing stands off, and the gap in which its core
+//! grows.
 
 use super::around::Around;
 use super::edges::{Edges, Judged};
 use super::sets::{Matter, rule_of};
 use super::{Finding, Known, Lever, Place, Rule, Severity};
 use crate::analysis::Analysis;
+use crate::analysis::facing::{Facing, Side, TIE_REACH};
 use crate::analysis::structure::Structure;
 use crate::build::support::{FOOTING_DEPTH, FOOTING_PROJECTION, FOOTING_THICKNESS, bearing};
-use crate::design::Design;
 use crate::design::building::{Carrier, ChimneyCarrier, Seismic};
 use crate::design::field::FieldId;
+use crate::design::{Design, Layout};
 use crate::physics::expansion::thermal_growth;
 use crate::physics::formula::{Formula, formula};
-use crate::sources::{ASTM_E1602_PATH, EXPANSION, FRAMING, IRC_SEISMIC_E, SEPARATE_FOOTING};
+use crate::sources::{
+    self, ASTM_E1602_PATH, EXPANSION, FRAMING, GEOMETRY, IRC_SEISMIC_E, SEPARATE_FOOTING,
+};
 use crate::units::Quantity;
 
 /// Least mass of a masonry heater: 1760 lb (kg).
@@ -21,6 +25,11 @@ pub const MASS: f64 = 798.32;
 pub const DIMENSIONS: f64 = 2.0;
 /// What wood framing of a house is meant to carry: 40 psf (Pa).
 pub const FRAMING_LOAD: f64 = 1915.2;
+/// By how much a facing stands farther off the runs than its gap before it is told (m), 1 in; common
+/// practice, no source.
+pub const APART: f64 = 0.0254;
+/// Length or height of a wall between what holds it, over its thickness, at most (–).
+pub const FREE: f64 = 18.0;
 /// North America, height over width from which a body is reinforced in category D (–).
 pub const SLENDERNESS: f64 = 3.5;
 
@@ -50,6 +59,7 @@ pub(super) fn check(
         }
     }
     findings.extend(seismic(design, structure));
+    findings.extend(apart(design));
     findings.extend(gap(design, (analysis, known)));
     if let Some(edges) = known.edges {
         findings.extend(gap_at_the_edge(design, analysis, (edges, findings)));
@@ -157,6 +167,40 @@ pub const PATH_OF_DEFINITION: Formula = formula!(
     "L" "shortest path of a masonry heater" LENGTH;
     largest "d" "largest inner dimension of the firebox" LENGTH,
 );
+
+/// The facing before the runs. At their ends little of the heat passes, so that there only ties count.
+/// Where none reaches, the facing is a wall between its corners, what is tied below and the cap.
+fn apart(design: &Design) -> Option<Finding> {
+    let facing = Facing::new(design);
+    let (side, distance) = facing.farthest(&Side::ALL)?;
+    let lever = nearer(design, side);
+    let far = [distance, TIE_REACH];
+    let free = [facing.unheld(), FREE * design.shell.facing_thickness];
+    if free[1] < free[0] {
+        let found = Around::FacingUntied;
+        return Some(found.beyond(free, Quantity::Length, lever, &sources::LATERAL_SUPPORT));
+    }
+    if TIE_REACH < distance {
+        let found = Around::TiesOutOfReach;
+        return Some(found.beyond(far, Quantity::Size, lever, &sources::TIE_REACH));
+    }
+    let (side, distance) = facing.farthest(&[Side::Front, Side::Back])?;
+    let figures = [distance, design.shell.gap];
+    let lever = nearer(design, side);
+    (design.shell.gap + APART < distance)
+        .then(|| Around::FacingApart.beyond(figures, Quantity::Size, lever, &GEOMETRY))
+}
+
+/// What brings the core to the facing on a side.
+const fn nearer(design: &Design, side: Side) -> Lever {
+    let field = match (design.path.layout, side) {
+        (Layout::Behind, Side::Front) => FieldId::FireboxHeight,
+        (_, Side::Front | Side::Back) => FieldId::RunWidth,
+        (_, Side::Left) => FieldId::CoreThickness,
+        (_, Side::Right) => FieldId::RunLength,
+    };
+    Lever { field, raise: true }
+}
 
 const WIDER: Lever = Lever { field: FieldId::Gap, raise: true };
 

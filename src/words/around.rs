@@ -282,6 +282,29 @@ pub(super) fn said(rule: Around) -> Said {
             "The core pushes the facing apart.",
             "Widen the gap, or fill it with something that gives.",
         ),
+        Around::FacingUntied => said_of(
+            "facing free over {f}, at most {l}",
+            "No tie holds the facing over {f}; 18 times its thickness is {l}.",
+            "It rises straight around firebox and runs. Where one of them is much narrower no tie reaches the \
+             core, and a thin wall may buckle.",
+            "Make firebox and runs equally wide outside, or the facing thicker; or have an engineer say how it \
+             is held.",
+        ),
+        Around::TiesOutOfReach => said_of(
+            "facing {f} off the core, ties reach {l}",
+            "The facing stands {f} off the core of the runs; ties reach {l}.",
+            "It rises straight around firebox and runs. Where one of them is narrower no tie reaches the core: \
+             the facing stands by itself between its corners.",
+            "Make firebox and runs equally wide outside, or bond the corners well and have an engineer look at \
+             it.",
+        ),
+        Around::FacingApart => said_of(
+            "facing {f} off the runs, gap {l}",
+            "The facing stands {f} off the core of the runs, where the gap is {l}.",
+            "It rises straight around firebox and runs. The air between passes less heat than the gap, and the \
+             facing is larger and heavier; both are counted in.",
+            "Make firebox and runs equally wide outside, where it is to stand closer.",
+        ),
         Around::GapBlocked => said_of(
             "no air through the gap behind",
             "A wood wall stands behind the heater, and no air moves through the gap between them.",

@@ -252,7 +252,7 @@ const CHIMNEY: [Entry; 9] = [
     entry("ridge", "The highest line of the roof. Wind falls off it onto a low chimney."),
 ];
 
-const MASONRY: [Entry; 18] = [
+const MASONRY: [Entry; 19] = [
     also(
         "masonry heater, heater, heaters",
         "masonry heater (ASTM E1602); slow heat release appliance (EN 15250)",
@@ -267,6 +267,10 @@ const MASONRY: [Entry; 18] = [
     entry("facing, facings", "The outer masonry, which the room sees."),
     entry("shell", "Core, gap and facing together, with the slabs."),
     entry("gap, gaps", "Space left free: between core and facing, or to the wall behind."),
+    entry(
+        "tie, ties",
+        "Metal in two joints that holds the facing to the core and gives way as it grows.",
+    ),
     entry("course, courses", "One layer of bricks with what they are laid in."),
     entry("mortar", "What bricks are laid in: clay, or a refractory kind, where it gets hot."),
     entry("joint, joints", "What lies between two bricks."),

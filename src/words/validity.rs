@@ -51,6 +51,8 @@ const CASES: &str = "The height of the first fire with the wood that is stated."
 const BRUSH: &str = "Straight runs, swept with a brush on a rod.";
 const GROWTH: &str =
     "A core as hot all along as at its hottest, that grows toward one end: more than it does.";
+const FACING: &str = "A facing that rises straight. Its heat is computed straight through walls, core, air \
+                      and facing, not around corners, nor at foot and top of the air between.";
 const DAMPER: &str = "Dampers that shut. The opening vents only while the chimney pulls.";
 
 /// For what a finding holds.
@@ -255,6 +257,7 @@ const fn around(rule: Around) -> &'static str {
         }
         Around::SeismicEngineered => "Houses in the seismic design category E.",
         Around::GapSmall => GROWTH,
+        Around::FacingUntied | Around::TiesOutOfReach | Around::FacingApart => FACING,
         Around::GapBlocked => "Walls of wood behind the heater.",
         Around::FoamBare => "Foam that faces a room.",
         Around::GlassNear => {
