@@ -139,6 +139,7 @@ fuzz: ## hunt for links and files that break the decoders (FUZZ_SECONDS for each
 bench: dist step chromium ## timings of the core, natively and in the browser
 	cargo bench --locked --bench height_of_fire
 	cargo bench --locked --bench day
+	cargo bench --locked --bench variants
 	node tools/bench.mjs
 
 budgets: dist chromium ## what the page costs a visitor, beside what it may
