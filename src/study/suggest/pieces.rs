@@ -32,7 +32,7 @@ pub enum Piece {
     Days(Likely),
     /// A condition.
     Trial(Likely, Trial),
-    /// A part of the unfavorable edge, of [`OF_AN_EDGE`].
+    /// A part of the unfavorable edge: the day as it stands, then samples.
     Edge(Likely, usize),
 }
 
