@@ -15,7 +15,7 @@ use std::str::FromStr;
 /// Designs that are looked at in a piece.
 pub const AT_ONCE: usize = 40;
 /// Of so many designs one is looked at before the first is judged.
-pub const STRIDE: usize = 3;
+pub const STRIDE: usize = 4;
 /// Samples of the edge in a piece.
 const SAMPLES_AT_ONCE: usize = 8;
 /// Pieces of an edge: the day as it stands, then the samples.
@@ -60,7 +60,7 @@ pub struct Ground {
     pub wish: Wish,
     /// What is searched.
     pub space: Space,
-    /// In which order the variants are looked at: every third first.
+    /// In which order the variants are looked at: every fourth first.
     pub order: Vec<usize>,
 }
 
