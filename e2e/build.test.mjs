@@ -53,3 +53,21 @@ test('the loss of the house is put together from its parts and taken', {}, async
   const again = await ready(designer, 'envelope');
   assert.equal(await again.getByRole('textbox', { name: 'Walls, area', exact: true }).inputValue(), '120');
 });
+
+test('what is typed while the section is made anew is taken in', {}, async (designer) => {
+  await designer.open();
+  const house = await ready(designer, 'envelope');
+  const area = (name) => house.getByRole('textbox', { name: `${name}, area`, exact: true });
+  await designer.whileWorkersWait(async () => {
+    await type(area('Walls'), '120');
+    await area('Walls').press('Tab');
+    await type(area('Floor'), '80');
+    await house.and(designer.page.locator('[aria-busy="true"]')).waitFor();
+  });
+  await ready(designer, 'envelope');
+  // 120 m2 at 0.28 W/m2K.
+  await house.getByRole('row', { name: /^Walls/ }).filter({ hasText: '34 W/K' }).waitFor();
+  assert.equal(await area('Floor').inputValue(), '80', 'it stays');
+  await area('Floor').press('Enter');
+  await house.getByRole('row', { name: /^Floor/ }).filter({ hasText: '24 W/K' }).waitFor();
+});

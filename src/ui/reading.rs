@@ -1,6 +1,7 @@
 //! What a worker makes to be read: other days, the standard route, operation, the build. What is
 //! typed there becomes a note of the design.
 
+use super::browser;
 use super::dom::{Tag, value_of};
 use super::labor::Job;
 use super::texts;
@@ -139,7 +140,22 @@ fn noted(workspace: Workspace, section: Tag) -> Tag {
             workspace.void_entries();
         }
     };
-    section.on("change", typed).on("click", taken)
+    // Where the section was made anew around what was being typed, browsers no longer take that for a
+    // change. What cannot be noted stays, and was complained of when it was typed.
+    let left = move |event: Event| {
+        let Some((target, name)) = marked(&event, "data-note") else { return };
+        let factor = target.get_attribute("data-factor");
+        let entry = target.dyn_into::<HtmlInputElement>().ok();
+        if entry.is_some_and(|entry| entry.value() != entry.default_value()) {
+            note(workspace, &name, &value_of(&event), factor);
+        }
+    };
+    let entered = move |event: Event| {
+        if browser::key(&event) == "Enter" {
+            left(event);
+        }
+    };
+    section.on("change", typed).on("click", taken).on("focusout", left).on("keydown", entered)
 }
 
 /// The element from which an event came, and what it is marked with.
