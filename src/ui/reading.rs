@@ -141,7 +141,7 @@ fn noted(workspace: Workspace, section: Tag) -> Tag {
         }
     };
     // Where the section was made anew around what was being typed, browsers no longer take that for a
-    // change. What cannot be noted stays, and was complained of when it was typed.
+    // change. What cannot be noted stays as it is.
     let left = move |event: Event| {
         let Some((target, name)) = marked(&event, "data-note") else { return };
         let factor = target.get_attribute("data-factor");

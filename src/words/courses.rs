@@ -236,8 +236,8 @@ pub fn beside_plans(
     );
     let gap = figure(design.shell.gap, Quantity::Size, system);
     let passage = Passage::new(TITLE).text(CAUTION).text(start).text(say!(
-        "Between core and facing a gap of {gap} stays free, or takes a slip layer; the frame of the \
-         door takes {} at either side. Slabs and lintels expand: bed them so that they can move.",
+        "Where core and facing are nearest, a gap of {gap} stays free, or takes a slip layer; the frame \
+         of the door takes {} at either side. Slabs and lintels expand: bed them so that they can move.",
         figure(FRAME_GAP, Quantity::Size, system),
     ));
     let passage = passage.list(odd_walls(design, bricks, system));
