@@ -25,20 +25,28 @@ WORKER := --bin worker --features worker --target $(WASM)
 # The tool and the library must be of one version, so the version is in the tool's path.
 BINDGEN_VERSION := $(shell awk '/^name = "wasm-bindgen"$$/ { getline; gsub(/"/, ""); print $$3 }' Cargo.lock)
 BINDGEN := build/tools/wasm-bindgen-$(BINDGEN_VERSION)/bin/wasm-bindgen
-# bind FOLDER,PROFILES: page and worker, each of its profile, with what is imported of them, in
-# build/wasm/FOLDER.
+# Takes what is marked as split out of the page, into programs of their own (src/ui/below.rs).
+SPLIT_VERSION := 0.2.4
+SPLIT := build/tools/wasm-split-$(SPLIT_VERSION)/bin/wasm-split-cli
+# For the page alone: it is told from the linker's notes who needs what.
+NOTED := -Clink-arg=--emit-relocs
+# bind FOLDER,PROFILE,PROFILE: page and worker, each of its profile, with what is imported of them,
+# in build/wasm/FOLDER.
 define bind
-@rm -rf build/wasm/$(1)
-for program in $(join $(2),/page.wasm /worker.wasm); do \
-  $(BINDGEN) --target web --no-typescript --out-dir build/wasm/$(1) \
-    $(TARGET_DIR)/$(WASM)/$$program; \
-done
+@rm -rf build/wasm/$(1) && mkdir -p build/wasm/$(1)
+$(SPLIT) --out-name page $(TARGET_DIR)/$(WASM)/$(2)/page.wasm build/wasm/$(1)
+$(BINDGEN) --target web --no-typescript --keep-lld-exports --out-dir build/wasm/$(1) build/wasm/$(1)/page.wasm
+$(BINDGEN) --target web --no-typescript --out-dir build/wasm/$(1) $(TARGET_DIR)/$(WASM)/$(3)/worker.wasm
 endef
 # Simple control flow first; in the end what is alike stands together, for the compressor, which
 # packs zeros better than they can be left out. Nothing lies in the lowest memory but the far end of
 # the stack, so that offsets may be folded.
 SMALL := --gufa --flatten --rereloop -Oz --low-memory-unused -Oz --optimize-added-constants-propagate -Oz \
   --skip-pass=memory-packing --strip-producers --strip-target-features --reorder-functions-by-name
+# A part is reached by the table of the page alone, which --gufa does not look through; it does not say
+# by itself what the Rust target emits.
+PART := --enable-bulk-memory --enable-multivalue --enable-mutable-globals --enable-nontrapping-float-to-int \
+  --enable-reference-types --enable-sign-ext --strip-debug $(filter-out --gufa,$(SMALL))
 FAST := -O3 --reorder-functions-by-name
 VITE := node_modules/.bin/vite build --logLevel warn
 
@@ -49,17 +57,19 @@ help: ## list the commands
 	@awk -F ':.*## ' '/^[a-z0-9-]+:.*## / { printf "make %-12s %s\n", $$1, $$2 }' Makefile
 
 serve: page-tools ## build the page quickly and serve it on http://localhost:8080 (PORT, HOST, PREFIX)
-	cargo build --profile serve $(PAGE) --bin worker
-	$(call bind,serve,serve serve)
+	cargo rustc --profile serve $(PAGE) -- $(NOTED)
+	cargo build --profile serve --bin worker --features ui --target $(WASM)
+	$(call bind,serve,serve,serve)
 	$(VITE) --mode serve
 	node tools/serve.mjs --folder build/serve --port $(PORT) --host $(HOST) --prefix $(PREFIX)
 
 dist: page-tools ## build the release into dist/, for any host and folder
-	cargo build --locked --profile page $(PAGE)
+	cargo rustc --locked --profile page $(PAGE) -- $(NOTED)
 	cargo build --locked --profile worker $(WORKER)
-	$(call bind,dist,page worker)
+	$(call bind,dist,page,worker)
 	node tools/unexport.mjs build/wasm/dist/page_bg.wasm
 	node_modules/.bin/wasm-opt $(SMALL) build/wasm/dist/page_bg.wasm -o build/wasm/dist/page_bg.wasm
+	node_modules/.bin/wasm-opt $(PART) build/wasm/dist/split_below.wasm -o build/wasm/dist/split_below.wasm
 	node_modules/.bin/wasm-opt $(FAST) build/wasm/dist/worker_bg.wasm -o build/wasm/dist/worker_bg.wasm
 	node tools/names.mjs build/wasm/dist/page
 	$(VITE) --mode dist
@@ -180,7 +190,7 @@ clean: ## remove everything that the commands made
 	rm -rf build dist node_modules
 	cargo clean
 
-page-tools: wasm-target $(BINDGEN) node_modules/.package-lock.json
+page-tools: wasm-target $(BINDGEN) $(SPLIT) node_modules/.package-lock.json
 
 wasm-target:
 	@test -d "$$(rustc --print sysroot)/lib/rustlib/$(WASM)" || rustup target add $(WASM)
@@ -189,6 +199,9 @@ wasm-target:
 # --debug, which compiles in a quarter of the time and is fast enough.
 $(BINDGEN):
 	cargo install wasm-bindgen-cli --version $(BINDGEN_VERSION) --debug --bin wasm-bindgen --root build/tools/wasm-bindgen-$(BINDGEN_VERSION)
+
+$(SPLIT):
+	cargo install --locked wasm_split_cli_support --version $(SPLIT_VERSION) --features build-binary --debug --root build/tools/wasm-split-$(SPLIT_VERSION)
 
 # npm writes this file last, as a record of what it installed.
 node_modules/.package-lock.json: package.json package-lock.json

@@ -18,10 +18,10 @@ export class DesignerPage {
     this.absent = page.getByRole('alert').filter({ hasText: 'did not load' });
   }
 
-  /** Opens the page and waits until the program has taken the shell's place. */
+  /** Opens the page and waits until all of it stands. */
   async open(fragment = '') {
     await this.visit(fragment);
-    await this.page.locator('#shell').waitFor({ state: 'detached' });
+    await this.page.locator('.pictures').waitFor({ state: 'attached' });
   }
 
   /** Opens the page without waiting for the program. */

@@ -51,3 +51,20 @@ test('a program that does not arrive is said so', {
   await designer.visit();
   await designer.absent.waitFor();
 });
+
+test('what stands below the first screen is asked for again when it did not arrive', {
+  expected: [/failed: .*split_below.*\.wasm/, /console: TypeError/, ...(isFirefox ? [] : [/console: Failed to load/])],
+}, async (designer) => {
+  await designer.page.route('**/split_below*.wasm', (route) => route.abort(), { times: 1 });
+  await designer.visit();
+  const missing = designer.page.getByRole('alert').filter({ hasText: 'could not be fetched' });
+  await missing.waitFor();
+  // What one came for is there already.
+  assert.match(await designer.text('chimney-inlet'), /^\d+\s°C/);
+  assert.equal(await designer.page.locator('.pictures').count(), 0);
+
+  await missing.getByRole('button', { name: 'Try again' }).click();
+  await designer.page.locator('.pictures').waitFor();
+  assert.equal(await missing.count(), 0);
+  await designer.page.getByRole('heading', { name: 'Temperature along the path' }).waitFor();
+});

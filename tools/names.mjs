@@ -7,6 +7,8 @@
 import { readFile, writeFile } from 'node:fs/promises';
 
 const IMPORTS = 2;
+/** What the script hands over. What else there is, has its names from its own files. */
+const SCRIPT = /_bg\.js$/;
 const FUNCTION = 0;
 
 /** Reads numbers and names of a program, in its order. */
@@ -52,8 +54,10 @@ function shorten(section) {
     const module = reader.name();
     const name = reader.name().toString();
     if (reader.take(1)[0] !== FUNCTION) throw new Error(`${name} is no function`);
-    if (!short.has(name)) short.set(name, `_${short.size.toString(36)}`);
-    parts.push(named(module), named(Buffer.from(short.get(name))), Buffer.from([FUNCTION]), number(reader.number()));
+    const isScript = SCRIPT.test(module.toString());
+    if (isScript && !short.has(name)) short.set(name, `_${short.size.toString(36)}`);
+    const kept = isScript ? short.get(name) : name;
+    parts.push(named(module), named(Buffer.from(kept)), Buffer.from([FUNCTION]), number(reader.number()));
   }
   return [Buffer.concat(parts), short];
 }

@@ -7,17 +7,26 @@
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 
-// The page should have 260 kB and must come there: this is where it stands, and it may not grow (the
-// last 5 kB came with the one facing of plans, weights and heat, some 4 of them for the worker). The
-// first load is what one waits for; the worker's program does all that is only read, and is fetched
-// later.
-const LIMITS = { 'program of the page': 282_500, 'program of the worker': 534_000, 'first load': 350_000 };
-const PROGRAMS = [['program of the page', /^assets\/page.*\.wasm$/], ['program of the worker', /^assets\/worker.*\.wasm$/]];
+// The page may have 260 kB (P1), the first load 350 (P2): what one waits for. What explains the answers
+// below the first screen is a part of its own, fetched when that stands; the worker's program does all
+// that is only read, and comes after it. The last two stand close to where they are, so that nobody is
+// surprised.
+const LIMITS = {
+  'program of the page': 260_000,
+  'first load': 350_000,
+  'its part below': 66_000,
+  'program of the worker': 534_000,
+};
+const PROGRAMS = [
+  ['program of the page', /^assets\/page.*\.wasm$/],
+  ['its part below', /^assets\/split_below.*\.wasm$/],
+  ['program of the worker', /^assets\/worker.*\.wasm$/],
+];
 /** The catalog of a language other than English, fetched where it is spoken. */
 const LANGUAGE = /^assets\/[a-z]{2}-.*\.json$/;
-/** What is fetched once the page can be used: the worker, when the first one is hired, and what keeps
- *  the page on the device; or by nobody but a careful reader. */
-const LATER = [/^assets\/worker/, /^service-worker\.js$/, /^manifest\./, /^(apple-touch-)?icon-?.*\.png$/,
+/** What is fetched once the page can be used: its part below, the worker, when the first one is hired,
+ *  and what keeps the page on the device; or by nobody but a careful reader. */
+const LATER = [/^assets\/split_/, /^assets\/worker/, /^service-worker\.js$/, /^manifest\./, /^(apple-touch-)?icon-?.*\.png$/,
   /\.txt$/, /^SHA256SUMS$/, LANGUAGE];
 
 const folder = process.argv[2];
@@ -26,7 +35,7 @@ const size = async (name) => (await stat(join(folder, name))).size;
 const kilobytes = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;
 const row = (...cells) => console.log(cells[0].padEnd(40), ...cells.slice(1).map((cell) => cell.padStart(12)));
 
-const totals = { 'program of the page': 0, 'program of the worker': 0, 'first load': 0, everything: 0 };
+const totals = { everything: 0, ...Object.fromEntries(Object.keys(LIMITS).map((what) => [what, 0])) };
 row('file', 'plain', 'transferred');
 for (const name of names) {
   if (name.endsWith('.br') || !(await stat(join(folder, name))).isFile()) continue;

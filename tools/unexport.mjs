@@ -3,7 +3,7 @@
 //
 //   node tools/unexport.mjs FILE.wasm
 import { execFileSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 
 const UNUSED = /^(__wbg_)?intounderlying(byte)?(source|sink)_/;
 
@@ -20,3 +20,4 @@ writeFileSync(`${file}.json`, JSON.stringify(graph));
 execFileSync('node_modules/.bin/wasm-metadce', [
   file, '--graph-file', `${file}.json`, '-g', '-o', file,
 ], { stdio: ['ignore', 'ignore', 'inherit'] });
+rmSync(`${file}.json`);

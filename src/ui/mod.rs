@@ -2,6 +2,7 @@
 
 mod answers;
 mod bar;
+mod below;
 mod browser;
 mod contents;
 mod courses;
@@ -48,7 +49,7 @@ use guide::Guide;
 use leptos::leptos_dom::helpers::document;
 use longsmoke::courses::snap::Sizes;
 use longsmoke::design::field::FieldId;
-use longsmoke::drawing::{front, path, plan, section};
+use longsmoke::drawing::{front, plan, section};
 use longsmoke::words;
 use signal::RwSignal;
 use sketch::Pace;
@@ -88,13 +89,16 @@ pub fn start(page: web_sys::Element, opened: opening::Opened) {
         .class("side")
         .child(decisions::decisions(workspace, known.guide))
         .child(findings::findings(workspace, &known));
-    let sheet = tag("main")
-        .class("sheet")
-        .child(drawing(workspace, known.worth))
-        .child(side)
-        .child(pictures(workspace, theme, &known));
+    let sheet = tag("main").class("sheet").child(drawing(workspace, known.worth)).child(side);
     let (call, card) = walk::walk(known.guide);
-    let foot = tag("footer").class("caution").child(contents::contents(&sheet)).child(card);
+    let list = tag("div");
+    below::fetch(
+        below::Place { sheet: sheet.clone(), list: list.clone() },
+        workspace,
+        theme,
+        known,
+    );
+    let foot = tag("footer").class("caution").child(list).child(card);
     // Always in view: who decides.
     let caution = words::CAUTIONS.first().map_or("", |first| first.said());
     let (to_shelf, shelf) = shelf::shelf(workspace);
@@ -250,49 +254,4 @@ fn views(workspace: Workspace) -> Tag {
     tag("div").children(views.map(|(title, view)| {
         tag("section").child(tag("h3").text(title)).child(sketch::sketch(workspace, view))
     }))
-}
-
-/// What explains the answers.
-fn pictures(workspace: Workspace, theme: Theme, known: &Known) -> Tag {
-    let Known { worth, working, .. } = *known;
-    let path = sketch::Sketch {
-        name: "path",
-        paint: |shown, system, _| path::unrolled(&shown.design, &shown.analysis, system),
-        grips: &[],
-        pace: Pace::Rested,
-    };
-    let path = sketch::sketch(workspace, path);
-    let wide = tag("div")
-        .class("wide")
-        .attr("role", "group")
-        .attr("aria-labelledby", "path-title")
-        .attr("tabindex", "0")
-        .child(path);
-    let unrolled = tag("section")
-        .class("unrolled")
-        .attr("aria-labelledby", "path-title")
-        .child(tag("h2").id("path-title").text(texts::path()))
-        .child(wide)
-        .child(sketch::legend(workspace));
-    let side_by_side = tag("div")
-        .class("side-by-side")
-        .child(plot::plot_view(workspace, theme, worth))
-        .child(ledger::ledger(workspace));
-    fading(workspace, tag("div"), "pictures")
-        .child(unrolled)
-        .child(strip::strip_view(workspace))
-        .child(side_by_side)
-        .child(day::day_view(workspace, theme))
-        .child(reading::conditions(workspace))
-        .child(reading::trials(workspace))
-        .child(uncertainty::worth_view(worth).child(edges::edges_view(workspace)))
-        .child(variants::variants_view(workspace))
-        .child(reading::envelope(workspace))
-        .child(reading::build(workspace))
-        .child(reading::courses(workspace).child(courses::courses_view(workspace)))
-        .child(reading::operation(workspace))
-        .child(reading::route(workspace))
-        .child(working::working_view(working))
-        .child(guide::glossary_view(known.guide))
-        .child(sources::sources_view(workspace, known.cited))
 }

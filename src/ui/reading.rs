@@ -120,11 +120,8 @@ pub fn envelope(workspace: Workspace) -> Tag {
 fn noted(workspace: Workspace, section: Tag) -> Tag {
     let typed = move |event: Event| {
         let Some((target, name)) = marked(&event, "data-note") else { return };
-        let is_noted =
-            note(workspace, &name, &value_of(&event), target.get_attribute("data-factor"));
-        let _ = target.set_attribute("aria-invalid", if is_noted { "false" } else { "true" });
+        take_note(workspace, &target, &name, &value_of(&event));
         if let Ok(input) = target.dyn_into::<HtmlInputElement>() {
-            input.set_custom_validity(if is_noted { "" } else { texts::number_wanted() });
             input.report_validity();
         }
     };
@@ -141,13 +138,13 @@ fn noted(workspace: Workspace, section: Tag) -> Tag {
         }
     };
     // Where the section was made anew around what was being typed, browsers no longer take that for a
-    // change. What cannot be noted stays as it is.
+    // change. What cannot be noted stays as it is and is marked; telling it aloud would take the
+    // focus back from where it goes.
     let left = move |event: Event| {
         let Some((target, name)) = marked(&event, "data-note") else { return };
-        let factor = target.get_attribute("data-factor");
-        let entry = target.dyn_into::<HtmlInputElement>().ok();
+        let entry = target.dyn_ref::<HtmlInputElement>();
         if entry.is_some_and(|entry| entry.value() != entry.default_value()) {
-            note(workspace, &name, &value_of(&event), factor);
+            take_note(workspace, &target, &name, &value_of(&event));
         }
     };
     let entered = move |event: Event| {
@@ -163,6 +160,15 @@ fn marked(event: &Event, mark: &str) -> Option<(Element, String)> {
     let target: Element = event.target()?.dyn_into().ok()?;
     let name = target.get_attribute(mark)?;
     Some((target, name))
+}
+
+/// Notes what was typed, and marks the entry where it cannot be noted.
+fn take_note(workspace: Workspace, entry: &Element, name: &str, typed: &str) {
+    let is_noted = note(workspace, name, typed, entry.get_attribute("data-factor"));
+    let _ = entry.set_attribute("aria-invalid", if is_noted { "false" } else { "true" });
+    if let Some(input) = entry.dyn_ref::<HtmlInputElement>() {
+        input.set_custom_validity(if is_noted { "" } else { texts::number_wanted() });
+    }
 }
 
 /// Notes a text: as a number where a factor belongs to it. Says whether it could be noted.

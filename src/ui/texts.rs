@@ -79,6 +79,8 @@ texts! {
     design_as_it_was: "Your design is as it was.",
     last_good: "The figures shown are those of the last design that worked.",
     nothing_to_show: "This design cannot be computed.",
+    rest_missing: "What explains these answers could not be fetched: plots, the day, comparing, course plans.",
+    fetch_again: "Try again",
     to_decisions: "Skip to the decisions",
     to_contents: "Skip to the list of sections",
     contents: "Sections",
