@@ -150,6 +150,7 @@ bench: dist step chromium ## timings of the core, natively and in the browser
 	cargo bench --locked --bench height_of_fire
 	cargo bench --locked --bench day
 	cargo bench --locked --bench variants
+	cargo bench --locked --bench courses
 	node tools/bench.mjs
 
 budgets: dist chromium ## what the page costs a visitor, beside what it may
@@ -159,6 +160,7 @@ budgets: dist chromium ## what the page costs a visitor, beside what it may
 bench-quick: dist step chromium
 	cargo bench --locked --bench height_of_fire -- --quick
 	cargo bench --locked --bench day -- --quick
+	cargo bench --locked --bench variants --bench courses --no-run
 	node tools/bench.mjs --quick
 
 reference: build/venv/requirements.txt ## rebuild the tables that the tests compare with, read DXF files

@@ -169,10 +169,23 @@ fn module_files(name: &str) -> Vec<File> {
     list
 }
 
+/// Without comments, and without the tests at its end; tests in a file of their own (`mod tests;`) hide
+/// nothing of what stands below.
 fn code_of(text: &str) -> String {
-    let before_tests = text.split("#[cfg(test)]").next().unwrap_or_default();
+    let before_tests = text.split("#[cfg(test)]\nmod tests {").next().unwrap_or_default();
     let lines = before_tests.lines().map(|line| line.split("//").next().unwrap_or_default());
     lines.collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn tests_hide_no_import_from_these_checks() {
+    for file in files(&source_folder()) {
+        let hidden = file.text.lines().skip(file.code.lines().count());
+        // What is hidden stands within the tests, one step to the right.
+        let bare =
+            hidden.filter(|line| line.starts_with("use ") || line.starts_with("pub use "));
+        assert_eq!(bare.count(), 0, "{}", file.path.display());
+    }
 }
 
 /// Names that stand behind `prefix::` in code, groups in braces taken apart.

@@ -6,14 +6,17 @@ use super::document::set_field;
 use super::field::FIELDS;
 use serde_json::{Map, Value};
 
-/// Values that documents of version 1 leave out, by link key. Never to be changed.
+// An input that comes later is added to the first two tables, with the value by which documents that
+// do not know it are meant; what stands in them is never changed.
+
+/// Values that documents of version 1 leave out, by link key.
 const DEFAULTS_1: &str = include_str!("link_defaults_1.json");
 
-/// Values that links of version 2 leave out, by link key. Never to be changed.
+/// Values that links of version 2 leave out, by link key.
 const DEFAULTS_2: &str = include_str!("link_defaults_2.json");
 
 /// Values that links of version 3 leave out where they are others than those of version 2, by link
-/// key. Never to be changed.
+/// key.
 const DEFAULTS_3: &str = include_str!("link_defaults_3.json");
 
 /// The frozen values of a version, by link key.
@@ -36,8 +39,7 @@ fn table(text: &str) -> Map<String, Value> {
     }
 }
 
-/// The design of a document of a version that states nothing. An input that is younger than the
-/// frozen table starts as in the demonstration.
+/// The design of a document of a version that states nothing.
 pub(super) fn design_of(version: u32) -> Design {
     let frozen = defaults(version);
     let mut design = Design::demonstration();
@@ -56,6 +58,17 @@ pub(super) fn design_of(version: u32) -> Design {
 mod tests {
     use super::*;
     use crate::design::document::field_value;
+
+    /// Or the demonstration would change what old documents mean.
+    #[test]
+    fn every_input_has_its_frozen_value() {
+        for version in [1, 2, 3, 4] {
+            let frozen = defaults(version);
+            for field in &FIELDS {
+                assert!(frozen.contains_key(field.link), "{} of {version}", field.path);
+            }
+        }
+    }
 
     #[test]
     fn every_frozen_value_belongs_to_an_input_and_is_taken() {
