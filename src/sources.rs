@@ -585,6 +585,10 @@ pub const AIR_OF_OVERLOAD: Source = practice(
     "1.95 is the least air of tested chambers in EN 15544 (2023), seen in a catalog abstract; flames \
      burn with 1.5 to 2.5; a quarter more wood as in laboratory test reports",
 );
+/// Heat that a masonry heater must give.
+pub const LEAST_USE: Source = memory(
+    "EN 15544 (2009): efficiency at least 78 %, on the lower heating value; EN 15250: at least 70 %",
+);
 /// Gas at the peak of a firing against the rating of the chimney.
 pub const CHIMNEY_PEAK: Source = seen(
     "Leppanen and others, abstract: gas 37-212 K hotter at the peak of a nominal test than its \
@@ -664,8 +668,8 @@ pub const GLASS_PRACTICE: Source = practice(
 );
 /// What can burn in front of glass.
 pub const GLASS_RADIATION: Source = computed(
-    "Balance of this project: glass as a disc of 10 kW/m2, wood of 0.93 that loses heat to the room \
-     alone, at most 65 K above it",
+    "Balance of this project: glass as a disc that gives off what the fire has it, 10 kW/m2 or more, \
+     wood of 0.93 that loses heat to the room alone, at most 65 K above it",
 );
 /// Emissivity of a wood flame.
 pub const FLAME_EMISSIVITY: Source = practice("Wood flame in a firebox: emissivity 0.3-0.7");

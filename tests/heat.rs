@@ -463,6 +463,25 @@ fn glass_keeps_its_distance() {
         assert_eq!(glass(0.90, set), Some(STOP));
         assert_eq!(glass(0.92, set), None);
     }
+    // A fire of 1000 °C, as an overload may have it: 0.115 x 5.67e-8 (1273.15^4 - 293.15^4) = 17 084 W/m2
+    // through the glass, so that 0.93 x 17 084 r2/(r2 + d2) = 820.5 at d = 1.209 m.
+    let hot = |front: f64, nominal: f64| {
+        let (design, analysis) = changed(|design| {
+            let door = &mut design.firebox;
+            (door.door_width, door.door_height, door.glass_fraction) = (0.5, 0.5, 1.0);
+            (door.width, door.height, design.fire.charge) = (0.6, 0.8, 14.0);
+            design.surroundings.front = front;
+            design.site.rule_set = RuleSet::Europe;
+        });
+        let peak_firebox = TemperatureEdge { nominal, edge: 1273.15 };
+        let edges = Edges { air_ratio: 2.0, peak_firebox, ..Edges::default() };
+        let known = Known { edges: Some(&edges), ..Known::default() };
+        one(&judge(&design, &analysis, known), Rule::Around(Around::GlassNear))
+            .map(|found| found.severity)
+    };
+    assert_eq!(hot(1.20, 1273.15), Some(STOP));
+    assert_eq!(hot(1.20, 1000.0), Some(LOOK));
+    assert_eq!(hot(1.22, 1273.15), None);
     // North America asks for 48 in there anyway.
     assert_eq!(glass(0.90, RuleSet::NorthAmerica), None);
 }

@@ -499,6 +499,12 @@ fn the_firebox_fits_its_charge() {
         case.design.fire.charge = 10.0;
         case.design.firebox.height = height;
     });
+    // Two thirds of a tenth of a cubic meter of oak, 712.5 kg/m3 with a fifth of water.
+    limit((Rule::FireboxOverfull, STOP), 47.5, Speaks::Above, |case, charge| {
+        case.design.fire.charge = charge;
+        let firebox = &mut case.design.firebox;
+        (firebox.width, firebox.depth, firebox.height) = (0.5, 0.5, 0.4);
+    });
     limit((Rule::FireboxNarrow, LOOK), 2.0, Speaks::Above, |case, ratio| {
         case.design.firebox.width = 0.3;
         case.design.firebox.depth = 0.3 * ratio;
@@ -573,16 +579,28 @@ fn inputs_outside_what_is_usual_are_named() {
         let (low, high) = (*number.usual.start(), *number.usual.end());
         assert!(!at(low) && !at(high), "{}", field.path);
         let step = if field.path.ends_with("run_count") { 1.0 } else { 1e-3 * span };
-        if *number.possible.start() < low {
+        // Wet wood and a starved fire have findings of their own.
+        if *number.possible.start() < low && field.path != "fire.excess_air_ratio" {
             assert!(at(low - step), "{}", field.path);
         }
-        // Wet wood has a finding of its own.
         if high < *number.possible.end() && field.path != "fire.moisture_fraction" {
             assert!(at(high + step), "{}", field.path);
         }
     }
     limit((Rule::WoodWet, LOOK), 0.20, Speaks::Above, |case, moisture| {
         case.design.fire.moisture_fraction = moisture;
+    });
+    let starved = |ratio: f64| {
+        let mut case = Case::new();
+        case.design.fire.excess_air_ratio = ratio;
+        case.finding(Rule::AirScarce).map(|finding| finding.severity)
+    };
+    assert_eq!((starved(1.499), starved(1.501)), (Some(STOP), Some(LOOK)));
+    limit((Rule::AirScarce, LOOK), 1.95, Speaks::Below, |case, ratio| {
+        case.design.fire.excess_air_ratio = ratio;
+    });
+    limit((Rule::HeatWasted, LOOK), 0.78, Speaks::Below, |case, efficiency| {
+        case.analysis.height_of_fire.efficiency_lower = efficiency;
     });
     limit((Rule::HouseNotCovered, NOTE), 3600.0, Speaks::Below, |case, output| {
         case.analysis.house.design_loss = 3600.0;

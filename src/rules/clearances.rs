@@ -2,15 +2,18 @@
 
 use super::around::Around;
 use super::heat::RISE;
-use super::{Figure, Finding, Lever, Place, Rule, Severity};
+use super::{Figure, Finding, Known, Lever, Place, Rule, Severity};
+use crate::analysis::Analysis;
+use crate::analysis::fire::GLASS_EXCHANGE;
 use crate::design::building::Protection;
 use crate::design::field::FieldId;
 use crate::design::{Design, RuleSet};
+use crate::physics::STEFAN_BOLTZMANN;
 use crate::physics::formula::{Formula, formula};
 use crate::physics::surface::emission;
 use crate::sources::{
-    BIA_NOTES, E1602_DOOR, GLASS_RADIATION, IRC_R1002_CEILING, IRC_R1002_CLEARANCE,
-    MODEL_FIRE_ORDINANCE, NFPA_211_PROTECTION, NO_RULE_SET, Source,
+    BIA_NOTES, E1602_DOOR, GLASS_PRACTICE, GLASS_RADIATION, IRC_R1002_CEILING,
+    IRC_R1002_CLEARANCE, MODEL_FIRE_ORDINANCE, NFPA_211_PROTECTION, NO_RULE_SET, Source,
 };
 use crate::units::Quantity;
 
@@ -32,12 +35,12 @@ pub const DOOR: f64 = 1.2192;
 pub const EUROPE: f64 = 0.400;
 /// Europe, in front of door and glass (m).
 pub const EUROPE_DOOR: f64 = 0.800;
-/// What glass gives off in full fire (W/m2).
+/// What glass gives off in full fire at least (W/m2).
 ///
 /// # Source
 ///
 /// [`crate::sources::GLASS_PRACTICE`].
-pub const GLASS_FLUX: f64 = 10_000.0;
+const GLASS_FLUX: f64 = 10_000.0;
 /// Emissivity of wood (–).
 const WOOD_EMISSIVITY: f64 = 0.93;
 /// Hair by which a distance may miss its limit (m).
@@ -129,28 +132,52 @@ fn not_counted(design: &Design) -> Option<Finding> {
     Some(Around::ProtectionNotCounted.bare(Some(lever), &NFPA_211_PROTECTION))
 }
 
-/// Where what can burn in front of glass gets as hot as it may (m), as if the glass were a disc in
-/// front of which a small face of wood keeps all its heat: 0.93 times 10 kW/m2 r2/(r2 + d2) = q,
-/// pi r2 = A.
+/// What glass gives off to the room (W/m2), at least what is usual in full fire: as the heat balance of
+/// the firebox has it.
 ///
-/// d = sqrt(A / 3.14159 max(0, 9300 / q - 1))
+/// E = max(10 000, 0.115 * 5.670e-8 (T^4 - T_r^4))
+///
+/// * `fire`, `room` (K): T and T_r.
+///
+/// # Source
+///
+/// [`GLASS_PRACTICE`].
+pub fn glass_flux(fire: f64, room: f64) -> f64 {
+    let fourth = |t: f64| t * t * t * t;
+    (GLASS_EXCHANGE * STEFAN_BOLTZMANN * (fourth(fire) - fourth(room))).max(GLASS_FLUX)
+}
+
+/// The formula of `glass_flux`.
+pub const FLUX_OF_GLASS: Formula = formula!(
+    glass_flux: "E = max(10 000, 0.115 * 5.670e-8 (T^4 - T_r^4))", GLASS_PRACTICE,
+    "E" "what the glass gives off" FLUX;
+    fire "T" "gas out of the firebox" TEMPERATURE,
+    room "T_r" "room" TEMPERATURE,
+);
+
+/// Where what can burn in front of glass gets as hot as it may (m), as if the glass were a disc in
+/// front of which a small face of wood keeps all its heat: 0.93 E r2/(r2 + d2) = q, pi r2 = A.
+///
+/// d = sqrt(A / 3.14159 max(0, 0.93 E / q - 1))
 ///
 /// * `glass` (m2).
+/// * `flux` (W/m2): see [`glass_flux`].
 /// * `given_off` (W/m2): see [`given_off`].
 ///
 /// # Source
 ///
 /// [`GLASS_RADIATION`].
-pub fn reach_of_glass(glass: f64, given_off: f64) -> f64 {
-    let beyond = WOOD_EMISSIVITY * GLASS_FLUX / given_off - 1.0;
+pub fn reach_of_glass(glass: f64, flux: f64, given_off: f64) -> f64 {
+    let beyond = WOOD_EMISSIVITY * flux / given_off - 1.0;
     (glass / std::f64::consts::PI * beyond.max(0.0)).sqrt()
 }
 
 /// The formula of `reach_of_glass`.
 pub const REACH_OF_GLASS: Formula = formula!(
-    reach_of_glass: "d = sqrt(A / 3.14159 max(0, 9300 / q - 1))", GLASS_RADIATION,
+    reach_of_glass: "d = sqrt(A / 3.14159 max(0, 0.93 E / q - 1))", GLASS_RADIATION,
     "d" "distance at which wood gets as hot as it may" LENGTH;
     glass "A" "glass of the door" AREA,
+    flux "E" "what the glass gives off" FLUX,
     given_off "q" "what such wood gives off to the room" FLUX,
 );
 
@@ -159,18 +186,31 @@ pub fn given_off(room: f64) -> f64 {
     emission(WOOD_EMISSIVITY, room + RISE, room)
 }
 
-fn glass(design: &Design) -> Option<Finding> {
+/// Wood before the glass, at the hottest fire that is known: that of an overload where its edges are.
+fn glass(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Option<Finding> {
     let lever = Lever { field: FieldId::FrontDistance, raise: true };
     let (glass, _) = design.firebox.door_parts();
-    let reach = reach_of_glass(glass, given_off(design.site.room_temperature));
-    let sizes = [design.surroundings.front, reach];
-    Around::GlassNear.short(sizes, lever, &GLASS_RADIATION)
+    let (front, room) = (design.surroundings.front, design.site.room_temperature);
+    let reach = |fire: f64| reach_of_glass(glass, glass_flux(fire, room), given_off(room));
+    let stated = analysis.height_of_fire.firebox_outlet;
+    let [nominal, edge] = known
+        .edges
+        .map_or([stated; 2], |edges| [edges.peak_firebox.nominal, edges.peak_firebox.edge])
+        .map(|fire| reach(fire.max(stated)));
+    let short = |limit: f64| Around::GlassNear.short([front, limit], lever, &GLASS_RADIATION);
+    // Where only the edge is short, the limit lies inside the band.
+    let at_edge = || Some(Finding { severity: Severity::LookAgain, ..short(edge)? });
+    short(nominal).or_else(at_edge)
 }
 
-pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
+pub(super) fn check(
+    design: &Design,
+    found: (&Analysis, Known<'_>),
+    findings: &mut Vec<Finding>,
+) {
     let Some(limits) = limits(design) else {
         findings.push(not_checked());
-        findings.extend(glass(design));
+        findings.extend(glass(design, found));
         return;
     };
     findings.extend(not_counted(design));
@@ -193,13 +233,13 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
         ),
     ];
     let size = |value| Figure { value, quantity: Quantity::Size };
-    for (rule, place, field, found, (limit, source)) in distances {
-        if found < limit - SLACK {
+    for (rule, place, field, free, (limit, source)) in distances {
+        if free < limit - SLACK {
             findings.push(Finding {
                 rule,
                 severity: Severity::DoNotBuild,
                 place,
-                found: size(found),
+                found: size(free),
                 limit: Some(size(limit)),
                 lever: Some(Lever { field, raise: true }),
                 source,
@@ -209,7 +249,7 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
     findings.extend(advised(design, findings));
     // Where the rule of the set speaks of the door, it asks for more.
     if !findings.iter().any(|finding| finding.rule == Rule::FrontClose) {
-        findings.extend(glass(design));
+        findings.extend(glass(design, found));
     }
 }
 

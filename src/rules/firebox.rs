@@ -7,13 +7,20 @@ use crate::analysis::standard_route::{
 };
 use crate::design::Design;
 use crate::design::field::FieldId;
-use crate::sources::{EN_15544_GLASS, EN_15544_SIZES, Source};
+use crate::sources::{EN_15544_GLASS, EN_15544_SIZES, STACKED_WOOD, Source};
 use crate::units::Quantity;
 
 /// Surface over the surface of the route: below and above is a finding (–), common practice.
 pub const SURFACE_WINDOW: (f64, f64) = (0.95, 1.25);
 /// Longest base over its width (–).
 pub const SIDE_RATIO: f64 = 2.0;
+/// Wood that a firebox holds when it is filled to its ceiling (kg/m3): of the heaviest kind, oak of
+/// 570 kg/m3 when dry, with a fifth of water, two thirds of a stack.
+///
+/// # Source
+///
+/// [`STACKED_WOOD`].
+pub const FULL: f64 = 570.0 / 0.8 * 2.0 / 3.0;
 /// Most glass over the surface of the chamber (–).
 pub const GLASS_FRACTION: f64 = 0.2;
 
@@ -45,6 +52,13 @@ pub(super) fn check(design: &Design, _analysis: &Analysis, findings: &mut Vec<Fi
         let rule = (Rule::FireboxLow, Severity::LookAgain);
         let found = size(firebox.height);
         findings.push(finding(rule, found, size(least), (FieldId::FireboxHeight, true)));
+    }
+    let holds = FULL * base * firebox.height;
+    if holds < charge {
+        let mass = |value| Figure { value, quantity: Quantity::Mass };
+        let rule = (Rule::FireboxOverfull, Severity::DoNotBuild);
+        let overfull = finding(rule, mass(charge), mass(holds), (FieldId::Charge, false));
+        findings.push(Finding { source: &STACKED_WOOD, ..overfull });
     }
     let ratio = firebox.width.max(firebox.depth) / firebox.width.min(firebox.depth);
     if SIDE_RATIO < ratio {

@@ -1,15 +1,16 @@
-//! The heater in its house: whether it covers the loss, whether the room gets too warm, whether the
+//! The heater in its house: whether it covers the loss and wastes no heat, whether the room gets too warm, whether the
 //! house pulls harder than was entered, whether the damper shuts.
 
 use super::{Figure, Finding, Known, Lever, Place, Rule, Severity, conditions};
 use crate::analysis::Analysis;
 use crate::analysis::conditions::LEAST_SUCTION;
 use crate::analysis::house::{House, house, own_suction};
+use crate::analysis::standard_route::limits::LEAST_EFFICIENCY;
 use crate::design::Design;
 use crate::design::building::AirSupply;
 use crate::design::field::FieldId;
 use crate::sources::{
-    DAMPER_OPENING, EN_16798_ROOM, NET_HEATING_VALUE, STACK_EFFECT, SUCTION_BORNE,
+    DAMPER_OPENING, EN_16798_ROOM, LEAST_USE, NET_HEATING_VALUE, STACK_EFFECT, SUCTION_BORNE,
 };
 use crate::units::{Quantity, ZERO_CELSIUS};
 
@@ -60,6 +61,7 @@ pub(super) fn check(
         None => analysis.house,
     };
     findings.extend(not_covered(&house));
+    findings.extend(wasted(analysis, known));
     findings.extend(known.day.and_then(|day| overheats(design, day.rises)));
     findings.extend(suction(design, analysis));
     findings.extend(pulls_hard(design));
@@ -76,6 +78,23 @@ fn not_covered(house: &House) -> Option<Finding> {
         limit: Some(power(house.design_loss)),
         lever: Some(Lever { field: FieldId::FiringsPerDay, raise: true }),
         source: &NET_HEATING_VALUE,
+    })
+}
+
+/// The heat of use against what a masonry heater must give: of the days that repeat, where they are
+/// known; the height of the first fire flatters, since all masonry is cold then.
+fn wasted(analysis: &Analysis, known: Known<'_>) -> Option<Finding> {
+    let share = |value| Figure { value, quantity: Quantity::Share };
+    let of_use =
+        known.day.map_or(analysis.height_of_fire.efficiency_lower, |day| day.efficiency);
+    (of_use < LEAST_EFFICIENCY).then(|| Finding {
+        rule: Rule::HeatWasted,
+        severity: Severity::LookAgain,
+        place: Place::Whole,
+        found: share(of_use),
+        limit: Some(share(LEAST_EFFICIENCY)),
+        lever: Some(Lever { field: FieldId::RunLength, raise: true }),
+        source: &LEAST_USE,
     })
 }
 

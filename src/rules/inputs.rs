@@ -1,13 +1,13 @@
-//! Inputs outside what is usual, formulas outside their range, and wet wood.
+//! Inputs outside what is usual, formulas outside their range, wet wood, and a fire short of air.
 
-use super::{Figure, Finding, Lever, Place, Question, Rule, Severity};
+use super::{Figure, Finding, LEAST_AIR, Lever, Place, Question, Rule, Severity, TESTED_AIR};
 use crate::analysis::Analysis;
 use crate::analysis::extrapolation::{Extrapolation, Formula, Stretch};
 use crate::design::Design;
 use crate::design::field::{FIELDS, FieldId, Kind};
 use crate::sources::{
-    COLEBROOK_1939, EN_15544_MOISTURE, LECKNER_1972, NORRIS_1970, PURE_GAS_TRANSPORT,
-    SHAH_LONDON_1978, Source, USUAL_RANGE,
+    AIR_OF_OVERLOAD, COLEBROOK_1939, EN_15544_MOISTURE, LECKNER_1972, NORRIS_1970,
+    PURE_GAS_TRANSPORT, SHAH_LONDON_1978, Source, USUAL_RANGE,
 };
 use crate::units::Quantity;
 
@@ -69,8 +69,10 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
         let value = (number.get)(design);
         let (low, high) = (*number.usual.start(), *number.usual.end());
         let slack = SLACK * (high - low);
+        // These are judged by themselves.
         let wet = field.id == FieldId::Moisture && high < value;
-        let limit = if value < low - slack {
+        let scarce = field.id == FieldId::ExcessAir && value < TESTED_AIR;
+        let limit = if value < low - slack && !scarce {
             low
         } else if high + slack < value && !wet {
             high
@@ -89,6 +91,30 @@ pub(super) fn check(design: &Design, analysis: &Analysis, findings: &mut Vec<Fin
     }));
     findings.extend(analysis.height_of_fire.extrapolations.iter().filter_map(outside_formula));
     findings.extend(wet_wood(design));
+    findings.extend(scarce_air(design));
+}
+
+/// A fire that is stated with less air than tested chambers have, or than flames burn with: what the
+/// model burns whole would give off carbon monoxide.
+fn scarce_air(design: &Design) -> Option<Finding> {
+    let ratio = |value| Figure { value, quantity: Quantity::Ratio };
+    let stated = design.fire.excess_air_ratio;
+    let (severity, limit) = if stated < LEAST_AIR {
+        (Severity::DoNotBuild, LEAST_AIR)
+    } else if stated < TESTED_AIR {
+        (Severity::LookAgain, TESTED_AIR)
+    } else {
+        return None;
+    };
+    Some(Finding {
+        rule: Rule::AirScarce,
+        severity,
+        place: Place::Fire,
+        found: ratio(stated),
+        limit: Some(ratio(limit)),
+        lever: Some(Lever { field: FieldId::ExcessAir, raise: true }),
+        source: &AIR_OF_OVERLOAD,
+    })
 }
 
 /// Gas too cold for a formula is passed over: there it is held, and carries little.

@@ -98,6 +98,7 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         Rule::GasAboveChimneyRating(_)
         | Rule::GasWasteful(_)
         | Rule::GasWarm(_)
+        | Rule::HeatWasted
         | Rule::PathShort
         | Rule::NoRuns
         | Rule::AtTheEdge(Hazard::Rating, _) => COOLER_GAS,
@@ -107,7 +108,10 @@ pub fn levers(finding: &Finding) -> Vec<Lever> {
         | Rule::AtTheEdge(Hazard::WetWall | Hazard::FrozenWall, _) => WARMER_FLUE,
         Rule::GasSlow | Rule::OutsideFormula(Formula::ForcedConvection) => FASTER,
         Rule::GasFast => SLOWER,
-        Rule::FireboxSmall | Rule::FireboxBaseSmall | Rule::FireboxLow => LARGER_FIREBOX,
+        Rule::FireboxSmall
+        | Rule::FireboxBaseSmall
+        | Rule::FireboxLow
+        | Rule::FireboxOverfull => LARGER_FIREBOX,
         Rule::FireboxLarge => SMALLER_FIREBOX,
         Rule::FireboxNarrow => SQUARER,
         Rule::GlassLarge => LESS_GLASS,

@@ -21,7 +21,7 @@ mod sets;
 mod structure;
 
 pub use around::Around;
-pub use clearances::{REACH_OF_GLASS, given_off};
+pub use clearances::{FLUX_OF_GLASS, REACH_OF_GLASS, given_off};
 pub use day::HOTTEST_FACE;
 pub use draft::{Condition, GAS_SPEED, Start, WANTED, conditions, wanted};
 pub use edges::{
@@ -213,6 +213,8 @@ pub enum Rule {
     FireboxBaseSmall,
     /// Firebox low for the charge.
     FireboxLow,
+    /// More wood than the firebox holds.
+    FireboxOverfull,
     /// Base more than twice as long as wide.
     FireboxNarrow,
     /// More glass than the route allows.
@@ -239,6 +241,10 @@ pub enum Rule {
     InputUnusual(FieldId),
     /// Wood too wet.
     WoodWet,
+    /// A fire stated with less air than wood burns well with.
+    AirScarce,
+    /// Less of the wood's heat is of use than a masonry heater must give.
+    HeatWasted,
     /// Heat of the day does not cover the house on the design day.
     HouseNotCovered,
     /// The chimney pulls less air than the wood needs for some minutes of the day's burn.
@@ -438,6 +444,7 @@ impl Rule {
             Self::FireboxLarge => "firebox-large",
             Self::FireboxBaseSmall => "firebox-base-small",
             Self::FireboxLow => "firebox-low",
+            Self::FireboxOverfull => "firebox-overfull",
             Self::FireboxNarrow => "firebox-narrow",
             Self::GlassLarge => "glass-large",
             Self::InletFast => "inlet-fast",
@@ -451,6 +458,8 @@ impl Rule {
             Self::OutsideFormula(_) => "outside-formula",
             Self::InputUnusual(_) => "input-unusual",
             Self::WoodWet => "wood-wet",
+            Self::AirScarce => "air-scarce",
+            Self::HeatWasted => "heat-wasted",
             Self::HouseNotCovered => "house-not-covered",
             Self::SmokeBack(_) => "smoke-back",
             Self::SmokeAtLighting(_) => "smoke-at-lighting",
@@ -467,14 +476,75 @@ impl Rule {
         }
     }
 
-    /// The questions that it answers, the one to which it belongs first.
+    /// The questions that it answers, the one to which it belongs first. What lets smoke and carbon
+    /// monoxide into the room answers that of safety too.
     pub const fn questions(self) -> &'static [Question] {
-        match (self.question(), self.lets_smoke_into_the_room()) {
-            (Question::Draw, false) => &[Question::Draw],
-            (Question::Draw, true) => &[Question::Draw, Question::Safe],
-            (Question::Heat, false) => &[Question::Heat],
-            (Question::Heat, true) => &[Question::Heat, Question::Safe],
-            (Question::Safe, _) => &[Question::Safe],
+        const DRAW: &[Question] = &[Question::Draw];
+        const SMOKE: &[Question] = &[Question::Draw, Question::Safe];
+        const HEAT: &[Question] = &[Question::Heat];
+        const SAFE: &[Question] = &[Question::Safe];
+        match self {
+            Self::DraftNegative(_)
+            | Self::NoRunningFlow(_)
+            | Self::ColdStartWeak(_)
+            | Self::SmokeBack(_)
+            | Self::SmokeAtLighting(_)
+            | Self::FireGoesOut(_)
+            | Self::DayNotFound(_) => SMOKE,
+            Self::DraftReserveSmall(_)
+            | Self::SecondFlow(_)
+            | Self::UnheldFlow(_)
+            | Self::GasSlow
+            | Self::GasFast
+            | Self::ShortOfDraft(_)
+            | Self::InHouse(InHouse::SuctionLow)
+            | Self::AtTheEdge(Hazard::Starved, _)
+            | Self::InletFast => DRAW,
+            Self::GasWasteful(_)
+            | Self::GasWarm(_)
+            | Self::FireboxSmall
+            | Self::FireboxLarge
+            | Self::FireboxBaseSmall
+            | Self::FireboxLow
+            | Self::FireboxNarrow
+            | Self::PathShort
+            | Self::NoRuns
+            | Self::OutsideFormula(_)
+            | Self::WoodWet
+            | Self::HeatWasted
+            | Self::InHouse(InHouse::RoomOverheats)
+            | Self::HouseNotCovered => HEAT,
+            Self::GasAboveChimneyRating(_)
+            | Self::GasCool(_)
+            | Self::ChimneyWallWet(_)
+            | Self::ChimneyWallFreezing(_)
+            | Self::GlassLarge
+            | Self::FireboxOverfull
+            | Self::AirScarce
+            | Self::SideClose
+            | Self::BackClose
+            | Self::FrontClose
+            | Self::CeilingClose
+            | Self::FaceTooHot
+            | Self::TooHot(_)
+            | Self::Touch(_)
+            | Self::InHouse(InHouse::DamperShuts | InHouse::SuctionHigh)
+            | Self::AtTheEdge(..)
+            | Self::Around(_)
+            | Self::ClearancesNotChecked => SAFE,
+            Self::InputUnusual(id) => match inputs::question(id) {
+                Question::Draw => DRAW,
+                Question::Heat => HEAT,
+                Question::Safe => SAFE,
+            },
+        }
+    }
+
+    /// The question to which it belongs.
+    pub const fn question(self) -> Question {
+        match self.questions() {
+            [first, ..] => *first,
+            [] => Question::Safe,
         }
     }
 
@@ -496,72 +566,6 @@ impl Rule {
             Self::SmokeBack(Judged { day: Day::Design, .. })
                 | Self::ShortOfDraft(Judged { day: Day::Design, .. })
         )
-    }
-
-    /// Whether smoke and carbon monoxide come into the room.
-    const fn lets_smoke_into_the_room(self) -> bool {
-        matches!(
-            self,
-            Self::DraftNegative(_)
-                | Self::NoRunningFlow(_)
-                | Self::ColdStartWeak(_)
-                | Self::SmokeBack(_)
-                | Self::SmokeAtLighting(_)
-                | Self::FireGoesOut(_)
-                | Self::DayNotFound(_)
-        )
-    }
-
-    /// The question to which it belongs.
-    pub const fn question(self) -> Question {
-        match self {
-            Self::DraftNegative(_)
-            | Self::DraftReserveSmall(_)
-            | Self::NoRunningFlow(_)
-            | Self::SecondFlow(_)
-            | Self::UnheldFlow(_)
-            | Self::ColdStartWeak(_)
-            | Self::GasSlow
-            | Self::GasFast
-            | Self::SmokeBack(_)
-            | Self::SmokeAtLighting(_)
-            | Self::ShortOfDraft(_)
-            | Self::FireGoesOut(_)
-            | Self::DayNotFound(_)
-            | Self::InHouse(InHouse::SuctionLow)
-            | Self::AtTheEdge(Hazard::Starved, _)
-            | Self::InletFast => Question::Draw,
-            Self::GasWasteful(_)
-            | Self::GasWarm(_)
-            | Self::FireboxSmall
-            | Self::FireboxLarge
-            | Self::FireboxBaseSmall
-            | Self::FireboxLow
-            | Self::FireboxNarrow
-            | Self::PathShort
-            | Self::NoRuns
-            | Self::OutsideFormula(_)
-            | Self::WoodWet
-            | Self::InHouse(InHouse::RoomOverheats)
-            | Self::HouseNotCovered => Question::Heat,
-            Self::GasAboveChimneyRating(_)
-            | Self::GasCool(_)
-            | Self::ChimneyWallWet(_)
-            | Self::ChimneyWallFreezing(_)
-            | Self::GlassLarge
-            | Self::SideClose
-            | Self::BackClose
-            | Self::FrontClose
-            | Self::CeilingClose
-            | Self::FaceTooHot
-            | Self::TooHot(_)
-            | Self::Touch(_)
-            | Self::InHouse(InHouse::DamperShuts | InHouse::SuctionHigh)
-            | Self::AtTheEdge(..)
-            | Self::Around(_)
-            | Self::ClearancesNotChecked => Question::Safe,
-            Self::InputUnusual(id) => inputs::question(id),
-        }
     }
 }
 
@@ -670,7 +674,7 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     heat::check_stated(design, &mut findings);
     openings::check(design, analysis, &mut findings);
     firebox::check(design, analysis, &mut findings);
-    clearances::check(design, &mut findings);
+    clearances::check(design, (analysis, known), &mut findings);
     hearth::check(design, &mut findings);
     chimney::check(design, &mut findings);
     cleanouts::check(design, &mut findings);

@@ -176,7 +176,8 @@ fn at_the_held_air(rule: Rule) -> bool {
     )
 }
 
-/// Rules that hold sizes against the charge that is stated, and inputs against what is usual.
+/// Rules that hold sizes and heat of use against the charge that is stated, and inputs against what is
+/// usual.
 fn sizes(rule: Rule) -> bool {
     matches!(
         rule,
@@ -184,6 +185,8 @@ fn sizes(rule: Rule) -> bool {
             | Rule::FireboxLarge
             | Rule::FireboxBaseSmall
             | Rule::FireboxLow
+            | Rule::FireboxOverfull
+            | Rule::HeatWasted
             | Rule::PathShort
             | Rule::InputUnusual(_)
             | Rule::HouseNotCovered

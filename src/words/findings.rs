@@ -81,6 +81,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         Rule::FireboxLarge => say!("firebox surface {found}, {limit} suits"),
         Rule::FireboxBaseSmall => say!("base of the firebox {found}, {limit} wanted"),
         Rule::FireboxLow => say!("firebox {found} high, {limit} wanted"),
+        Rule::FireboxOverfull => say!("{found} of wood, the firebox holds {limit}"),
         Rule::FireboxNarrow => say!("firebox {found} to 1, limit {limit}"),
         Rule::GlassLarge => say!("glass {found}, limit {limit}"),
         Rule::InletFast => say!("air enters at {found}, limit {limit}"),
@@ -96,6 +97,8 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
             say!("{}: {found}, usual {}", label(id), usual(id, system))
         }
         Rule::WoodWet => say!("wood with {found} of water, limit {limit}"),
+        Rule::AirScarce => say!("{found} times the air that wood needs, {limit} wanted"),
+        Rule::HeatWasted => say!("{found} of the heat is of use, at least {limit} wanted"),
         Rule::HouseNotCovered => say!("{found} on average, the house loses {limit}"),
         Rule::SmokeBack(judged) => {
             say!("smoke for {found} of a burn{}", in_short_on(judged))
@@ -249,6 +252,9 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         Rule::FireboxLow => {
             say!("The firebox is {found} high; the charge asks for {limit}.")
         }
+        Rule::FireboxOverfull => {
+            say!("The charge is {found}; filled to its ceiling, the firebox holds {limit}.")
+        }
         Rule::FireboxNarrow => {
             say!("One side of the firebox is {found} times the other, more than {limit}.")
         }
@@ -295,6 +301,15 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             say!("{}: {found} is outside the usual range of {usual}.", label(id))
         }
         Rule::WoodWet => say!("The wood holds {found} of water, more than {limit}."),
+        Rule::AirScarce => say!(
+            "The wood burns with {found} times the air that it needs; {limit} times is the least of \
+             tested chambers and flames."
+        ),
+        Rule::HeatWasted => {
+            say!(
+                "{found} of the heat of the wood is of use; a masonry heater must give {limit}."
+            )
+        }
         Rule::InHouse(rule) => house::title(rule, [found, limit]),
         Rule::HouseNotCovered => say!(
             "All firings of a day give {found} on average; the house loses {limit} on the \
@@ -471,6 +486,15 @@ fn reason(rule: Rule) -> &'static str {
             "The flame touches cold walls before it has burned out, and smokes."
         }
         Rule::FireboxLarge => "A fire too small for its room burns cool and dirty.",
+        Rule::FireboxOverfull => {
+            "Wood that lies against door and ceiling starves its own fire, and falls out when the door is \
+             opened."
+        }
+        Rule::AirScarce => {
+            "A starved fire gives off carbon monoxide and tar; the figures here are of one that burns \
+             whole."
+        }
+        Rule::HeatWasted => "Heat that was paid for leaves through the chimney.",
         Rule::FireboxNarrow => "The flame does not fill a long narrow box.",
         Rule::GlassLarge => "Glass lets the heat of the fire out at once and cools it.",
         Rule::InletFast => "Fast air whistles, and costs draft.",
@@ -548,6 +572,12 @@ fn remedy(rule: Rule) -> &'static str {
         Rule::FireboxLarge => "Make the firebox smaller or burn more at a time.",
         Rule::FireboxBaseSmall => "Widen or deepen the firebox, or burn less at a time.",
         Rule::FireboxLow => "Raise the ceiling of the firebox, or burn less at a time.",
+        Rule::FireboxOverfull => "Burn less at a time, or enlarge the firebox.",
+        Rule::AirScarce => "Give the fire more air; never shut it before the flames are out.",
+        Rule::HeatWasted => {
+            "Lengthen the runs or add one; or take less air, if more than twice of what wood needs is \
+             stated."
+        }
         Rule::FireboxNarrow => "Bring width and depth of the firebox closer together.",
         Rule::GlassLarge => "Take less glass.",
         Rule::InletFast => "Enlarge the air inlet.",

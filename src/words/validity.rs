@@ -96,12 +96,18 @@ fn english(rule: Rule) -> Vec<&'static str> {
         | Rule::FireboxLarge
         | Rule::FireboxBaseSmall
         | Rule::FireboxLow
+        | Rule::FireboxOverfull
+        | Rule::AirScarce
         | Rule::FireboxNarrow
         | Rule::GlassLarge
         | Rule::InletFast
         | Rule::GasSlow
         | Rule::GasFast
         | Rule::WoodWet => vec![ROUTE],
+        Rule::HeatWasted => vec![
+            "The efficiency of the days that repeat, once they are found; that of the height of the first \
+             fire before.",
+        ],
         Rule::PathShort | Rule::NoRuns => {
             vec![ROUTE, "It counts the length alone, whatever the section."]
         }
@@ -261,7 +267,8 @@ const fn around(rule: Around) -> &'static str {
         Around::GapBlocked => "Walls of wood behind the heater.",
         Around::FoamBare => "Foam that faces a room.",
         Around::GlassNear => {
-            "Wood that faces the glass squarely, in full fire, and loses its heat to the room alone."
+            "Wood that faces the glass squarely and loses its heat to the room alone, in the hottest fire that is \
+             known: of an overload, once its edges are found."
         }
         Around::DamperTight | Around::DamperOpeningSmall => DAMPER,
         Around::BleedSmall => ROUTE,

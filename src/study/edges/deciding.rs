@@ -164,6 +164,7 @@ impl Deciding {
 const fn places(rule: Rule) -> &'static [usize] {
     match rule {
         Rule::AtTheEdge(Hazard::Rating, _) => &[0],
+        Rule::Around(Around::GlassNear) => &[1],
         Rule::FaceTooHot | Rule::AtTheEdge(Hazard::Face, _) => &[2],
         Rule::Touch(touch) | Rule::AtTheEdge(Hazard::Touch(touch), _) => match touch {
             Touch::Reach => &[4, 5],

@@ -125,6 +125,7 @@ fn firebox(design: &Design, analysis: Option<&Analysis>) -> Puts {
             Rule::FireboxSmall
                 | Rule::FireboxBaseSmall
                 | Rule::FireboxLow
+                | Rule::FireboxOverfull
                 | Rule::FireboxNarrow
                 | Rule::FireboxLarge
         )

@@ -11,7 +11,7 @@ use crate::physics::expansion::{GROUND_PRESSURE, MASS, THERMAL_GROWTH};
 use crate::physics::geometry::{BASE, BLOCK_SURFACE, GLASS_SHARE, RATIO_OF_SIDES};
 use crate::physics::house::{CHARGE_FOR, FIRINGS_FOR, HEAT_OF_A_DAY, HOUSE_LOSS, WOOD_HEAT};
 use crate::physics::pressure::COLUMN_PULL;
-use crate::rules::{PATH_OF_DEFINITION, REACH_OF_GLASS, STAYS_OPEN, given_off};
+use crate::rules::{FLUX_OF_GLASS, PATH_OF_DEFINITION, REACH_OF_GLASS, STAYS_OPEN, given_off};
 use crate::units::measure;
 
 impl Inputs<'_> {
@@ -42,8 +42,10 @@ impl Inputs<'_> {
             }
             Shown::GlassReach => {
                 let (glass, _) = firebox.door_parts();
-                let given_off = given_off(self.design.site.room_temperature);
-                to.put(&REACH_OF_GLASS, spot, &[glass, given_off])
+                let room = self.design.site.room_temperature;
+                let fire = self.analysis.height_of_fire.firebox_outlet;
+                let flux = to.put(&FLUX_OF_GLASS, spot, &[fire, room]);
+                to.put(&REACH_OF_GLASS, spot, &[glass, flux, given_off(room)])
             }
             Shown::BleedAsked => to.put(&BLEED_AREA, spot, &[charge]),
             Shown::HeightAsked => to.put(&LEAST_FIREBOX_HEIGHT, spot, &[charge]),

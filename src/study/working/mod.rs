@@ -34,8 +34,8 @@ use crate::physics::wood::{
     STOICHIOMETRIC_OXYGEN, USEFUL_SHARE,
 };
 use crate::rules::{
-    Around, Burning, Day, Finding, Hazard, InHouse, Judged, PATH_OF_DEFINITION, Place,
-    REACH_OF_GLASS, Rule, STAYS_OPEN, Start, WANTED, conditions, wanted,
+    Around, Burning, Day, FLUX_OF_GLASS, Finding, Hazard, InHouse, Judged, PATH_OF_DEFINITION,
+    Place, REACH_OF_GLASS, Rule, STAYS_OPEN, Start, WANTED, conditions, wanted,
 };
 use crate::units::measure::Measure;
 
@@ -74,6 +74,7 @@ pub const FORMULAS: &[&Formula] = &[
     &LEAST_FIREBOX_HEIGHT,
     &PATH_OF_CHARGE,
     &PATH_OF_DEFINITION,
+    &FLUX_OF_GLASS,
     &REACH_OF_GLASS,
     &STAYS_OPEN,
     &ORIFICE_AREA,
