@@ -471,7 +471,7 @@ fn reason(rule: Rule) -> &'static str {
         Rule::GasAboveChimneyRating(_) | Rule::AtTheEdge(Hazard::Rating, _) => {
             "The chimney can crack and set the house on fire."
         }
-        Rule::GasWasteful(_) | Rule::GasWarm(_) => {
+        Rule::GasWasteful(_) | Rule::GasWarm(_) | Rule::HeatWasted => {
             "Heat that was paid for leaves through the chimney."
         }
         Rule::GasCool(_) | Rule::ChimneyWallWet(_) | Rule::AtTheEdge(Hazard::WetWall, _) => {
@@ -494,7 +494,6 @@ fn reason(rule: Rule) -> &'static str {
             "A starved fire gives off carbon monoxide and tar; the figures here are of one that burns \
              whole."
         }
-        Rule::HeatWasted => "Heat that was paid for leaves through the chimney.",
         Rule::FireboxNarrow => "The flame does not fill a long narrow box.",
         Rule::GlassLarge => "Glass lets the heat of the fire out at once and cools it.",
         Rule::InletFast => "Fast air whistles, and costs draft.",
