@@ -36,6 +36,15 @@ nodeTest('the command tells fine, forbidden and unreadable apart', () => {
   assert.match(stderr, /line 3: fire\.charge_kg: a number expected/);
 });
 
+nodeTest('the command refuses what it would pass over', () => {
+  const refused = [['check', '-', '--csv'], ['compare', '-', '--svg'], ['sources', 'more'], ['schema', 'design', 'more']];
+  for (const words of refused) {
+    const { status, stdout, stderr } = attempt(words, '{}');
+    assert.deepEqual([status, stdout], [2, ''], words.join(' '));
+    assert.match(stderr, /is no option of|say what to do/);
+  }
+});
+
 test('the page shows the figures of the native command', {}, async (designer) => {
   const { height_of_fire: fire } = checked();
   await designer.open();

@@ -249,9 +249,36 @@ impl Options {
     }
 }
 
+/// The options of each command, beside `--language`. What would be passed over is refused: a script
+/// would take the wrong form for the one it asked for.
+const OPTIONS: [(&str, &str); 11] = [
+    ("build", "--json --units --us"),
+    ("check", "--json --working --units --us"),
+    ("compare", "--csv --json --units --us"),
+    ("courses", "--csv --json --svg --dxf --units --us"),
+    ("example", ""),
+    ("export", "-o --format --letter --date --address --units --us"),
+    ("schema", ""),
+    ("sheet", "-o --letter --date --address --units --us"),
+    ("sources", "--markdown"),
+    ("suggest", "--aim --when --csv --json --units --us"),
+    ("sweep", "--input --and --from --to --steps --csv --json --units --us"),
+];
+
+fn belong(command: &str, given: &[String]) -> Result<(), lexopt::Error> {
+    let own = OPTIONS.iter().find(|(name, _)| *name == command).map(|(_, own)| *own);
+    let is_own = |own: &str, option: &str| own.split(' ').any(|each| each == option);
+    let alien = own.and_then(|own| given.iter().find(|each| !is_own(own, each)));
+    match alien {
+        Some(alien) => Err(say!("{alien} is no option of {command}").into()),
+        None => Ok(()),
+    }
+}
+
 fn request() -> Result<Request, lexopt::Error> {
     let mut parser = lexopt::Parser::from_env();
-    let mut words = Vec::new();
+    let mut words: Vec<String> = Vec::new();
+    let mut given = Vec::new();
     let mut options = Options {
         form: Form::Text,
         system: System::Metric,
@@ -264,6 +291,11 @@ fn request() -> Result<Request, lexopt::Error> {
         print: paper::Print::default(),
     };
     while let Some(argument) = parser.next()? {
+        match argument {
+            Long("language" | "help") | Value(_) => {}
+            Long(option) => given.push(format!("--{option}")),
+            Short(option) => given.push(format!("-{option}")),
+        }
         match argument {
             Long("json") => options.form = Form::Json,
             Long("working") => options.form = Form::Working,
@@ -297,6 +329,9 @@ fn request() -> Result<Request, lexopt::Error> {
         }
     }
     options.print.system = options.system;
+    if let Some(command) = words.first() {
+        belong(command, &given)?;
+    }
     named(words, options)
 }
 
@@ -332,9 +367,9 @@ fn named(words: Vec<String>, options: Options) -> Result<Request, lexopt::Error>
         Some("build") if words.len() == 1 => {
             Ok(Request::Build { file: words.next().unwrap_or_default(), form, system })
         }
-        Some("sources") => Ok(Request::Sources(listing)),
-        Some("schema") => Ok(Request::Schema(words.next())),
-        Some("example") => example(words.next()),
+        Some("sources") if words.len() == 0 => Ok(Request::Sources(listing)),
+        Some("schema") if words.len() < 2 => Ok(Request::Schema(words.next())),
+        Some("example") if words.len() < 2 => example(words.next()),
         Some("help") => Ok(Request::Help),
         _ => Err(said("say what to do").into()),
     }
