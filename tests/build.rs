@@ -211,6 +211,9 @@ fn ground_and_footing_by_hand() {
     let footing = proposal(&design, &structure, [1.8, 1.5], 1.0).unwrap();
     assert!((footing.mass - 2776.6).abs() < 1.0, "{}", footing.mass);
     assert!((footing.soil - 20_091.0).abs() < 20.0, "{}", footing.soil);
+    // Pressed 1.3 times as hard at an edge: (1.3 x 5000 + 2776.6) kg on 3.796 m2.
+    let edge = proposal(&design, &structure, [1.8, 1.5], 1.3).unwrap();
+    assert!((edge.soil - 23_968.0).abs() < 20.0, "{}", edge.soil);
     // A load that presses beyond it makes a wider and thicker footing, a greater one none.
     structure.carried = 30_000.0;
     let wider = proposal(&design, &structure, [1.8, 1.5], 1.0).unwrap();

@@ -49,6 +49,8 @@ fn suction_and_wind_cost_exactly_what_they_are() {
 #[test]
 fn wet_wood_is_a_cooler_fire_with_a_higher_dew_point() {
     let design = Design::demonstration();
+    // Wood of one winter's seasoning; drier is judged as stated.
+    assert!((Trial::WetWood.apply(&design).fire.moisture_fraction - 0.30).abs() < 1e-12);
     let (dry, wet) = (verdict(&design, Trial::ColdDay), verdict(&design, Trial::WetWood));
     let (dry, wet) = (&dry.analysis.height_of_fire, &wet.analysis.height_of_fire);
     assert!(wet.firebox_outlet < dry.firebox_outlet);
