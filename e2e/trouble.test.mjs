@@ -53,7 +53,7 @@ test('a program that does not arrive is said so', {
 });
 
 test('what stands below the first screen is asked for again when it did not arrive', {
-  expected: [/failed: .*split_below.*\.wasm/, /console: TypeError/, ...(isFirefox ? [] : [/console: Failed to load/])],
+  expected: [/failed: .*split_below.*\.wasm/, /console: (Type)?Error/, ...(isFirefox ? [] : [/console: Failed to load/])],
 }, async (designer) => {
   await designer.page.route('**/split_below*.wasm', (route) => route.abort(), { times: 1 });
   await designer.visit();
@@ -66,5 +66,5 @@ test('what stands below the first screen is asked for again when it did not arri
   await missing.getByRole('button', { name: 'Try again' }).click();
   await designer.page.locator('.pictures').waitFor();
   assert.equal(await missing.count(), 0);
-  await designer.page.getByRole('heading', { name: 'Temperature along the path' }).waitFor();
+  await designer.page.getByRole('heading', { name: 'Temperatures along the path' }).waitFor();
 });
