@@ -50,8 +50,10 @@ async function transfers(browser, url) {
     const address = request.url();
     if (!address.startsWith(url) && !/^(data|blob):/.test(address)) foreign += 1;
   });
-  await designer.open();
+  await designer.visit();
+  await page.locator('#shell').waitFor({ state: 'detached' });
   const first = bytes / 1000;
+  await page.locator('.pictures').waitFor();
   const { hash } = new URL(await designer.link());
   let views = 0;
   for await (const { view } of tour(designer, hash)) views += Number(view !== '');
