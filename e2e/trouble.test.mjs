@@ -67,4 +67,8 @@ test('what stands below the first screen is asked for again when it did not arri
   await designer.page.locator('.pictures').waitFor();
   assert.equal(await missing.count(), 0);
   await designer.page.getByRole('heading', { name: 'Temperatures along the path' }).waitFor();
+  // It follows what is decided, like the rest.
+  await designer.stripDone();
+  await designer.button('US').click();
+  await designer.page.locator('.pictures').getByText(/°F/).first().waitFor();
 });

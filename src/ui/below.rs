@@ -18,17 +18,18 @@ use wasm_bindgen_futures::spawn_local;
 /// Where it is put: below the rest of the sheet, and the list of all sections in its place.
 #[derive(Clone)]
 pub struct Place {
-    pub sheet: Tag,
-    pub list: Tag,
+    sheet: Tag,
+    list: Tag,
+    /// What stands as long as the page: nobody does when a button is pressed.
+    owner: Owner,
 }
 
 /// Fetches it and puts it in its place. What cannot be fetched is told there, and asked for anew.
 pub fn fetch(place: Place, workspace: Workspace, theme: Theme, known: Known) {
-    let owner = Owner::current().unwrap_or_default();
-    let part = owner.with(|| ScopedFuture::new(pictures(workspace, theme, known)));
+    let part = place.owner.with(|| ScopedFuture::new(pictures(workspace, theme, known)));
     spawn_local(async move {
         let part = part.await;
-        owner.with(|| match part {
+        place.owner.clone().with(|| match part {
             Ok(part) => place.take(part),
             Err(_) => place
                 .clone()
@@ -38,6 +39,12 @@ pub fn fetch(place: Place, workspace: Workspace, theme: Theme, known: Known) {
 }
 
 impl Place {
+    /// In a page that is being built.
+    pub fn new(sheet: &Tag, list: &Tag) -> Self {
+        let owner = Owner::current().unwrap_or_default();
+        Self { sheet: sheet.clone(), list: list.clone(), owner }
+    }
+
     fn take(self, part: Tag) {
         let sheet = self.sheet.child(part);
         self.list.child(contents::contents(&sheet));
@@ -55,8 +62,9 @@ impl Place {
     }
 }
 
-/// All of it. `tools` take what only this function calls out of the program.
+/// All of it: what only this function calls is taken out of the program. To fetch it may fail.
 #[wasm_split(below, wasm_split_path = leptos::wasm_split, fallible)]
+#[allow(clippy::unnecessary_wraps, reason = "what is fetched fails for the one who fetches it")]
 fn pictures(workspace: Workspace, theme: Theme, known: Known) -> Result<Tag, SplitLoaderError> {
     let Known { worth, working, .. } = known;
     let path = sketch::Sketch {

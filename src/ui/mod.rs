@@ -92,12 +92,7 @@ pub fn start(page: web_sys::Element, opened: opening::Opened) {
     let sheet = tag("main").class("sheet").child(drawing(workspace, known.worth)).child(side);
     let (call, card) = walk::walk(known.guide);
     let list = tag("div");
-    below::fetch(
-        below::Place { sheet: sheet.clone(), list: list.clone() },
-        workspace,
-        theme,
-        known,
-    );
+    below::fetch(below::Place::new(&sheet, &list), workspace, theme, known);
     let foot = tag("footer").class("caution").child(list).child(card);
     // Always in view: who decides.
     let caution = words::CAUTIONS.first().map_or("", |first| first.said());
