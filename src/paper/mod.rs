@@ -16,6 +16,7 @@ use crate::design::{Design, link};
 use crate::export::markup::Markup;
 use crate::language::{self, said, say};
 use crate::rules::{Edges, Finding, Question};
+use crate::study::uncertainty::Uncertainty;
 use crate::units::System;
 use crate::words;
 use crate::words::passage::{Block, Passage};
@@ -39,6 +40,8 @@ pub struct Heater<'a> {
     pub day: Option<&'a Day>,
     /// Safety at its unfavorable edge, where that is known.
     pub edges: Option<&'a Edges>,
+    /// What its figures are worth, where that is known.
+    pub worth: Option<&'a Uncertainty>,
     /// Its findings, as [`listed`].
     pub findings: &'a [Finding],
 }
@@ -239,7 +242,7 @@ fn part(markup: &mut Markup, passage: &Passage) {
 }
 
 fn cover(markup: &mut Markup, heater: Heater<'_>, print: Print<'_>, sheets: &[&str]) {
-    let Heater { design, analysis, findings, .. } = heater;
+    let Heater { design, analysis, findings, worth, .. } = heater;
     markup.open("section", &[("class", "p-sheet p-cover")]);
     markup.element("h1", &[], name(design));
     let date = print.date.unwrap_or("____________________");
@@ -249,7 +252,7 @@ fn cover(markup: &mut Markup, heater: Heater<'_>, print: Print<'_>, sheets: &[&s
         &say!("A masonry heater. Printed on {date} by Longsmoke {VERSION}."),
     );
     markup.open("div", &[("class", "p-answers")]);
-    reading::table(markup, &sheet::answers(analysis, findings, print.system));
+    reading::table(markup, &sheet::answers(analysis, findings, worth, print.system));
     markup.close();
     markup.open("ul", &[("class", "p-cautions")]);
     for caution in words::CAUTIONS {
@@ -297,10 +300,11 @@ fn findings(markup: &mut Markup, heater: Heater<'_>, print: Print<'_>) {
         &[],
         said("The numbers are those in the section; small ones are sources below."),
     );
-    reading::findings(markup, heater.findings, &mut notes, print.system);
+    reading::findings(markup, heater, &mut notes, print.system);
     let edges =
         heater.edges.map(|edges| words::edges::passage(heater.design, edges, print.system));
-    if let Some(passage) = &edges {
+    let worth = heater.worth.map(|worth| words::uncertainty::in_short(worth, print.system));
+    for passage in edges.iter().chain(&worth) {
         part(markup, passage);
     }
     part(markup, &sheet::left_out(heater.design));

@@ -1,5 +1,6 @@
 //! Passages and findings as HTML.
 
+use super::Heater;
 use crate::export::markup::Markup;
 use crate::export::svg;
 use crate::language::{self, said, say};
@@ -43,13 +44,15 @@ impl Footnotes {
 /// The findings by question, numbered as in the drawing.
 pub(super) fn findings(
     markup: &mut Markup,
-    listed: &[Finding],
+    heater: Heater<'_>,
     notes: &mut Footnotes,
     system: System,
 ) {
+    let listed = heater.findings;
     let numbered: Vec<(usize, &Finding)> = (1..).zip(listed).collect();
     for question in Question::ALL {
-        let found = words::answer(question, answer(question, listed));
+        let sure = heater.worth.map(|worth| worth.answers.get(question));
+        let found = words::uncertainty::answer(question, answer(question, listed), sure);
         let head = format!("{} {found}", words::question(question));
         markup.element("h3", &[], &head);
         let mine = numbered.iter().filter(|(_, finding)| finding.rule.question() == question);

@@ -5,7 +5,8 @@ use crate::analysis::analyze;
 use crate::analysis::day::{Setup, day};
 use crate::design::examples::Example;
 use crate::design::field::FIELDS;
-use crate::rules::check;
+use crate::rules::{Answer, answer, check};
+use crate::study::uncertainty::{self, Fractions, Plan};
 use crate::words::sources::cited;
 
 const PRINT: Print<'static> = Print {
@@ -15,6 +16,15 @@ const PRINT: Print<'static> = Print {
 };
 
 fn file(design: &Design, print: Print<'_>, paper: Paper) -> (String, Vec<Finding>) {
+    file_with(design, print, paper, None)
+}
+
+fn file_with(
+    design: &Design,
+    print: Print<'_>,
+    paper: Paper,
+    worth: Option<&Uncertainty>,
+) -> (String, Vec<Finding>) {
     let analysis = analyze(design).unwrap();
     let day = day(design, &Setup::COARSE).ok();
     let findings = listed(&check(design, &analysis));
@@ -23,6 +33,7 @@ fn file(design: &Design, print: Print<'_>, paper: Paper) -> (String, Vec<Finding
         analysis: &analysis,
         day: day.as_ref(),
         edges: None,
+        worth,
         findings: &findings,
     };
     (document(heater, print, paper), findings)
@@ -67,6 +78,46 @@ fn every_example_is_whole_in_either_system() {
             assert!(all.split_whitespace().all(|word| !["NaN", "inf", "-inf"].contains(&word)));
         }
     }
+}
+
+/// What holds in 43 of 100 cases is no plain yes, and what was the same in all cases is told of the
+/// cases alone.
+#[test]
+fn a_yes_says_in_how_many_cases() {
+    let design = Design::demonstration();
+    let plan = Plan::new(&design, uncertainty::Setup::standard(20));
+    let mut worth = plan.sum_up(&plan.samples().collect::<Vec<_>>()).unwrap();
+    worth.answers.will_it_draw =
+        Fractions { yes: 0.434, look_again: 0.566, ..Fractions::default() };
+    worth.answers.will_the_heat_stay =
+        Fractions { yes: 0.95, no: 0.05, ..Fractions::default() };
+    let (text, findings) = file_with(&design, PRINT, Paper::A4, Some(&worth));
+    assert_eq!(answer(Question::Draw, &findings), Answer::Yes);
+    assert_eq!(answer(Question::Heat, &findings), Answer::Yes);
+    let read = parsed(&text);
+    let of_class = |class| {
+        let found = read.descendants().find(|node| node.attribute("class") == Some(class));
+        said(found.unwrap())
+    };
+    let cover = of_class("p-answers");
+    let draws = "Will it draw?Yes, if all is as stated: in 43 of 100 cases";
+    assert!(cover.contains(draws), "{cover}");
+    assert!(cover.contains("Yes in 43 of 100 cases, look again in 57."), "{cover}");
+    assert!(cover.contains("Will the heat stay?Yes"), "{cover}");
+    assert!(cover.contains("Yes in 95 of 100 cases, no in 5."), "{cover}");
+    let headings = read.descendants().filter(|node| node.has_tag_name("h3")).map(said);
+    let headings: Vec<String> = headings.collect();
+    let heading = "Will it draw? Yes, if all is as stated: in 43 of 100 cases";
+    assert!(headings.iter().any(|told| told == heading), "{headings:?}");
+    let parts = read.descendants().filter(|node| node.attribute("class") == Some("p-part"));
+    let with = parts.map(said).filter(|told| told.contains("without the firing day"));
+    let with: Vec<String> = with.collect();
+    assert!(
+        matches!(with.as_slice(), [told] if told.starts_with("How sure the figures are")),
+        "{with:?}"
+    );
+    let (plain, _) = file(&design, PRINT, Paper::A4);
+    assert!(!plain.contains("without the firing day") && !plain.contains("of 100 cases"));
 }
 
 #[test]

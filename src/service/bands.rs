@@ -16,6 +16,8 @@ pub struct Bands {
     figures: Vec<InUnits<String>>,
     /// In how many cases each question is answered with yes, in the order of [`Question::ALL`].
     yes: Vec<String>,
+    /// What is said with a yes that does not hold in nearly all cases, likewise; else empty.
+    reserves: Vec<String>,
     /// All of it.
     pub passage: Told,
 }
@@ -27,10 +29,12 @@ impl Bands {
             InUnits::say(|system| said::band(headline, found.figures.get(headline), system))
         };
         let yes = |question| said::yes(question, found.answers.get(question));
+        let reserve = |question| said::reserve(found.answers.get(question)).unwrap_or_default();
         Self {
             gas: found.gas_along_the_path.clone(),
             figures: Headline::ALL.map(figure).to_vec(),
             yes: Question::ALL.map(yes).to_vec(),
+            reserves: Question::ALL.map(reserve).to_vec(),
             passage: InUnits::say(|system| said::passage(found, system)),
         }
     }
@@ -48,9 +52,18 @@ impl Bands {
 
     /// In how many cases a question is answered with yes.
     pub fn yes(&self, question: Question) -> Option<&str> {
-        let place = Question::ALL.iter().position(|other| *other == question)?;
-        self.yes.get(place).map(String::as_str)
+        of_question(&self.yes, question)
     }
+
+    /// What is said with a yes that does not hold in nearly all cases; else empty.
+    pub fn reserve(&self, question: Question) -> Option<&str> {
+        of_question(&self.reserves, question)
+    }
+}
+
+fn of_question(texts: &[String], question: Question) -> Option<&str> {
+    let place = Question::ALL.iter().position(|other| *other == question)?;
+    texts.get(place).map(String::as_str)
 }
 
 impl Wire for Bands {
@@ -58,6 +71,7 @@ impl Wire for Bands {
         self.gas.put(texts);
         self.figures.put(texts);
         self.yes.put(texts);
+        self.reserves.put(texts);
         self.passage.put(texts);
     }
 
@@ -66,6 +80,7 @@ impl Wire for Bands {
             gas: Wire::take(texts)?,
             figures: Wire::take(texts)?,
             yes: Wire::take(texts)?,
+            reserves: Wire::take(texts)?,
             passage: Wire::take(texts)?,
         })
     }

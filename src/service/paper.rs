@@ -15,6 +15,7 @@ use crate::rules::{DayFigures, Edges, Finding, Known, judge};
 use crate::study::compare::{Column, Compare};
 use crate::study::edges::{Part, Parts};
 use crate::study::trials::mild_day_near;
+use crate::study::uncertainty::{self, Uncertainty};
 use crate::units::System;
 use crate::words::build::materials;
 use crate::words::hours::Hours;
@@ -59,6 +60,7 @@ struct Judged<'a> {
     analysis: Analysis,
     day: Option<Day>,
     edges: Option<Box<Edges>>,
+    worth: Option<Box<Uncertainty>>,
     findings: Vec<Finding>,
 }
 
@@ -73,7 +75,16 @@ impl<'a> Judged<'a> {
         let known =
             Known { day: figures.as_ref(), mild: mild.as_ref(), edges: edges.as_deref() };
         let findings = listed(&judge(design, &analysis, known));
-        Ok(Self { design, analysis, day, edges, findings })
+        Ok(Self { design, analysis, day, edges, worth: None, findings })
+    }
+
+    /// With what the figures are worth.
+    fn with_worth(self) -> Self {
+        let worth = uncertainty::Parts::new(self.design).find_map(|part| match part {
+            uncertainty::Part::Found(worth) => Some(worth),
+            _ => None,
+        });
+        Self { worth, ..self }
     }
 
     fn heater(&self) -> Heater<'_> {
@@ -82,6 +93,7 @@ impl<'a> Judged<'a> {
             analysis: &self.analysis,
             day: self.day.as_ref(),
             edges: self.edges.as_deref(),
+            worth: self.worth.as_deref(),
             findings: &self.findings,
         }
     }
@@ -139,6 +151,10 @@ fn printed(
     let (system, print) = (asked.system, asked.print());
     let known = asked.edges.clone().or_else(|| edges(design));
     let judged = Judged::new(design, known)?;
+    let judged = match kind {
+        ("print" | "sheet" | "json", _) => judged.with_worth(),
+        _ => judged,
+    };
     let heater = judged.heater();
     let Judged { analysis, findings, .. } = &judged;
     let drawn = |title, drawing| Some(svg::file(&drawing, title));
@@ -153,7 +169,7 @@ fn printed(
             let computed = Computed {
                 analysis,
                 day: judged.day.as_ref(),
-                uncertainty: None,
+                uncertainty: judged.worth.as_deref(),
                 trials: None,
                 edges: judged.edges.as_deref(),
                 remedies: &[],

@@ -5,21 +5,26 @@ use super::icon::icon;
 use super::uncertainty::Worth;
 use super::workspace::Workspace;
 use super::{browser, texts};
-use longsmoke::rules::{Question, answer};
+use longsmoke::rules::{Answer, Question, answer};
 use longsmoke::study::uncertainty::Headline;
 use longsmoke::units::{Quantity, number, unit_of};
 use longsmoke::words;
 
-pub fn questions(workspace: Workspace) -> Tag {
+pub fn questions(workspace: Workspace, worth: Worth) -> Tag {
     tag("nav")
         .class("questions")
         .attr("aria-label", texts::questions())
-        .children(Question::ALL.map(|question| question_view(workspace, question)))
+        .children(Question::ALL.map(|question| question_view(workspace, worth, question)))
 }
 
-fn question_view(workspace: Workspace, question: Question) -> Tag {
+fn question_view(workspace: Workspace, worth: Worth, question: Question) -> Tag {
     let name = question.id();
     let answered = move || workspace.read(|shown, _| answer(question, &shown.findings));
+    let reserve = tag("span").attr("data-testid", &format!("reserve-{name}"));
+    let reserve = worth.line(reserve, "reserve", move |found, _| {
+        let is_yes = answered() == Some(Answer::Yes);
+        found.reserve(question).filter(|_| is_yes).map(str::to_owned)
+    });
     let answer = tag("span")
         .class("answer")
         .attr("data-testid", &format!("answer-{name}"))
@@ -42,6 +47,7 @@ fn question_view(workspace: Workspace, question: Question) -> Tag {
         .class("question")
         .child(tag("span").class("asked").text(words::question(question)))
         .child(answer)
+        .child(reserve)
         .child(tag("span").class("deciding").live_text(deciding))
 }
 

@@ -106,7 +106,7 @@ pub fn start(page: web_sys::Element, opened: opening::Opened) {
         .child(bar::bar(workspace, theme, (to_shelf, call)))
         .child(shelf)
         .child(bar::notices(workspace))
-        .child(answers::questions(workspace))
+        .child(answers::questions(workspace, known.worth))
         .child(answers::announced(workspace))
         .child(stale(workspace))
         .child(sheet)

@@ -2,9 +2,7 @@
 
 use super::passage::{Block, Cell, Passage, Table};
 use super::standard_route::NOT_CHECKED;
-use super::{
-    CAUTIONS, answer as answer_to, choice, group, label, question, structure, uncertainty,
-};
+use super::{CAUTIONS, choice, group, label, question, structure, uncertainty};
 use super::{deciding, hours::Hours};
 use crate::analysis::Analysis;
 use crate::analysis::day::Day;
@@ -12,6 +10,7 @@ use crate::design::Design;
 use crate::design::field::{FIELDS, Field, Group, Kind};
 use crate::language::{English, said};
 use crate::rules::{Finding, Question, answer};
+use crate::study::uncertainty::Uncertainty;
 use crate::units::{Quantity, System, figure, kelvin, number, unit_of};
 
 /// Heading over the sizes and gas of each run.
@@ -23,18 +22,28 @@ pub const INPUTS: English = English("Every decision");
 /// Heading over what was left out.
 pub const LEFT_OUT: English = English("What was not checked");
 
-/// The three questions with their answers and the figure that decides each.
-pub fn answers(analysis: &Analysis, findings: &[Finding], system: System) -> Table {
+/// The three questions with their answers and the figure that decides each; how sure that is,
+/// where it is known.
+pub fn answers(
+    analysis: &Analysis,
+    findings: &[Finding],
+    worth: Option<&Uncertainty>,
+    system: System,
+) -> Table {
     let row = |asked| {
         let found = answer(asked, findings);
-        let word = answer_to(asked, found).to_owned();
+        let sure = worth.map(|worth| worth.answers.get(asked));
+        let word = uncertainty::answer(asked, found, sure);
         let verdict = Cell { answer: Some((found, word)), ..Cell::default() };
         let why = deciding(asked, analysis, findings, system);
-        vec![question(asked).into(), verdict, why.into()]
+        let cases = sure.map(|sure| uncertainty::cases(asked, sure).into());
+        [question(asked).into(), verdict, why.into()].into_iter().chain(cases).collect()
     };
+    let heads = [said("Question"), said("Answer"), said("By")].into_iter();
+    let heads = heads.chain(worth.map(|_| said("At the height of the fire")));
     Table {
         caption: None,
-        heads: [said("Question"), said("Answer"), said("By")].map(String::from).to_vec(),
+        heads: heads.map(String::from).collect(),
         rows: Question::ALL.map(row).to_vec(),
     }
 }
@@ -164,7 +173,7 @@ pub fn left_out(design: &Design) -> Passage {
     let points = [
         structure::scope(design.site.rule_set),
         NOT_CHECKED.said(),
-        uncertainty::NOT_VARIED.said(),
+        said("How well the heater is built is not looked at."),
     ];
     Passage::new(LEFT_OUT).list(cautions.chain(points).map(String::from))
 }

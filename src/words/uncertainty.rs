@@ -29,11 +29,11 @@ pub const MATTERS_NOTE: English = English(
      told from chance is left out.",
 );
 
-/// What is taken as it was entered, and what is not looked at.
+/// What is the same in all cases.
 pub const NOT_VARIED: English = English(
-    "Weather, suction of the house, charge, burn and all sizes are taken as entered; how well \
-     the heater is built, and soot and ash, are not looked at. Figures are at the height of \
-     the first fire, and judged there without the firing day.",
+    "In all these cases weather, suction of the house, charge, burn and all sizes are as \
+     entered, and the heater is well built and clean of soot and ash. The cases are figures at \
+     the height of the first fire, and judged there without the firing day.",
 );
 
 /// What is said where no sample had figures.
@@ -156,6 +156,27 @@ pub fn cases(question: Question, fractions: &Fractions) -> String {
     text + "."
 }
 
+/// Share of cases below which a yes is said with its number of cases (–): bands are told for as
+/// many.
+const SURE: f64 = 0.9;
+
+/// In how many cases a question is answered with yes, to be said with a yes that does not hold in
+/// nearly all of them. Rounded down.
+pub fn reserve(fractions: &Fractions) -> Option<String> {
+    let count = fixed((100.0 * fractions.yes + HAIR).floor(), 0);
+    (fractions.yes < SURE - 0.01 * HAIR).then(|| say!("in {count} of 100 cases"))
+}
+
+/// An answer with that.
+pub fn answer(question: Question, answer: Answer, fractions: Option<&Fractions>) -> String {
+    let word = answer_to(question, answer);
+    let yes = fractions.filter(|_| answer == Answer::Yes);
+    match yes.and_then(reserve) {
+        Some(reserve) => say!("{word}, if all is as stated: {reserve}"),
+        None => word.to_owned(),
+    }
+}
+
 /// A share that is a whole number of hundredths but for its last bits (–), in hundredths.
 const HAIR: f64 = 1e-9;
 
@@ -254,6 +275,16 @@ pub fn passage(found: &Uncertainty, system: System) -> Passage {
         .folded(reasons(found, system))
 }
 
+/// The same in short, for paper: what the cases are, and between what the figures lie.
+pub fn in_short(found: &Uncertainty, system: System) -> Passage {
+    let row =
+        |of: Headline| vec![headline(of).to_owned(), band(of, found.figures.get(of), system)];
+    Passage::new(TITLE)
+        .text(NOTE)
+        .text(NOT_VARIED)
+        .table(&[said("Figure"), said("Is")], Headline::ALL.map(row))
+}
+
 /// What makes the band of a figure wide, the most first.
 fn matters(headline: Headline, found: &Uncertainty, system: System) -> Passage {
     let figures = found.figures.get(headline);
@@ -315,6 +346,19 @@ mod tests {
             cases(Question::Safe, &unchecked),
             "What was checked passed in 0 of 100 cases, not enough known in 95, no in 5."
         );
+    }
+
+    #[test]
+    fn a_yes_of_fewer_than_ninety_cases_says_so() {
+        let said = |answer, yes| {
+            let fractions = Fractions { yes, ..Fractions::default() };
+            super::answer(Question::Draw, answer, Some(&fractions))
+        };
+        assert_eq!(said(Answer::Yes, 0.438), "Yes, if all is as stated: in 43 of 100 cases");
+        assert_eq!(said(Answer::Yes, 0.898), "Yes, if all is as stated: in 89 of 100 cases");
+        assert_eq!(said(Answer::Yes, 0.9), "Yes");
+        assert_eq!(said(Answer::LookAgain, 0.4), "Look again");
+        assert_eq!(answer(Question::Draw, Answer::Yes, None), "Yes");
     }
 
     #[test]

@@ -16,6 +16,7 @@ use longsmoke::study::edges::{Sample, Study};
 use longsmoke::study::remedy::Standing;
 use longsmoke::study::strip::RUNS;
 use longsmoke::study::trials::{Mild, mild_day_near, mild_of};
+use longsmoke::study::uncertainty::Uncertainty;
 use longsmoke::units::System;
 use longsmoke::words;
 use longsmoke::words::hours::Hours;
@@ -96,6 +97,7 @@ struct Judged {
     mild: Option<Mild>,
     sampled: Option<(Study, Vec<Sample>)>,
     edges: Option<Edges>,
+    worth: Option<Uncertainty>,
     findings: Vec<Finding>,
 }
 
@@ -111,7 +113,8 @@ impl Judged {
         let edges = edges(sampled.as_ref());
         let known = Known { day: figures.as_ref(), mild: mild.as_ref(), edges: edges.as_ref() };
         let findings = listed(&judge(&design, &analysis, known));
-        Ok(Self { design, analysis, standing, day, mild, sampled, edges, findings })
+        let worth = uncertainty(&design);
+        Ok(Self { design, analysis, standing, day, mild, sampled, edges, worth, findings })
     }
 
     fn heater(&self) -> Heater<'_> {
@@ -120,6 +123,7 @@ impl Judged {
             analysis: &self.analysis,
             day: self.day.as_ref(),
             edges: self.edges.as_ref(),
+            worth: self.worth.as_ref(),
             findings: &self.findings,
         }
     }
@@ -243,12 +247,11 @@ fn tables(judged: &Judged, system: System) -> Vec<(&'static str, String)> {
 
 /// The same as of `check --json`.
 fn result(judged: &Judged, system: System) -> String {
-    let Judged { design, analysis, standing, day, mild, sampled, edges, .. } = judged;
+    let Judged { design, analysis, standing, day, mild, sampled, edges, worth, .. } = judged;
     let trials = trials(design, standing.as_ref());
     let known = standing.clone().ok();
     let known = known.map(|day| Standing { days: (day, mild.clone()), edges: sampled.clone() });
     let remedies = remedies(design, system, known);
-    let uncertainty = uncertainty(design);
     let figures =
         day.as_ref().map(|day| DayFigures::new(design, &day.first_fire, &day.periodic));
     let known =
@@ -256,7 +259,7 @@ fn result(judged: &Judged, system: System) -> String {
     let computed = Computed {
         analysis,
         day: day.as_ref(),
-        uncertainty: uncertainty.as_ref(),
+        uncertainty: worth.as_ref(),
         edges: edges.as_ref(),
         trials: Some(&trials),
         remedies: &remedies,
