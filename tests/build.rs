@@ -174,6 +174,36 @@ fn what_is_placed_differs_from_the_estimate_by_what_is_told() {
     }
 }
 
+/// Whole bricks are carried, not what is left of them: 9 x 4 1/2 x 2 1/2 in are 1.659 dm3, of 2150
+/// kg/m3 3.567 kg. Mortar is carried with the third that is wasted.
+#[test]
+fn what_is_needed_weighs_what_whole_pieces_weigh() {
+    let mut design = Design::demonstration();
+    design.shell.core_brick = BrickFormat::Firebrick;
+    let items = items_of(&design);
+    let of = |kind| items.iter().find(|item| item.kind == kind).unwrap();
+    let core = of(Kind::CoreBrick);
+    let whole: f64 = 0.2286 * 0.1143 * 0.0635 * 2150.0;
+    assert!((whole - 3.567).abs() < 1e-3);
+    let carried = core.gross_mass().unwrap();
+    assert!((carried - core.gross() * whole).abs() < 1.0, "{carried}");
+    // Slots, doors and turns cut much of the brick away.
+    assert!(core.mass.unwrap() < core.net * whole);
+    let mortar = of(Kind::FireclayMortar);
+    let expected = mortar.net * 1.35 * 1900.0;
+    assert!((mortar.gross_mass().unwrap() - expected).abs() < 1e-6);
+    for item in &items {
+        assert_eq!(item.mass.is_some(), item.gross_mass().is_some(), "{:?}", item.kind);
+        assert!(item.mass.unwrap_or(0.0) <= item.gross_mass().unwrap_or(0.0) + 1e-9);
+    }
+    // What is said of all of it is the sum of the rows.
+    let said =
+        words::build::materials::passage(&design, &analyze(&design).unwrap(), System::Metric)
+            .plain();
+    let all: f64 = items.iter().filter_map(Item::gross_mass).sum();
+    assert!(said.contains(&format!("weighs about {} kg in all", all.round())), "{said}");
+}
+
 #[test]
 fn stock_waste_and_prices_are_those_that_are_noted() {
     let mut design = Design::demonstration();

@@ -158,6 +158,8 @@ pub struct Item {
     pub waste: f64,
     /// Mass of what is built in (kg); none where it is not known.
     pub mass: Option<f64>,
+    /// Mass of one piece as it is bought, of a meter, m2 or m3 (kg); none where it is not known.
+    pub mass_of_one: Option<f64>,
     /// Where amount and waste come from.
     pub source: &'static Source,
     /// How much the builder has already.
@@ -184,7 +186,12 @@ impl Item {
         (self.gross() - self.stock).max(0.0)
     }
 
-    /// What that costs, where a price is known.
+    /// Mass of what is needed (kg), of pieces whole as they are bought; none where it is not known.
+    pub fn gross_mass(&self) -> Option<f64> {
+        self.mass_of_one.map(|one| one * self.gross())
+    }
+
+    /// What is left to buy costs, where a price is known.
     pub fn cost(&self) -> Option<f64> {
         self.price.map(|price| price * self.to_buy())
     }
@@ -224,6 +231,7 @@ impl List<'_> {
             return;
         }
         let (waste, source) = waste(kind, measure);
+        let mass_of_one = mass.map(|mass| mass / net);
         let notes = &self.design.notes;
         let noted = |what| notes.number(&note(what, kind));
         self.items.push(Item {
@@ -233,6 +241,7 @@ impl List<'_> {
             by_volume: None,
             waste: noted("waste").map_or(waste, |share| share.min(5.0)),
             mass,
+            mass_of_one,
             source,
             stock: noted("stock").unwrap_or(0.0),
             price: noted("price"),

@@ -39,12 +39,14 @@ pub fn passage(design: &Design, analysis: &Analysis, system: System) -> Passage 
             &[
                 said("Material"),
                 said("Built in"),
+                said("It weighs about"),
                 said("Waste (%)"),
                 said("Needed"),
-                said("Weighs about"),
+                said("It weighs about"),
             ],
             amounts,
         )
+        .text(load(&items, system))
         .list(bags(&items, system))
         .text(said(
             "What you have already, salvaged or in stock, and prices as you know them, of one \
@@ -128,14 +130,28 @@ fn signed(value: f64) -> String {
 }
 
 fn amount_row(design: &Design, item: &Item, system: System) -> Vec<Cell> {
-    let mass = item.mass.map(|mass| figure(mass, Quantity::Weight, system));
+    let mass = |mass: Option<f64>| -> Cell {
+        mass.map(|mass| figure(mass, Quantity::Weight, system)).unwrap_or_default().into()
+    };
     vec![
         name(design, item.kind, system).into(),
         amount(item.net, item.measure, system).into(),
+        mass(item.mass),
         waste_cell(design, item),
         amount(item.gross(), item.measure, system).into(),
-        mass.unwrap_or_default().into(),
+        mass(item.gross_mass()),
     ]
+}
+
+/// What all that is needed weighs, for whoever carries it.
+fn load(items: &[Item], system: System) -> String {
+    let show = |mass| figure(mass, Quantity::Weight, system);
+    let built_in = show(items.iter().filter_map(|item| item.mass).sum());
+    let needed = show(items.iter().filter_map(Item::gross_mass).sum());
+    say!(
+        "What is needed weighs about {needed} in all, as far as its weight is known: bricks whole, as \
+         they are bought, and what is wasted with them. Built in, {built_in} of it are left."
+    )
 }
 
 fn waste_cell(design: &Design, item: &Item) -> Cell {

@@ -49,7 +49,7 @@ fn material(item: &Item) -> Value {
         "material": item.kind.id(), "unit": unit, "built_in": item.net, "by_volume": item.by_volume,
         "waste_fraction": item.waste, "needed": item.gross(), "in_stock": item.stock,
         "left_to_buy": item.to_buy(), "price": item.price, "cost": item.cost(),
-        "mass_kg": item.mass, "source": item.source,
+        "mass_kg": item.mass, "needed_mass_kg": item.gross_mass(), "source": item.source,
     })
 }
 
