@@ -1,6 +1,7 @@
 //! The designs of whose days the independent model made its table, `reference/day_designs`.
 
 use longsmoke::analysis::day::{Resolution, Setup, Without};
+use longsmoke::design::building::VoidBelow;
 use longsmoke::design::{Design, document};
 use serde_json::Value;
 use std::path::PathBuf;
@@ -20,6 +21,7 @@ pub fn read(name: &str, resolution: Resolution) -> (Design, Setup) {
     let extra = json(&format!("{name}.day.json"));
     let number = |key: &str| extra["day"][key].as_f64().unwrap();
     design.shell.base_thickness = number("base_thickness_m");
+    design.surroundings.void_below = VoidBelow::Ventilated;
     design.fire.shape.kindling_fraction = number("kindling_fraction");
     design.fire.shape.char_start_fraction = number("char_start_fraction");
     design.fire.shape.char_rate_ratio = number("char_rate_ratio");

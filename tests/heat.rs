@@ -3,8 +3,11 @@
 //!
 //! The limits stand here in the units of their sources, apart from the code.
 
+use longsmoke::analysis::day::{LayerPeaks, Setup, day};
 use longsmoke::analysis::{Analysis, analyze};
-use longsmoke::design::building::{AirSupply, Below, BenchUse, Damper, Foam, Stated};
+use longsmoke::design::building::{
+    AirSupply, Below, BenchUse, Damper, Foam, Stated, VoidBelow,
+};
 use longsmoke::design::material::Material;
 use longsmoke::design::{Design, Layout, RuleSet, WallBehind};
 use longsmoke::rules::{
@@ -252,6 +255,29 @@ fn a_face_of_66_degrees_is_too_hot_where_children_reach() {
     };
     assert_eq!(door(Stated::Yes), Some(NOTE));
     assert_eq!(door(Stated::No), None);
+}
+
+/// Laws of conduction: a slab that gives off heat into a void is hotter without it, and then gives off
+/// none; its underside, that of a slab without losses, is as hot as its top in the mean, and no hotter
+/// than the fire's side of the core at any time.
+#[test]
+fn a_slab_without_a_void_is_hotter() {
+    let with = |void_below| {
+        let (mut design, _) = changed(|_| ());
+        design.surroundings.void_below = void_below;
+        let periodic = day(&design, &Setup::COARSE).unwrap().periodic;
+        (periodic.peak.layers, periodic.energy.under_joules)
+    };
+    let (over, into_the_void) = with(VoidBelow::Ventilated);
+    let (without, lost) = with(VoidBelow::Closed);
+    assert!(0.0 < into_the_void);
+    assert!(lost.abs() <= 0.0, "{lost}");
+    assert!(over.base < without.base);
+    // Into a void at 20 °C, most of the way down is lost; without it, hardly any.
+    let step = |layers: &LayerPeaks| layers.base - layers.under;
+    assert!(step(&without) < 0.5 * step(&over));
+    assert!(without.under <= without.base);
+    assert!(without.base <= without.firebox);
 }
 
 /// The day of the design and the mild one are both looked at.

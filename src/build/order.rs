@@ -2,7 +2,7 @@
 
 use super::materials::cleanouts;
 use crate::design::building::{
-    AirSupply, Below, Carrier, ChimneyCarrier, Damper, Floor, Seismic, VoidBelow,
+    AirSupply, Carrier, ChimneyCarrier, Damper, Floor, Seismic, VoidBelow,
 };
 use crate::design::{Design, FaceInsulation, Layout};
 
@@ -129,7 +129,7 @@ fn ground(design: &Design) -> Vec<Stage> {
     if support.seismic == Seismic::High {
         stages.push(Stage::Anchors);
     }
-    if around.void_below == VoidBelow::Ventilated && around.below != Below::Mineral {
+    if around.void_below == VoidBelow::Ventilated {
         stages.push(Stage::Void);
     }
     stages.push(Stage::BaseSlab);
@@ -166,6 +166,7 @@ fn shell(design: &Design) -> Vec<Stage> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::building::Below;
 
     #[test]
     fn only_what_a_design_has_is_built_and_in_an_order_that_stands() {
@@ -185,6 +186,14 @@ mod tests {
         assert!(place(&stages, Stage::Oven).is_some() && stages.contains(&Stage::AirDuct));
         assert_eq!(place(&stages, Stage::Facing), None);
         assert_eq!(place(&stages, Stage::PourFooting), None);
+        // What is stated is built, whatever lies below it.
+        for (void, is_built) in [(VoidBelow::Ventilated, true), (VoidBelow::Closed, false)] {
+            for below in [Below::NotStated, Below::Mineral, Below::Foam, Below::Wood] {
+                let around = &mut design.surroundings;
+                (around.void_below, around.below) = (void, below);
+                assert_eq!(order(&design).contains(&Stage::Void), is_built, "{below:?}");
+            }
+        }
         for stages in [order(&design), order(&Design::demonstration())] {
             for (at, stage) in stages.iter().enumerate() {
                 assert!(!stages[..at].contains(stage), "{stage:?} twice");

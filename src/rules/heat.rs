@@ -163,7 +163,8 @@ impl Hot {
     /// rather than hot can be mended; mortar can be chosen by who lays it.
     fn weight(self, found: f64) -> Severity {
         match self {
-            // Of mortar and concrete a range is known.
+            // Of mortar and concrete a range is known; and a slab that keeps six sevenths of its
+            // strength carries a heater, which takes a hundredth of it.
             Self::Mortar | Self::Base if found <= BINDER_GONE => Severity::GoodToKnow,
             Self::Firebox
             | Self::Runs

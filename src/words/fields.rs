@@ -231,7 +231,7 @@ pub fn help(id: FieldId) -> &'static str {
         FieldId::FacingThickness => "Thickness of the outer shell.",
         FieldId::Cap => "Thickness of the slab that closes the heater at the top.",
         FieldId::Base => {
-            "Concrete slab below the heater. It is computed as if a ventilated void lay under it; without one the slab gets hotter than shown."
+            "Concrete slab below the heater. Over a ventilated void it gives off heat below; without one it is computed as giving off none, and gets hotter."
         }
         FieldId::InnerEmissivity => "How well the inner walls take up radiation.",
         FieldId::FrontInsulation => {

@@ -29,6 +29,9 @@ const CODE_DISTANCE: &str = "North America: masonry heaters as the code defines 
     that the law of each country replaces.";
 const LAYER: &str = "Heat straight through each wall, which bounds it from above. The limit is usual \
     for its kind: a data sheet goes first.";
+const BASE: &str = "Heat straight down: without a void it is taken that none leaves the slab below, which \
+    bounds the figure from above; over a ventilated void, that its air is as warm as the room, and with \
+    warmer air the slab gets hotter. The limit is usual for its kind: a data sheet goes first.";
 const DEFINITION: &str = "The name of a masonry heater in North America. It does not tell how a heater \
     burns.";
 const MASONRY_CHIMNEY: &str = "Chimneys of masonry in North America.";
@@ -183,14 +186,16 @@ fn of_hot(hot: Hot) -> Vec<&'static str> {
         | Hot::Liner
         | Hot::Wool => vec![LAYER],
         Hot::Mortar => vec![LAYER, "Mortar of clay and refractory mortar bear more."],
-        Hot::Base => vec![LAYER, "Concrete of usual gravel."],
+        Hot::Base => vec![BASE, "Concrete of usual gravel."],
         Hot::Steel => vec![LAYER, STEEL],
         Hot::Wall => vec!["Wood in a frame across a gap, heat straight through: test walls."],
         Hot::WallForLong => {
             vec!["Wood that stays warm for years. Short peaks harm it less."]
         }
         Hot::Foam => vec![LAYER, "Foam and sheeting right behind the face of the wall."],
-        Hot::Below => vec!["A void through which air moves, heat straight down."],
+        Hot::Below => {
+            vec!["A void whose air moves and is as warm as the room, heat straight down."]
+        }
     }
 }
 

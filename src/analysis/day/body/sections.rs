@@ -6,6 +6,7 @@ use crate::analysis::day::layers::{Back, Gap, Layer, Layers, Ply};
 use crate::analysis::factors::Factors;
 use crate::analysis::fire::DOOR_CONDUCTANCE;
 use crate::analysis::path::{Backing, Side, Wall, ends_of_oven};
+use crate::design::building::VoidBelow;
 use crate::design::material::{BOARD, CONCRETE, Properties, STEEL_HEAT_CAPACITY};
 use crate::design::{Design, Layout};
 
@@ -180,7 +181,8 @@ impl Maker<'_> {
         )
     }
 
-    /// Core of a thickness on the base slab, over a ventilated void.
+    /// Core of a thickness on the base slab, over a ventilated void; without one no heat leaves below,
+    /// whatever lies there, which bounds the slab from above.
     pub(super) fn under(&self, thickness: f64) -> Layers {
         let shell = &self.design.shell;
         let layers = [
@@ -189,7 +191,11 @@ impl Maker<'_> {
                 .of(Ply::Base),
         ];
         let ambient = self.design.site.room_temperature;
-        Layers::new(&layers, None, Back::Film { conductance: 1.0 / VOID_RESISTANCE, ambient })
+        let back = match self.design.surroundings.void_below {
+            VoidBelow::Ventilated => Back::Film { conductance: 1.0 / VOID_RESISTANCE, ambient },
+            VoidBelow::Closed => Back::Adiabatic,
+        };
+        Layers::new(&layers, None, back)
     }
 
     /// Double-walled, as the loading door.
