@@ -24,8 +24,8 @@ pub fn line(line: Line) -> &'static str {
         Line::Output => "Heat to the room",
         Line::HalfWarm => "Half of the warmth lasts",
         Line::Mass => "Mass without chimney",
-        Line::CoreBricks => "Bricks of core and cap",
-        Line::FacingBricks => "Bricks of the facing",
+        Line::CoreBricks => "Core bricks, by volume",
+        Line::FacingBricks => "Facing bricks, by volume",
     };
     said(english)
 }
@@ -38,8 +38,9 @@ pub const NOTE: English = English(
 
 /// How bricks are counted.
 pub const BRICKS: English = English(
-    "Bricks are estimated by the size that the design states, as if none were cut. Waste \
-     comes on top.",
+    "Bricks are estimated by volume and by the size that the design states, as if none were cut, \
+     without slabs. Materials and courses count those that are placed, which may be a fifth more; \
+     waste comes on top.",
 );
 
 /// Heading over the comparison of runs.
