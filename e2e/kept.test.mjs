@@ -79,6 +79,97 @@ test('keeping a linked design loses nothing', {}, async (designer) => {
   assert.equal(await length(designer), '1.05');
 });
 
+/** Names and run lengths of the copies on the device. */
+const copies = async (designer) => {
+  const text = await designer.stored('longsmoke.shelf');
+  return (text ?? '').split('\u001e').filter(Boolean).map((copy) => {
+    const [name, file] = copy.split('\u001f');
+    return [name, JSON.parse(file).path.run_length_m];
+  });
+};
+const LINKED = 'North farmhouse (from a link)';
+
+test('what was made of a linked design is put on the shelf before one goes back', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open(fragment);
+  await enter(designer, '1.44');
+  await designer.figure('kept').filter({ hasText: 'Saved in this tab' }).waitFor();
+  await designer.button('Back to my design').click();
+  await designer.page.getByText(`kept as a copy, under Designs: ${LINKED}`).waitFor();
+  assert.equal(await length(designer), '1.5');
+  await designer.button('Designs').click();
+  await designer.button(`Open: ${LINKED}`).click();
+  assert.equal(await length(designer), '1.44');
+});
+
+test('a linked design that was only looked at leaves no copy', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open(fragment);
+  await enter(designer, '1.44');
+  await designer.button('Undo').click();
+  await designer.button('Back to my design').click();
+  assert.equal(await length(designer), '1.5');
+  assert.deepEqual(await copies(designer), []);
+});
+
+test('what was made of a linked design is put on the shelf before another link', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open();
+  await enter(designer, '1.2');
+  const second = new URL(await designer.link()).hash;
+  await designer.page.goto('about:blank');
+  await designer.open(fragment);
+  await enter(designer, '1.44');
+  // At once, before it was kept in the tab.
+  await designer.page.goto('about:blank');
+  await designer.open(second);
+  await designer.page.getByText(`under Designs: ${LINKED}`).waitFor();
+  assert.equal(await length(designer), '1.2');
+  assert.deepEqual(await copies(designer), [[LINKED, 1.44]]);
+
+  // Another one into the address bar of the open page.
+  await enter(designer, '1.33');
+  await designer.page.evaluate((hash) => { location.hash = hash; }, fragment);
+  await designer.page.getByText(`under Designs: ${LINKED} 2`).waitFor();
+  assert.equal(await length(designer), '1.05');
+  assert.deepEqual(await copies(designer), [[`${LINKED} 2`, 1.33], [LINKED, 1.44]]);
+});
+
+test('what was made of a linked design outlives its tab', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  const tab = new DesignerPage(await designer.page.context().newPage(), designer.url);
+  await tab.open(fragment);
+  await enter(tab, '1.44');
+  // The tab goes on after a reload, and what it makes then takes the place of its own copy.
+  await tab.page.reload();
+  await tab.page.locator('.pictures').waitFor();
+  assert.equal(await tab.page.getByText('under Designs').isVisible(), false);
+  await enter(tab, '1.46');
+  await Promise.all([tab.page.waitForEvent('close'), tab.page.close({ runBeforeUnload: true })]);
+
+  await designer.open();
+  await designer.page.getByText(`under Designs: ${LINKED}`).waitFor();
+  assert.deepEqual(await copies(designer), [[LINKED, 1.46]]);
+  await designer.button('Close').click();
+  await designer.page.reload();
+  await designer.page.locator('.pictures').waitFor();
+  assert.equal(await designer.page.getByText('under Designs').isVisible(), false);
+});
+
+test('without room for what was made of a linked design it stays open', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open(fragment);
+  await enter(designer, '1.44');
+  await designer.page.evaluate(() => {
+    Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };
+  });
+  await designer.button('Back to my design').click();
+  await designer.page.getByText('no room to keep what you made').waitFor();
+  assert.equal(await length(designer), '1.44');
+  await designer.button('Back to my design').click();
+  assert.equal(await length(designer), '1.5', 'after it was said');
+});
+
 test('two tabs do not overwrite each other', {}, async (designer) => {
   await prepare(designer);
   await designer.open();

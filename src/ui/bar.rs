@@ -61,6 +61,7 @@ fn kept_state(workspace: Workspace) -> Tag {
         Some(match workspace.kept.get() {
             Kept::Not => String::new(),
             Kept::At(time) => texts::kept_at(&time),
+            Kept::InTab(time) => texts::kept_in_tab(&time),
             Kept::Alone(time) => texts::kept_alone(&time),
             Kept::Held => texts::held().into(),
             Kept::Failed => texts::keeping_failed().into(),
@@ -229,7 +230,10 @@ fn said(workspace: Workspace) -> Tag {
     };
     let class = move || {
         let is_calm = workspace.notice.with(|notice| {
-            matches!(notice, None | Some(Notice::Missing(_) | Notice::Replaced))
+            matches!(
+                notice,
+                None | Some(Notice::Missing(_) | Notice::Replaced | Notice::Shelved(_))
+            )
         });
         Some(if is_calm { "notice" } else { "notice trouble-notice" }.to_owned())
     };
@@ -251,6 +255,7 @@ fn said(workspace: Workspace) -> Tag {
         match workspace.notice.get_untracked() {
             Some(Notice::Unreadable { .. }) => storage::remove(storage::UNREADABLE),
             Some(Notice::Replaced) => storage::remove(storage::REPLACED),
+            Some(Notice::Shelved(_)) => storage::remove(storage::SHELVED),
             _ => {}
         }
         workspace.notice.set(None);
@@ -281,5 +286,7 @@ fn words_of(notice: &Notice, system: System) -> String {
         Notice::Missing(count) => texts::missing(*count),
         Notice::Unreadable { said, .. } => said.clone(),
         Notice::Replaced => texts::replaced().into(),
+        Notice::Shelved(name) => texts::shelved(name),
+        Notice::NoRoom => texts::no_room().into(),
     }
 }

@@ -2,7 +2,7 @@
 
 use super::history::Step;
 use super::workspace::{Notice, Workspace};
-use super::{browser, storage, texts};
+use super::{browser, shelf, storage, texts};
 use longsmoke::design::Design;
 use longsmoke::design::document;
 use longsmoke::design::link::{self, LinkError, Linked};
@@ -25,19 +25,30 @@ pub struct Opened {
     pub own: Option<Step>,
     /// What stands on the device as the own design.
     pub stored: Option<String>,
+    /// Whether a design from a link is no longer what the link brought.
+    pub is_edited: bool,
 }
 
 /// What to show first.
 pub async fn open() -> Opened {
-    let own = own();
-    match from_address().await {
-        Some(Ok(theirs)) => linked(own, theirs.into()),
-        Some(Err(error)) => Opened { notice: Some(Notice::Link(error)), ..own },
-        None => match storage::linked().and_then(|text| document::read(&text).ok()) {
-            Some(document) => linked(own, document.into()),
-            None => own,
-        },
-    }
+    let (theirs, said) = match from_address().await {
+        Some(Ok((step, said))) => (Some((step, false)), said),
+        Some(Err(notice)) => (from_tab(), Some(notice)),
+        None => (from_tab(), None),
+    };
+    let opened = match theirs {
+        Some((step, is_edited)) => Opened { is_edited, ..linked(own(), step) },
+        None => own(),
+    };
+    Opened { notice: said.or(opened.notice), ..opened }
+}
+
+/// The design of a link that this tab showed before it was reloaded, and whether it was edited.
+fn from_tab() -> Option<(Step, bool)> {
+    let text = storage::linked()?;
+    let step = document::read(&text).ok()?.into();
+    shelf::is_open_again(&text);
+    Some((step, storage::is_linked_edited()))
 }
 
 /// The design that is shown where there is none of one's own.
@@ -58,7 +69,7 @@ fn own() -> Opened {
         Some(Ok(document)) => (document.into(), left_over()),
         Some(Err(_)) => instead(stored.clone().unwrap_or_default()),
     };
-    Opened { step, owner: Owner::User, notice, own: None, stored }
+    Opened { step, owner: Owner::User, notice, own: None, stored, is_edited: false }
 }
 
 /// What to show in the place of a stored text that cannot be read.
@@ -83,25 +94,36 @@ fn left_over() -> Option<Notice> {
         Notice::Unreadable { broken, said }
     });
     let replaced = || storage::read(storage::REPLACED).map(|_| Notice::Replaced);
-    unreadable.or_else(replaced)
+    let shelved = || storage::read(storage::SHELVED).map(Notice::Shelved);
+    unreadable.or_else(replaced).or_else(shelved)
 }
 
-/// The design in the address; none where there is no fragment of ours. The address is cleaned, but
-/// only once a reload of this tab would find the design elsewhere.
-async fn from_address() -> Option<Result<Linked, LinkError>> {
+/// The design in the address, and what is to be said then; none where there is no fragment of ours.
+/// What was made in this tab of another link's is put away before. The address is cleaned, but only
+/// once a reload of this tab would find the design elsewhere.
+async fn from_address() -> Option<Result<(Step, Option<Notice>), Notice>> {
     let fragment = browser::fragment();
     if fragment.is_empty() {
         return None;
     }
-    let decoded = decode(&fragment).await;
-    let kept = match &decoded {
-        Ok(linked) => storage::write_linked(&Step::from(linked.clone()).file()),
-        Err(_) => Ok(()),
+    let step = match decode(&fragment).await {
+        Ok(linked) => Step::from(linked),
+        Err(error) => {
+            browser::clean_address();
+            return Some(Err(Notice::Link(error)));
+        }
     };
-    if kept.is_ok() {
+    let edited = storage::linked().filter(|_| storage::is_linked_edited());
+    let said = match edited.map(|text| shelf::put_linked_away(&text)) {
+        None => None,
+        Some(Ok(name)) => Some(Notice::Shelved(name)),
+        Some(Err(storage::NotKept)) => return Some(Err(Notice::NoRoom)),
+    };
+    storage::forget_linked();
+    if storage::write_linked(&step.file(), false).is_ok() {
         browser::clean_address();
     }
-    Some(decoded)
+    Some(Ok((step, said)))
 }
 
 /// Unpacks a link as the browser does it: with a program of ours for it, everybody would wait longer.
@@ -114,9 +136,10 @@ async fn decode(fragment: &str) -> Result<Linked, LinkError> {
 /// Opens links that are put into the address bar of the open page.
 pub fn watch_address(workspace: Workspace) {
     let open = move || async move {
+        workspace.keep_waiting();
         match from_address().await {
-            Some(Ok(linked)) => workspace.open_linked(linked.into()),
-            Some(Err(error)) => workspace.notice.set(Some(Notice::Link(error))),
+            Some(Ok((step, said))) => workspace.open_linked(step, said),
+            Some(Err(notice)) => workspace.notice.set(Some(notice)),
             None => {}
         }
     };

@@ -1,6 +1,6 @@
 //! The designs that can be opened: those to begin with, and copies kept on this device.
 
-use super::dom::{Tag, button, tag};
+use super::dom::{Tag, button, tag, watch};
 use super::labor::{Job, Task};
 use super::signal::RwSignal;
 use super::workspace::Workspace;
@@ -58,6 +58,60 @@ fn keep(copies: &[Kept]) -> Result<(), storage::NotKept> {
     storage::write(storage::SHELF, &text)
 }
 
+/// Keeps what was made of a design from a link as a copy with a name of its own, which it gives: in
+/// the place of the copy that this tab made of it before.
+pub fn put_linked_away(file: &str) -> Result<String, storage::NotKept> {
+    let earlier = storage::linked_copy();
+    let mut copies = kept();
+    let name = match lies_there(&copies, file) {
+        Some(name) => name,
+        None => {
+            let same = |copy: &&mut Kept| Some(&copy.file) == earlier.as_ref();
+            let name = match copies.iter_mut().find(same) {
+                Some(copy) => {
+                    file.clone_into(&mut copy.file);
+                    copy.name.clone()
+                }
+                None => add(&mut copies, file, texts::from_a_link),
+            };
+            keep(&copies)?;
+            storage::note_linked_copy(file);
+            name
+        }
+    };
+    // Where it is not noted, it is told now or not at all.
+    let _ = storage::write(storage::SHELVED, &name);
+    Ok(name)
+}
+
+/// The tab shows again what it put away, so nobody need be told.
+pub fn is_open_again(file: &str) {
+    let name = lies_there(&kept(), file);
+    if name.is_some() && name == storage::read(storage::SHELVED) {
+        storage::remove(storage::SHELVED);
+    }
+}
+
+fn lies_there(copies: &[Kept], file: &str) -> Option<String> {
+    copies.iter().find(|copy| copy.file == file).map(|copy| or_unnamed(copy.name.clone()))
+}
+
+/// Adds a copy whose name tells where it came from; gives the name, which no other copy has.
+fn add(copies: &mut Vec<Kept>, file: &str, named: fn(&str) -> String) -> String {
+    let name = document::read(file).map(|read| read.design.name).unwrap_or_default();
+    let first = plain(&named(&or_unnamed(name)));
+    let numbered = (2_u32..).map(|count| format!("{first} {count}"));
+    let is_free = |name: &String| copies.iter().all(|copy| copy.name != *name);
+    let name = std::iter::once(first.clone()).chain(numbered).find(is_free).unwrap_or_default();
+    copies.insert(0, Kept { name: name.clone(), file: file.to_owned() });
+    name
+}
+
+/// A name without what parts the copies in storage.
+fn plain(name: &str) -> String {
+    name.replace([BETWEEN, WITHIN], " ")
+}
+
 /// The shelf's state.
 #[derive(Clone, Copy)]
 struct Shelf {
@@ -86,11 +140,14 @@ pub fn shelf(workspace: Workspace) -> (Tag, Tag) {
         said: RwSignal::new(String::new()),
         open,
     };
-    let press = move || {
-        shelf.copies.set(kept());
-        open.update(|open| *open = !*open);
-    };
-    let switch = button(press)
+    watch(move || {
+        // What is said may be that a copy was made.
+        workspace.notice.track();
+        if open.get() {
+            shelf.copies.set(kept());
+        }
+    });
+    let switch = button(move || open.update(|open| *open = !*open))
         .id(SWITCH)
         .attr("aria-controls", "shelf")
         .live_attr("aria-expanded", move || Some(open.get().to_string()))
@@ -193,7 +250,7 @@ impl Shelf {
     /// Keeps a copy of the present design, in the place of one of the same name.
     fn keep_this(self) {
         let name = self.workspace.design.with_untracked(|design| design.name.clone());
-        let name = name.replace([BETWEEN, WITHIN], " ");
+        let name = plain(&name);
         let mut copies = kept();
         copies.retain(|copy| copy.name != name);
         copies.insert(0, Kept { name: name.clone(), file: self.workspace.file() });

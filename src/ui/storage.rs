@@ -12,6 +12,8 @@ pub const REPLACED: &str = "longsmoke.design.replaced";
 pub const UNREADABLE: &str = "longsmoke.design.unreadable";
 /// Copies of designs.
 pub const SHELF: &str = "longsmoke.shelf";
+/// The name of a copy that was made unasked, until that has been read.
+pub const SHELVED: &str = "longsmoke.shelf.unasked";
 /// Courses that are ticked off.
 pub const COURSES: &str = "longsmoke.courses";
 /// Units that are shown.
@@ -24,6 +26,10 @@ const LANGUAGE: &str = "longsmoke.language";
 pub const WALK: &str = "longsmoke.walk";
 /// In the tab's own storage: the design from a link that is open here.
 const LINKED: &str = "longsmoke.linked";
+/// There, too: that it is no longer what the link brought.
+const LINKED_EDITED: &str = "longsmoke.linked.edited";
+/// There, too: the copy that was made of it unasked.
+const LINKED_COPY: &str = "longsmoke.linked.copy";
 
 /// The browser keeps nothing for this page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,8 +75,8 @@ pub fn write_own(text: &str) -> Result<bool, NotKept> {
 
 /// Removes everything of ours from this device and this tab.
 pub fn erase() {
-    for key in [OWN, BEFORE, REPLACED, UNREADABLE, SHELF, COURSES, UNITS, THEME, LANGUAGE, WALK]
-    {
+    let designs = [OWN, BEFORE, REPLACED, UNREADABLE, SHELF, SHELVED];
+    for key in designs.into_iter().chain([COURSES, UNITS, THEME, LANGUAGE, WALK]) {
         remove(key);
     }
     forget_linked();
@@ -81,12 +87,31 @@ pub fn linked() -> Option<String> {
     tab()?.get_item(LINKED).ok()?
 }
 
-pub fn write_linked(text: &str) -> Result<(), NotKept> {
-    put(tab(), LINKED, text)
+/// Whether it is no longer what the link brought.
+pub fn is_linked_edited() -> bool {
+    tab().is_some_and(|tab| matches!(tab.get_item(LINKED_EDITED), Ok(Some(_))))
+}
+
+pub fn write_linked(text: &str, is_edited: bool) -> Result<(), NotKept> {
+    put(tab(), LINKED, text)?;
+    if is_edited { put(tab(), LINKED_EDITED, "yes") } else { forget(&[LINKED_EDITED]) }
+}
+
+/// The copy that this tab made unasked of the design from a link.
+pub fn linked_copy() -> Option<String> {
+    tab()?.get_item(LINKED_COPY).ok()?
+}
+
+pub fn note_linked_copy(text: &str) {
+    // Where it is not noted, there is one copy more.
+    let _ = put(tab(), LINKED_COPY, text);
 }
 
 pub fn forget_linked() {
-    if let Some(tab) = tab() {
-        let _ = tab.remove_item(LINKED);
-    }
+    let _ = forget(&[LINKED, LINKED_EDITED, LINKED_COPY]);
+}
+
+fn forget(keys: &[&str]) -> Result<(), NotKept> {
+    let tab = tab().ok_or(NotKept)?;
+    keys.iter().try_for_each(|key| tab.remove_item(key).map_err(|_| NotKept))
 }

@@ -65,6 +65,7 @@ texts! {
     dismiss: "Close",
     replaced: "The design that you had before is kept beside this one. Undo leads back to it as long as this page is open; closing this message throws it away.",
     bring_back: "Bring it back",
+    no_room: "This browser has no room to keep what you made of the design from the link, so it stays open. Save a file, or remove copies under Designs; whoever goes on all the same loses it.",
     other_tab: "Another tab has saved another design of yours. Nothing is saved from here until you choose.",
     take_other: "Take that one",
     keep_mine: "Keep the one here",
@@ -222,6 +223,21 @@ pub const UNREADABLE_FILE: &str = "unreadable-design.txt";
 /// When the design was last kept.
 pub fn kept_at(time: &str) -> String {
     say!("Saved {time}")
+}
+
+/// When a design from a link was last kept, which is gone with the tab.
+pub fn kept_in_tab(time: &str) -> String {
+    say!("Saved in this tab {time}")
+}
+
+/// Name of a copy of what was made of a design from a link.
+pub fn from_a_link(name: &str) -> String {
+    say!("{name} (from a link)")
+}
+
+/// Where such a copy is.
+pub fn shelved(name: &str) -> String {
+    say!("What you made of the design from the link is kept as a copy, under Designs: {name}.")
 }
 
 /// The same without room for the one before.

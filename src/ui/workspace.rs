@@ -6,7 +6,7 @@ use super::labor::Task;
 use super::office::Office;
 use super::opening::{self, Opened, Owner};
 use super::signal::{Memo, RwSignal};
-use super::{browser, storage};
+use super::{browser, shelf, storage};
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::courses::snap::Sizes;
@@ -45,6 +45,8 @@ pub struct Shown {
 pub enum Kept {
     Not,
     At(String),
+    /// A design from a link, which is not the user's: in the tab's own storage.
+    InTab(String),
     /// Without the generation before.
     Alone(String),
     Failed,
@@ -68,6 +70,10 @@ pub enum Notice {
     },
     /// Another design stands in the place of the user's, which is kept.
     Replaced,
+    /// What was made of a design from a link was put on the shelf, under this name.
+    Shelved(String),
+    /// It could not be put there, so it was not replaced.
+    NoRoom,
 }
 
 /// What is judged of a mild day, or why there is none, with the design whose day it is.
@@ -129,6 +135,8 @@ pub struct State {
     pub lists: RwSignal<bool>,
     /// The user's own design while one from a link is open; none where there was none.
     own: RwSignal<Option<Step>>,
+    /// What the link brought; none where it was edited before the tab was reloaded.
+    came: RwSignal<Option<Step>>,
     /// What this tab last read or wrote as the own design of the device.
     seen: RwSignal<Option<String>>,
     timer: RwSignal<Option<TimeoutHandle>>,
@@ -136,6 +144,7 @@ pub struct State {
 
 impl Workspace {
     pub fn new(opened: Opened) -> Self {
+        let came = (!opened.is_edited).then(|| opened.step.clone());
         let history = RwSignal::new(History::new(opened.step));
         let design =
             Memo::new(move |_| history.with(|history| history.present().design.clone()));
@@ -191,6 +200,7 @@ impl Workspace {
             waits,
             lists: RwSignal::new(false),
             own: RwSignal::new(opened.own),
+            came: RwSignal::new(came),
             seen: RwSignal::new(opened.stored),
             timer: RwSignal::new(None),
         })))
@@ -324,13 +334,41 @@ impl Workspace {
 
     /// Takes a file's text as the design, as one step.
     pub fn open_file(self, text: &str) {
-        match document::read(text) {
-            Ok(document) => {
+        let document = match document::read(text) {
+            Ok(document) => document,
+            Err(error) => return self.notice.set(Some(Notice::File(error))),
+        };
+        match self.put_linked_away() {
+            Ok(shelved) => {
                 let missing = document.missing();
-                self.notice.set((missing > 0).then_some(Notice::Missing(missing)));
+                let missing = (missing > 0).then_some(Notice::Missing(missing));
+                self.notice.set(missing.or(shelved));
                 self.replace(document.into());
             }
-            Err(error) => self.notice.set(Some(Notice::File(error))),
+            Err(storage::NotKept) => self.notice.set(Some(Notice::NoRoom)),
+        }
+    }
+
+    /// Whether the design came with a link and is no longer what it brought.
+    fn is_edited(self) -> bool {
+        let is_as_it_came = |history: &History| {
+            self.came.with_untracked(|came| came.as_ref() == Some(history.present()))
+        };
+        self.owner.get_untracked() == Owner::Link && !self.history.with_untracked(is_as_it_came)
+    }
+
+    /// Puts what was made of a design from a link on the shelf, before another takes its place; what
+    /// is to be said then.
+    fn put_linked_away(self) -> Result<Option<Notice>, storage::NotKept> {
+        if !self.is_edited() {
+            return Ok(None);
+        }
+        // It was said that whoever goes on loses it.
+        let is_told = self.notice.with_untracked(|notice| *notice == Some(Notice::NoRoom));
+        match shelf::put_linked_away(&self.file()) {
+            Ok(name) => Ok(Some(Notice::Shelved(name))),
+            Err(storage::NotKept) if is_told => Ok(None),
+            Err(error) => Err(error),
         }
     }
 
@@ -357,14 +395,13 @@ impl Workspace {
     }
 
     /// Shows a design that came with a link; the own one is put aside.
-    pub fn open_linked(self, step: Step) {
-        self.notice.set(None);
+    pub fn open_linked(self, step: Step, said: Option<Notice>) {
+        self.notice.set(said);
+        self.came.set_untracked(Some(step.clone()));
         if self.owner.get_untracked() == Owner::Link {
             self.replace(step);
         } else {
-            if self.is_unkept() {
-                self.keep_now();
-            }
+            self.keep_waiting();
             let is_theirs = self.seen.with_untracked(Option::is_some)
                 || self.history.with_untracked(History::can_undo);
             let own = self.history.with_untracked(|history| history.present().clone());
@@ -381,6 +418,9 @@ impl Workspace {
 
     /// Puts the design of the link away and shows the own one again.
     pub fn back_to_own(self) {
+        let Ok(said) = self.put_linked_away() else {
+            return self.notice.set(Some(Notice::NoRoom));
+        };
         // Another tab may have gone on with it.
         let stored = storage::read(storage::OWN);
         let newer =
@@ -393,7 +433,7 @@ impl Workspace {
             _ => self.own.get_untracked().unwrap_or_else(|| opening::example().into()),
         };
         storage::forget_linked();
-        self.notice.set(None);
+        self.notice.set(said);
         self.show_anew(step, Owner::User);
     }
 
@@ -451,8 +491,15 @@ impl Workspace {
     }
 
     /// Whether a change still waits to be kept.
-    pub fn is_unkept(self) -> bool {
+    fn is_unkept(self) -> bool {
         self.timer.with_untracked(Option::is_some)
+    }
+
+    /// Keeps a change that still waits for it.
+    pub fn keep_waiting(self) {
+        if self.is_unkept() {
+            self.keep_now();
+        }
     }
 
     /// Keeps the design on this device, unless that would undo what another tab has kept.
@@ -464,7 +511,8 @@ impl Workspace {
         let text = self.file();
         let at = browser::time_of_day;
         let kept = if self.owner.get_untracked() == Owner::Link {
-            storage::write_linked(&text).map_or(Kept::Failed, |()| Kept::At(at()))
+            let written = storage::write_linked(&text, self.is_edited());
+            written.map_or(Kept::Failed, |()| Kept::InTab(at()))
         } else if self.is_other(&text) {
             Kept::Held
         } else {
@@ -513,9 +561,9 @@ impl Workspace {
 
     /// The page is left.
     pub fn leave(self) {
-        if self.is_unkept() {
-            self.keep_now();
-        }
+        self.keep_waiting();
+        // The tab may not come again. It is too late to say that there was no room.
+        let _ = self.put_linked_away();
         let is_held = self.kept.with_untracked(|kept| *kept == Kept::Held);
         let is_worked_on = |history: &History| history.can_undo() || history.can_redo();
         if is_held && self.history.with_untracked(is_worked_on) {
