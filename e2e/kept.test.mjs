@@ -170,6 +170,44 @@ test('without room for what was made of a linked design it stays open', {}, asyn
   assert.equal(await length(designer), '1.5', 'after it was said');
 });
 
+test('the own design that was replaced first is on the shelf once another is', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  for (const expected of ['', 'The one that was kept until now is a copy, under Designs: North farmhouse (from before).']) {
+    await designer.open(fragment);
+    await designer.button('Keep this as mine').click();
+    const said = designer.page.getByRole('alert').filter({ hasText: 'is kept beside this one' });
+    await said.filter({ hasText: expected }).waitFor();
+    await enter(designer, '1.6');
+    await designer.page.waitForFunction(
+      (own) => JSON.parse(localStorage.getItem(own)).path.run_length_m === 1.6, OWN,
+    );
+    await designer.page.goto('about:blank');
+  }
+  await designer.open();
+  assert.deepEqual(await copies(designer), [['North farmhouse (from before)', 1.5]]);
+  await designer.button('Bring it back').click();
+  assert.equal(await length(designer), '1.6', 'the one that was replaced last');
+});
+
+test('without room for the own design a linked one does not take its place', {}, async (designer) => {
+  const fragment = await prepare(designer);
+  await designer.open(fragment);
+  const own = await designer.stored(OWN);
+  await designer.page.evaluate(() => {
+    const set = Storage.prototype.setItem;
+    globalThis.makeRoom = () => { Storage.prototype.setItem = set; };
+    Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };
+  });
+  await designer.button('Keep this as mine').click();
+  await designer.page.getByText('no room to keep your own design').waitFor();
+  assert.equal(await designer.page.getByText('is kept beside this one').isVisible(), false);
+  assert.equal(await designer.stored(OWN), own);
+  await designer.page.evaluate(() => globalThis.makeRoom());
+  await designer.button('Keep this as mine').click();
+  await designer.page.getByText('is kept beside this one').waitFor();
+  assert.equal(await length(designer), '1.05');
+});
+
 test('two tabs do not overwrite each other', {}, async (designer) => {
   await prepare(designer);
   await designer.open();

@@ -232,7 +232,7 @@ fn said(workspace: Workspace) -> Tag {
         let is_calm = workspace.notice.with(|notice| {
             matches!(
                 notice,
-                None | Some(Notice::Missing(_) | Notice::Replaced | Notice::Shelved(_))
+                None | Some(Notice::Missing(_) | Notice::Replaced(_) | Notice::Shelved(_))
             )
         });
         Some(if is_calm { "notice" } else { "notice trouble-notice" }.to_owned())
@@ -240,7 +240,7 @@ fn said(workspace: Workspace) -> Tag {
     let way_out = move || {
         workspace.notice.with(|notice| match notice {
             Some(Notice::Unreadable { .. }) => Some(texts::save_text().to_owned()),
-            Some(Notice::Replaced) => Some(texts::bring_back().to_owned()),
+            Some(Notice::Replaced(_)) => Some(texts::bring_back().to_owned()),
             _ => None,
         })
     };
@@ -248,13 +248,13 @@ fn said(workspace: Workspace) -> Tag {
         Some(Notice::Unreadable { broken, .. }) => {
             save_text(workspace, texts::UNREADABLE_FILE, &broken);
         }
-        Some(Notice::Replaced) => workspace.bring_back(),
+        Some(Notice::Replaced(_)) => workspace.bring_back(),
         _ => {}
     };
     let close = move || {
         match workspace.notice.get_untracked() {
             Some(Notice::Unreadable { .. }) => storage::remove(storage::UNREADABLE),
-            Some(Notice::Replaced) => storage::remove(storage::REPLACED),
+            Some(Notice::Replaced(_)) => storage::remove(storage::REPLACED),
             Some(Notice::Shelved(_)) => storage::remove(storage::SHELVED),
             _ => {}
         }
@@ -285,8 +285,12 @@ fn words_of(notice: &Notice, system: System) -> String {
         Notice::NotSaved => texts::not_saved().into(),
         Notice::Missing(count) => texts::missing(*count),
         Notice::Unreadable { said, .. } => said.clone(),
-        Notice::Replaced => texts::replaced().into(),
+        Notice::Replaced(None) => texts::replaced().into(),
+        Notice::Replaced(Some(earlier)) => {
+            [texts::replaced(), " ", &texts::earlier(earlier)].concat()
+        }
         Notice::Shelved(name) => texts::shelved(name),
         Notice::NoRoom => texts::no_room().into(),
+        Notice::NoRoomBeside => texts::no_room_beside().into(),
     }
 }

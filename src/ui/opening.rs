@@ -93,7 +93,7 @@ fn left_over() -> Option<Notice> {
         let said = format!("{} {}", texts::stored_unreadable(), texts::set_aside());
         Notice::Unreadable { broken, said }
     });
-    let replaced = || storage::read(storage::REPLACED).map(|_| Notice::Replaced);
+    let replaced = || storage::read(storage::REPLACED).map(|_| Notice::Replaced(None));
     let shelved = || storage::read(storage::SHELVED).map(Notice::Shelved);
     unreadable.or_else(replaced).or_else(shelved)
 }

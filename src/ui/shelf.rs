@@ -84,6 +84,25 @@ pub fn put_linked_away(file: &str) -> Result<String, storage::NotKept> {
     Ok(name)
 }
 
+/// Puts an own design aside that another takes the place of. One that lies there and that nobody has
+/// decided on becomes a copy first, whose name it gives.
+pub fn put_replaced(file: &str) -> Result<Option<String>, storage::NotKept> {
+    let undecided = storage::read(storage::REPLACED).filter(|old| old != file);
+    let name = undecided.map(|old| {
+        let mut copies = kept();
+        match lies_there(&copies, &old) {
+            Some(name) => Ok(name),
+            None => {
+                let name = add(&mut copies, &old, texts::from_before);
+                keep(&copies).map(|()| name)
+            }
+        }
+    });
+    let name = name.transpose()?;
+    storage::write(storage::REPLACED, file)?;
+    Ok(name)
+}
+
 /// The tab shows again what it put away, so nobody need be told.
 pub fn is_open_again(file: &str) {
     let name = lies_there(&kept(), file);

@@ -66,6 +66,7 @@ texts! {
     replaced: "The design that you had before is kept beside this one. Undo leads back to it as long as this page is open; closing this message throws it away.",
     bring_back: "Bring it back",
     no_room: "This browser has no room to keep what you made of the design from the link, so it stays open. Save a file, or remove copies under Designs; whoever goes on all the same loses it.",
+    no_room_beside: "This browser has no room to keep your own design beside this one, so nothing was changed. Save a file, or remove copies under Designs.",
     other_tab: "Another tab has saved another design of yours. Nothing is saved from here until you choose.",
     take_other: "Take that one",
     keep_mine: "Keep the one here",
@@ -225,6 +226,11 @@ pub fn kept_at(time: &str) -> String {
     say!("Saved {time}")
 }
 
+/// The same without room for the one before.
+pub fn kept_alone(time: &str) -> String {
+    say!("Saved {time}, without room for the version before")
+}
+
 /// When a design from a link was last kept, which is gone with the tab.
 pub fn kept_in_tab(time: &str) -> String {
     say!("Saved in this tab {time}")
@@ -240,9 +246,14 @@ pub fn shelved(name: &str) -> String {
     say!("What you made of the design from the link is kept as a copy, under Designs: {name}.")
 }
 
-/// The same without room for the one before.
-pub fn kept_alone(time: &str) -> String {
-    say!("Saved {time}, without room for the version before")
+/// Name of a copy of an own design that another took the place of.
+pub fn from_before(name: &str) -> String {
+    say!("{name} (from before)")
+}
+
+/// Where the one is that was kept before this one.
+pub fn earlier(name: &str) -> String {
+    say!("The one that was kept until now is a copy, under Designs: {name}.")
 }
 
 /// Inputs that a file left out.

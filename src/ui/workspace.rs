@@ -68,12 +68,15 @@ pub enum Notice {
         broken: String,
         said: String,
     },
-    /// Another design stands in the place of the user's, which is kept.
-    Replaced,
+    /// Another design stands in the place of the user's, which is kept; the name under which the one
+    /// is on the shelf now that was kept there before.
+    Replaced(Option<String>),
     /// What was made of a design from a link was put on the shelf, under this name.
     Shelved(String),
     /// It could not be put there, so it was not replaced.
     NoRoom,
+    /// The own design could not be kept beside it, so it was not replaced.
+    NoRoomBeside,
 }
 
 /// What is judged of a mild day, or why there is none, with the design whose day it is.
@@ -441,18 +444,18 @@ impl Workspace {
     /// device.
     pub fn keep_linked(self) {
         if let Some(own) = self.own.get_untracked() {
-            // Where it cannot be kept, it is still a step back.
-            let _ = storage::write(storage::REPLACED, &own.file());
+            let Ok(earlier) = shelf::put_replaced(&own.file()) else {
+                return self.notice.set(Some(Notice::NoRoomBeside));
+            };
             self.history.update(|history| {
                 let linked = history.present().clone();
                 history.replace(own);
                 history.replace(linked);
             });
             self.own.set_untracked(None);
-            self.notice.set(Some(Notice::Replaced));
+            self.notice.set(Some(Notice::Replaced(earlier)));
         }
         self.owner.set(Owner::User);
-        storage::forget_linked();
         self.keep_now();
     }
 
@@ -519,6 +522,8 @@ impl Workspace {
             let written = storage::write_own(&text);
             if written.is_ok() {
                 self.seen.set_untracked(Some(text));
+                // It may have been that of a link until now.
+                storage::forget_linked();
             }
             match written {
                 Ok(true) => Kept::At(at()),
@@ -568,7 +573,7 @@ impl Workspace {
         let is_worked_on = |history: &History| history.can_undo() || history.can_redo();
         if is_held && self.history.with_untracked(is_worked_on) {
             // The next visit says so.
-            let _ = storage::write(storage::REPLACED, &self.file());
+            let _ = shelf::put_replaced(&self.file());
         }
     }
 }
