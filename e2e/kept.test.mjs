@@ -208,6 +208,38 @@ test('without room for the own design a linked one does not take its place', {},
   assert.equal(await length(designer), '1.05');
 });
 
+test('what cannot be brought back stays until its message is closed', {}, async (designer) => {
+  const REPLACED = 'longsmoke.design.replaced';
+  await designer.open();
+  await designer.page.evaluate((key) => localStorage.setItem(key, '{ broken'), REPLACED);
+  await designer.page.reload();
+  await designer.button('Bring it back').click();
+  await designer.page.getByText('cannot be read').waitFor();
+  await designer.button('Save its text').waitFor();
+  assert.equal(await designer.stored(REPLACED), '{ broken');
+  await designer.button('Close').click();
+  assert.equal(await designer.stored(REPLACED), null);
+});
+
+test('what another tab has kept and this one cannot read is not overwritten', {}, async (designer) => {
+  await prepare(designer);
+  await designer.open();
+  const other = new DesignerPage(await designer.page.context().newPage(), designer.url);
+  await other.visit();
+  await other.page.evaluate((own) => localStorage.setItem(own, '{ broken'), OWN);
+  await designer.page.getByText('Another tab has saved').waitFor();
+  await designer.button('Take that one').click();
+  await designer.page.getByText('cannot be read').waitFor();
+  await designer.button('Close').click();
+  await enter(designer, '1.8');
+  await designer.page.waitForTimeout(700);
+  assert.equal(await designer.stored(OWN), '{ broken');
+  await designer.button('Keep the one here').click();
+  await waitKept(designer);
+  assert.equal(JSON.parse(await designer.stored(OWN)).path.run_length_m, 1.8);
+  assert.equal(await designer.stored(`${OWN}.before`), '{ broken');
+});
+
 test('two tabs do not overwrite each other', {}, async (designer) => {
   await prepare(designer);
   await designer.open();

@@ -253,7 +253,7 @@ fn said(workspace: Workspace) -> Tag {
     };
     let close = move || {
         match workspace.notice.get_untracked() {
-            Some(Notice::Unreadable { .. }) => storage::remove(storage::UNREADABLE),
+            Some(Notice::Unreadable { place: Some(place), .. }) => storage::remove(place),
             Some(Notice::Replaced(_)) => storage::remove(storage::REPLACED),
             Some(Notice::Shelved(_)) => storage::remove(storage::SHELVED),
             _ => {}

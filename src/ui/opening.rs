@@ -83,16 +83,23 @@ fn instead(broken: String) -> (Step, Option<Notice>) {
         Ok(()) => texts::set_aside(),
         Err(storage::NotKept) => texts::not_set_aside(),
     };
-    let said = format!("{} {shown} {kept}", texts::stored_unreadable());
-    (step, Some(Notice::Unreadable { broken, said }))
+    let said = [shown, kept].join(" ");
+    (step, Some(unreadable(broken, &said, Some(storage::UNREADABLE))))
+}
+
+/// A text on the device that cannot be read.
+///
+/// * `more`: what is said beside that.
+/// * `place`: where it is until that has been read, if that is no place of a design.
+pub fn unreadable(broken: String, more: &str, place: Option<&'static str>) -> Notice {
+    let said = [texts::stored_unreadable(), more].join(" ");
+    Notice::Unreadable { broken, said, place }
 }
 
 /// What an earlier visit put aside and nobody has decided on.
 fn left_over() -> Option<Notice> {
-    let unreadable = storage::read(storage::UNREADABLE).map(|broken| {
-        let said = format!("{} {}", texts::stored_unreadable(), texts::set_aside());
-        Notice::Unreadable { broken, said }
-    });
+    let unreadable = storage::read(storage::UNREADABLE)
+        .map(|broken| unreadable(broken, texts::set_aside(), Some(storage::UNREADABLE)));
     let replaced = || storage::read(storage::REPLACED).map(|_| Notice::Replaced(None));
     let shelved = || storage::read(storage::SHELVED).map(Notice::Shelved);
     unreadable.or_else(replaced).or_else(shelved)

@@ -6,12 +6,12 @@ use super::labor::Task;
 use super::office::Office;
 use super::opening::{self, Opened, Owner};
 use super::signal::{Memo, RwSignal};
-use super::{browser, shelf, storage};
+use super::{browser, shelf, storage, texts};
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::courses::snap::Sizes;
 use longsmoke::design::Design;
-use longsmoke::design::document::{self, DocumentError, MOST_PINNED};
+use longsmoke::design::document::{self, Document, DocumentError, MOST_PINNED};
 use longsmoke::design::field::{Field, FieldId, Group, Number, Problem, check, check_number};
 use longsmoke::design::link::LinkError;
 use longsmoke::rules::{self, DayFigures, Edges, Finding, Known, Place, Question};
@@ -63,10 +63,12 @@ pub enum Notice {
     NotSaved,
     /// So many inputs were not in a file.
     Missing(usize),
-    /// A text on the device that cannot be read, and what is to be said of it.
+    /// A text on the device that cannot be read, and what is to be said of it; the place where it is
+    /// until that has been read, if that is no place of a design.
     Unreadable {
         broken: String,
         said: String,
+        place: Option<&'static str>,
     },
     /// Another design stands in the place of the user's, which is kept; the name under which the one
     /// is on the shelf now that was kept there before.
@@ -337,19 +339,25 @@ impl Workspace {
 
     /// Takes a file's text as the design, as one step.
     pub fn open_file(self, text: &str) {
-        let document = match document::read(text) {
-            Ok(document) => document,
-            Err(error) => return self.notice.set(Some(Notice::File(error))),
-        };
-        match self.put_linked_away() {
-            Ok(shelved) => {
-                let missing = document.missing();
-                let missing = (missing > 0).then_some(Notice::Missing(missing));
-                self.notice.set(missing.or(shelved));
-                self.replace(document.into());
+        match document::read(text) {
+            Ok(document) => {
+                let _ = self.open_document(document);
             }
-            Err(storage::NotKept) => self.notice.set(Some(Notice::NoRoom)),
+            Err(error) => self.notice.set(Some(Notice::File(error))),
         }
+    }
+
+    /// Takes a file as the design, as one step, unless that would lose another; whether it did.
+    fn open_document(self, document: Document) -> bool {
+        let Ok(shelved) = self.put_linked_away() else {
+            self.notice.set(Some(Notice::NoRoom));
+            return false;
+        };
+        let missing = document.missing();
+        let missing = (missing > 0).then_some(Notice::Missing(missing));
+        self.notice.set(missing.or(shelved));
+        self.replace(document.into());
+        true
     }
 
     /// Whether the design came with a link and is no longer what it brought.
@@ -466,8 +474,21 @@ impl Workspace {
             self.notice.set(None);
             return;
         };
-        self.open_file(&text);
-        storage::remove(storage::REPLACED);
+        match document::read(&text) {
+            Ok(document) => {
+                if self.open_document(document) {
+                    self.keep_now();
+                    let is_kept = |kept: &Kept| !matches!(kept, Kept::Failed | Kept::Held);
+                    if self.kept.with_untracked(is_kept) {
+                        storage::remove(storage::REPLACED);
+                    }
+                }
+            }
+            Err(_) => {
+                let place = Some(storage::REPLACED);
+                self.notice.set(Some(opening::unreadable(text, texts::set_aside(), place)));
+            }
+        }
     }
 
     fn show_anew(self, step: Step, owner: Owner) {
@@ -551,8 +572,15 @@ impl Workspace {
     /// Takes what another tab has kept in the place of what is here, as one step.
     pub fn take_other(self) {
         let stored = storage::read(storage::OWN);
-        if let Some(text) = &stored {
-            self.open_file(text);
+        match stored.as_deref().map(document::read) {
+            // It is no link's, so nothing has to be put away.
+            Some(Ok(document)) => drop(self.open_document(document)),
+            Some(Err(_)) => {
+                let broken = stored.unwrap_or_default();
+                let said = texts::design_as_it_was();
+                return self.notice.set(Some(opening::unreadable(broken, said, None)));
+            }
+            None => {}
         }
         self.seen.set_untracked(stored);
         self.keep_now();
