@@ -240,6 +240,36 @@ test('what another tab has kept and this one cannot read is not overwritten', {}
   assert.equal(await designer.stored(`${OWN}.before`), '{ broken');
 });
 
+test('what could not be read again is never taken in nor called saved', {}, async (designer) => {
+  await designer.open();
+  const before = await length(designer);
+  const file = (count) => JSON.stringify({
+    heater_design_version: 1, name: 'Much', x: Array(count).fill(1),
+  });
+  // 120 kB as it is, 424 kB with a line for each.
+  await openFile(designer, file(60_000));
+  await designer.page.getByText('This file holds too much').waitFor();
+  assert.equal(await length(designer), before);
+
+  // A one takes seven letters as we write it. The design itself fits beside them, four pinned ones not.
+  const room = 256 * 1024 - 9_000;
+  await openFile(designer, file(Math.floor(room / 7)));
+  await waitKept(designer);
+  await designer.page.waitForFunction(
+    (own) => JSON.parse(localStorage.getItem(own)).name === 'Much', OWN,
+  );
+  const kept = await designer.stored(OWN);
+  await designer.page.getByTestId('pinned').locator('summary').first().click();
+  for (let pinned = 0; pinned < 4; pinned += 1) await designer.button('Pin this design').click();
+  await designer.figure('kept').filter({ hasText: 'Not saved: this design holds more' }).waitFor();
+  await designer.button('Save file').click();
+  await designer.page.getByRole('alert').filter({ hasText: 'Not saved' }).waitFor();
+  assert.ok((await designer.stored(OWN)).length <= 256 * 1024);
+  await designer.page.reload();
+  await designer.page.waitForFunction(() => document.title.startsWith('Much'));
+  assert.ok(kept.length > 240_000);
+});
+
 test('two tabs do not overwrite each other', {}, async (designer) => {
   await prepare(designer);
   await designer.open();

@@ -70,12 +70,12 @@ for (const [kind, change, message] of [
   });
 }
 
-/** A text as a link of version 3: packed, with the checksum that `src/design/link.rs` asks for. */
-function linked(text) {
+/** A text as a link: packed, with the checksum that `src/design/link.rs` asks for. */
+function linked(text, version = '3') {
   const packed = deflateRawSync(text, { level: 9 });
   const sum = Buffer.alloc(4);
-  sum.writeUInt32BE(crc32(Buffer.concat([Buffer.from('3'), packed])));
-  return `#3.${Buffer.concat([packed, sum]).toString('base64url')}`;
+  sum.writeUInt32BE(crc32(Buffer.concat([Buffer.from(version), packed])));
+  return `#${version}.${Buffer.concat([packed, sum]).toString('base64url')}`;
 }
 
 test('what a link unpacks to is read up to its limit', {}, async (designer) => {
@@ -88,6 +88,18 @@ test('what a link unpacks to is read up to its limit', {}, async (designer) => {
   await designer.page.evaluate((hash) => { location.hash = hash; }, bomb);
   await designer.page.getByText(/damaged/).waitFor();
   assert.match(await designer.page.title(), /^Padded/);
+});
+
+test('what a link holds is opened only if it could be kept', {}, async (designer) => {
+  await designer.open();
+  const long = '\u0001'.repeat(45);
+  const notes = Object.fromEntries(Array.from({ length: 400 }, (_, count) => [`${count}${long}`, long]));
+  // Pinned designs have the same notes, which are 200 kB in a file for each.
+  const much = linked(JSON.stringify({ n: 'Much', no: notes, pd: [{}, {}, {}, {}] }), '4');
+  assert.ok(much.length < 16_000, `${much.length} bytes`);
+  await designer.page.evaluate((hash) => { location.hash = hash; }, much);
+  await designer.page.getByText('This link holds too much').waitFor();
+  assert.doesNotMatch(await designer.page.title(), /^Much/);
 });
 
 test('the design is kept on the device, the one before too', {}, async (designer) => {

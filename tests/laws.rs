@@ -908,6 +908,7 @@ fn link_is_good_or_refused(fragment: &str) -> Outcome {
             let kept = link::decode(&link::encode(&design));
             prop_assert!(kept.is_ok());
             prop_assert_eq!(link::decode(&link::encode(kept.as_ref().unwrap())), kept);
+            reads_again(&document::write_pinned(&design, &pinned, None))?;
         }
         Err(error) => prop_assert!(!error.to_string().is_empty()),
     }
@@ -921,16 +922,20 @@ fn file_is_good_or_refused(text: &str) -> Outcome {
             prop_assert!(document.pinned.len() <= document::MOST_PINNED);
             prop_assert!(document.pinned.iter().all(|each| check(each).is_empty()));
             prop_assert!(document.design.name.chars().count() <= document::MOST_NAME);
-            let again = |design: &Design| {
-                let text = document::write(design, Some(&document.original));
-                document::read(&text).map(|document| document.design)
-            };
-            let kept = again(&document.design);
-            prop_assert!(kept.is_ok());
-            prop_assert_eq!(again(kept.as_ref().unwrap()), kept);
+            reads_again(&document.written())?;
         }
         Err(error) => prop_assert!(!error.to_string().is_empty()),
     }
+    Ok(())
+}
+
+/// A file that we write is read, and written once more it means the same.
+fn reads_again(text: &str) -> Outcome {
+    let kept = document::read(text);
+    prop_assert!(kept.is_ok(), "{} bytes: {kept:?}", text.len());
+    let kept = kept.unwrap();
+    let again = document::read(&kept.written()).map(|read| (read.design, read.pinned));
+    prop_assert_eq!(again, Ok((kept.design, kept.pinned)));
     Ok(())
 }
 
@@ -1188,6 +1193,32 @@ fn files_with_spoiled_values_open_or_are_refused() {
             }
         }
         file_is_good_or_refused(&root.to_string())
+    });
+}
+
+/// What is short as it comes and long as it is written: a line for each of many, and letters that
+/// are written as six.
+#[test]
+fn files_that_hold_much_open_or_are_refused() {
+    let one = prop::sample::select(vec!["1", "[]", "{\"a\":[0]}", "\"\\u0001\""]);
+    holds(60, &(one, 0..130_000_usize), |(one, count)| {
+        let many = vec![one; count.min(250_000 / (one.len() + 1))].join(",");
+        file_is_good_or_refused(&format!("{{\"heater_design_version\":1,\"x\":[{many}]}}"))
+    });
+}
+
+#[test]
+fn links_that_hold_much_open_or_are_refused() {
+    let letter = prop::sample::select(vec!['a', '\u{1}']);
+    holds(40, &(letter, 0..=400_usize, 0..=4_usize), |(letter, notes, pinned)| {
+        let long = letter.to_string().repeat(45);
+        let notes: Vec<String> = (0..notes)
+            .map(|count| format!("{:?}:{:?}", format!("{count:03}{long}"), 1))
+            .collect();
+        let notes = notes.join(",").replace("\\u{1}", "\\u0001");
+        let pinned = vec!["{}"; pinned].join(",");
+        let text = format!("{{\"no\":{{{notes}}},\"pd\":[{pinned}]}}");
+        link_is_good_or_refused(&fragment(4, &packed(4, text.as_bytes())))
     });
 }
 

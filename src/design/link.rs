@@ -7,7 +7,8 @@
 //! other designs pinned beside; a link without them is of version 3, which older readers open.
 
 use super::document::{
-    MOST_NAME, MOST_PINNED, as_float, field_value, number, read_notes, set_field, write_notes,
+    self, MOST_NAME, MOST_PINNED, as_float, field_value, number, read_notes, set_field,
+    write_notes,
 };
 use super::field::{FIELDS, MOST_RUNS, check};
 use super::frozen::{defaults, design_of};
@@ -50,8 +51,8 @@ pub enum LinkError {
     /// Cut off or changed on the way.
     #[error("this link is damaged: it was cut off or changed on the way")]
     Damaged,
-    /// Longer than a link may be.
-    #[error("this link is too long")]
+    /// Longer than a link may be, or what it holds longer than a file may be.
+    #[error("this link is too long, or holds too much")]
     TooLong,
     /// A value in it is not possible.
     #[error("this link holds a value that is not possible")]
@@ -220,7 +221,11 @@ impl Packed {
             Some(pinned) if self.version == PINNED_VERSION => read_pinned(pinned, &design)?,
             _ => Vec::new(),
         };
-        Ok(Linked { design, pinned })
+        if document::fits(&document::write_pinned(&design, &pinned, None)) {
+            Ok(Linked { design, pinned })
+        } else {
+            Err(LinkError::TooLong)
+        }
     }
 }
 
@@ -374,6 +379,22 @@ mod tests {
         // Older versions know nothing of them.
         let text = read_map("{\"pd\":[{}]}").unwrap();
         assert_eq!(decode_pinned(&pack(VERSION, text)).unwrap().pinned, []);
+    }
+
+    /// A note of a name and a word of 48 control characters each is 576 letters in a file, so that
+    /// 300 of them are 173 kB; with a pinned design they stand there twice.
+    #[test]
+    fn what_no_file_could_hold_is_refused() {
+        let mut design = Design::demonstration();
+        for count in 0..300 {
+            let name = format!("{count:03}{}", "\u{1}".repeat(45));
+            let word = Note::Word("\u{1}".repeat(48));
+            assert!(design.notes.set(&name, Some(word)));
+        }
+        assert_eq!(decode(&encode(&design)), Ok(design.clone()));
+        let link = encode_pinned(&design, std::slice::from_ref(&design));
+        assert!(link.len() < MOST_BYTES, "{}", link.len());
+        assert_eq!(decode_pinned(&link), Err(LinkError::TooLong));
     }
 
     #[test]

@@ -259,7 +259,8 @@ impl FromStr for Order {
             ("stop", None) => Ok(Self::Stop { ticket }),
             (what, Some(file)) => {
                 let mut designs = file.split(BETWEEN).map(|file| {
-                    document::read(file).map(|document| document.design).map_err(|_| NotAnOrder)
+                    let read = document::read_ours(file);
+                    read.map(|document| document.design).map_err(|_| NotAnOrder)
                 });
                 let design = Box::new(designs.next().ok_or(NotAnOrder)??);
                 let others = designs.collect::<Result<_, _>>()?;

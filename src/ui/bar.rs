@@ -7,7 +7,7 @@ use super::menu::menu;
 use super::opening::Owner;
 use super::workspace::{Kept, Notice, Workspace};
 use super::{Theme, browser, paper, share, storage, texts};
-use longsmoke::design::document::MOST_NAME;
+use longsmoke::design::document::{self, MOST_NAME};
 use longsmoke::units::System;
 use longsmoke::words;
 use wasm_bindgen::JsCast as _;
@@ -64,6 +64,7 @@ fn kept_state(workspace: Workspace) -> Tag {
             Kept::InTab(time) => texts::kept_in_tab(&time),
             Kept::Alone(time) => texts::kept_alone(&time),
             Kept::Held => texts::held().into(),
+            Kept::TooMuch => texts::too_much().into(),
             Kept::Failed => texts::keeping_failed().into(),
         })
     };
@@ -142,7 +143,12 @@ fn theme_choice(Theme(theme): Theme) -> Tag {
 
 fn files(workspace: Workspace) -> Tag {
     let save = move || {
-        save_text(workspace, &file_name(workspace, ".json"), &workspace.file());
+        let file = workspace.file();
+        if document::fits(&file) {
+            save_text(workspace, &file_name(workspace, ".json"), &file);
+        } else {
+            workspace.notice.set(Some(Notice::TooMuch));
+        }
     };
     let open = move |event: web_sys::Event| {
         let input = event.target().and_then(|input| input.dyn_into().ok());
@@ -283,6 +289,7 @@ fn words_of(notice: &Notice, system: System) -> String {
         }
         Notice::FileUnreadable => texts::file_unreadable().into(),
         Notice::NotSaved => texts::not_saved().into(),
+        Notice::TooMuch => texts::too_much().into(),
         Notice::Missing(count) => texts::missing(*count),
         Notice::Unreadable { said, .. } => said.clone(),
         Notice::Replaced(None) => texts::replaced().into(),

@@ -272,7 +272,11 @@ impl Shelf {
         let name = plain(&name);
         let mut copies = kept();
         copies.retain(|copy| copy.name != name);
-        copies.insert(0, Kept { name: name.clone(), file: self.workspace.file() });
+        let file = self.workspace.file();
+        if !document::fits(&file) {
+            return self.said.set(texts::too_much().into());
+        }
+        copies.insert(0, Kept { name: name.clone(), file });
         self.write(copies, &format!("{} {}.", texts::shelf_kept(), or_unnamed(name)));
     }
 

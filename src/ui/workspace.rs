@@ -50,6 +50,8 @@ pub enum Kept {
     /// Without the generation before.
     Alone(String),
     Failed,
+    /// It would be too long to be read again.
+    TooMuch,
     /// Another tab has kept another one, and nobody has chosen yet.
     Held,
 }
@@ -61,6 +63,8 @@ pub enum Notice {
     File(DocumentError),
     FileUnreadable,
     NotSaved,
+    /// The design is too long to be read again.
+    TooMuch,
     /// So many inputs were not in a file.
     Missing(usize),
     /// A text on the device that cannot be read, and what is to be said of it; the place where it is
@@ -478,7 +482,9 @@ impl Workspace {
             Ok(document) => {
                 if self.open_document(document) {
                     self.keep_now();
-                    let is_kept = |kept: &Kept| !matches!(kept, Kept::Failed | Kept::Held);
+                    let is_kept = |kept: &Kept| {
+                        !matches!(kept, Kept::Failed | Kept::TooMuch | Kept::Held)
+                    };
                     if self.kept.with_untracked(is_kept) {
                         storage::remove(storage::REPLACED);
                     }
@@ -534,7 +540,9 @@ impl Workspace {
         }
         let text = self.file();
         let at = browser::time_of_day;
-        let kept = if self.owner.get_untracked() == Owner::Link {
+        let kept = if !document::fits(&text) {
+            Kept::TooMuch
+        } else if self.owner.get_untracked() == Owner::Link {
             let written = storage::write_linked(&text, self.is_edited());
             written.map_or(Kept::Failed, |()| Kept::InTab(at()))
         } else if self.is_other(&text) {

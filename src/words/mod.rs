@@ -443,7 +443,7 @@ pub fn link_error(error: LinkError) -> String {
             "This link is damaged: it was cut off or changed on the way. Ask for it again.",
         )
         .into(),
-        LinkError::TooLong => said("This link is too long to be one of ours.").into(),
+        LinkError::TooLong => said("This link holds too much to be one of ours.").into(),
         LinkError::Refused => said("This link holds a value that is not possible.").into(),
     }
 }
@@ -451,7 +451,7 @@ pub fn link_error(error: LinkError) -> String {
 /// Why a file does not open; line and column, for scripts, after the plain sentence.
 pub fn document_error(error: &DocumentError, system: System) -> String {
     match error {
-        DocumentError::TooLong => said("This file is too long to be one of ours.").into(),
+        DocumentError::TooLong => said("This file holds too much to be one of ours.").into(),
         DocumentError::NotJson { line, cause } => {
             // The reader's own words end with the column.
             let column = cause.rsplit_once("column ").map(|(_, column)| column);
