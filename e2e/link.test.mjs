@@ -102,6 +102,21 @@ test('what a link holds is opened only if it could be kept', {}, async (designer
   assert.doesNotMatch(await designer.page.title(), /^Much/);
 });
 
+test('a link that could not be opened is not given', {}, async (designer) => {
+  await designer.open();
+  // 35 000 random letters and digits, of 5.2 bits each at the least: 23 kB packed, 30 kB as a link.
+  const random = () => Array.from({ length: 4 }, () => Math.random().toString(36).slice(2, 13)).join('');
+  const notes = Object.fromEntries(Array.from({ length: 400 }, () => [random(), random()]));
+  const file = JSON.stringify({ heater_design_version: 1, name: 'Noted', notes });
+  await designer.page.getByLabel('Open file').setInputFiles({
+    name: 'design.json', mimeType: 'application/json', buffer: Buffer.from(file),
+  });
+  await designer.page.waitForFunction(() => document.title.startsWith('Noted'));
+  await designer.button('Copy link').click();
+  await designer.page.getByText('holds too much for a link').waitFor();
+  assert.equal(await designer.link(), '');
+});
+
 test('the design is kept on the device, the one before too', {}, async (designer) => {
   await designer.open();
   await designer.page.getByLabel('Name of the design').fill('Mill house');

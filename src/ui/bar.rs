@@ -290,6 +290,7 @@ fn words_of(notice: &Notice, system: System) -> String {
         Notice::FileUnreadable => texts::file_unreadable().into(),
         Notice::NotSaved => texts::not_saved().into(),
         Notice::TooMuch => texts::too_much().into(),
+        Notice::NoLink => texts::no_link().into(),
         Notice::Missing(count) => texts::missing(*count),
         Notice::Unreadable { said, .. } => said.clone(),
         Notice::Replaced(None) => texts::replaced().into(),

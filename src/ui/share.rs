@@ -3,9 +3,10 @@
 use super::dom::{Tag, button, tag, watch};
 use super::labor::{Job, Task};
 use super::signal::RwSignal;
-use super::workspace::Workspace;
+use super::workspace::{Notice, Workspace};
 use super::{browser, texts};
 use leptos::reactive::graph::untrack;
+use longsmoke::design::link::MOST_BYTES;
 use longsmoke::service::order;
 use std::sync::Arc;
 use std::time::Duration;
@@ -24,8 +25,9 @@ const JOB: Job = Job {
 /// The link's state.
 #[derive(Clone, Copy)]
 struct Share {
+    workspace: Workspace,
     task: Task,
-    /// The newest link, and the generation whose design it carries.
+    /// The newest link, and the generation whose design it carries; empty where none could be opened.
     made: RwSignal<Option<(u64, String)>>,
     /// The link that was copied last.
     copied: RwSignal<Option<String>>,
@@ -45,11 +47,13 @@ pub fn share(workspace: Workspace) -> [Tag; 3] {
         asked.set(Some(order::Job::Link(pinned.to_vec())));
     });
     let task = Task::asked(workspace, JOB, asked, move |wanted, what| {
-        let link = format!("{}#{what}", browser::address());
+        let opens = what.len() <= MOST_BYTES;
+        let link = if opens { format!("{}#{what}", browser::address()) } else { String::new() };
         browser::set_global("longsmokeLink", &link);
         made.set(Some((wanted.generation, link)));
     });
     let share = Share {
+        workspace,
         task,
         made,
         copied: RwSignal::new(None),
@@ -101,6 +105,9 @@ impl Share {
     }
 
     fn copy(self, link: String) {
+        if link.is_empty() {
+            return self.workspace.notice.set(Some(Notice::NoLink));
+        }
         spawn_local(async move {
             if browser::copy(&link).await {
                 self.copied.set(Some(link));

@@ -57,6 +57,7 @@ texts! {
     erased: "Everything of Longsmoke is off this device, but for the design that is open.",
     keeping_failed: "This browser keeps nothing for this page: save a file.",
     too_much: "Not saved: this design holds more than could be opened again. Undo, or unpin designs.",
+    no_link: "This design holds too much for a link. Save a file.",
     held: "Not saved: see below",
     linked: "Opened from a link. Your own design is kept on this device.",
     linked_alone: "Opened from a link.",

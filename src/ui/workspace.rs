@@ -65,6 +65,8 @@ pub enum Notice {
     NotSaved,
     /// The design is too long to be read again.
     TooMuch,
+    /// No link can carry the design.
+    NoLink,
     /// So many inputs were not in a file.
     Missing(usize),
     /// A text on the device that cannot be read, and what is to be said of it; the place where it is
