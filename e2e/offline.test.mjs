@@ -40,6 +40,7 @@ async function replaceRelease(folder) {
 // Before any test is declared: the runner takes a file for done that waits between two of them.
 const replaced = await copyOfRelease();
 const changed = await copyOfRelease();
+const returned = await copyOfRelease();
 
 const isAnother = (page) => page.evaluate(
   () => document.querySelector('meta[name=description]').content.startsWith('Another'),
@@ -146,6 +147,27 @@ test('a release that arrives changed is not installed', {
   await designer.open();
   assert.equal(await page.getByText('An update is ready').isVisible(), false);
   assert.equal(await isAnother(page), false);
+});
+
+test('a release that runs outlives a failed way back to it', {
+  folder: returned, context: LETS,
+}, async (designer, server) => {
+  const { page } = designer;
+  await designer.open();
+  await ready(page);
+  await replaceRelease(returned);
+  await page.reload();
+  await newer(page);
+  // Back to the release that runs, whose program has not arrived on the host yet.
+  await rm(returned, { recursive: true });
+  await cp('dist', returned, { recursive: true });
+  const program = (await readdir(join(returned, 'assets'))).find((name) => /^page_bg-.*\.wasm$/.test(name));
+  await rm(join(returned, 'assets', program));
+  assert.equal(await update(page), 'redundant');
+  await server.close();
+  await page.goto('about:blank');
+  await designer.open();
+  assert.equal(await designer.askWorker('ping 4'), '4 pong');
 });
 
 test('the page can be installed', {

@@ -19,12 +19,14 @@ async function install() {
   const requests = Object.entries(FILES).map(([path, integrity]) => (
     new Request(new URL(path, registration.scope), { integrity, cache: 'no-cache' })
   ));
+  // A host may go back to a release that is here, and perhaps runs.
+  const isHere = await caches.has(CACHE);
   const cache = await caches.open(CACHE);
   try {
     // All or nothing.
     await cache.addAll(requests);
   } catch (error) {
-    await caches.delete(CACHE);
+    if (!isHere) await caches.delete(CACHE);
     throw error;
   }
 }
