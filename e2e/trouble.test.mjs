@@ -17,6 +17,37 @@ test('a panic shows the present link and reloads', {
   await designer.page.getByRole('heading', { level: 1, name: 'Longsmoke' }).waitFor();
 });
 
+test('the link of a panic is the present one when it is pressed', {
+  expected: [/longsmoke-test-panic/, /unreachable/],
+}, async (designer) => {
+  await designer.open();
+  await designer.link();
+  await designer.panic();
+  await designer.broken.waitFor();
+  // As a worker answers that was asked before.
+  const late = `${designer.url}#late-design`;
+  await designer.page.evaluate((text) => { globalThis.longsmokeLink = text; }, late);
+  await designer.brokenLink.focus();
+  assert.equal(await designer.brokenLink.getAttribute('href'), late);
+  const later = `${designer.url}#later-design`;
+  await designer.page.evaluate((text) => { globalThis.longsmokeLink = text; }, later);
+  const [tab] = await Promise.all([
+    designer.page.context().waitForEvent('page'), designer.brokenLink.click(),
+  ]);
+  await tab.waitForURL(later);
+  await tab.close();
+});
+
+test('a panic without a link says where the design is', {
+  expected: [/longsmoke-test-panic/, /unreachable/],
+}, async (designer) => {
+  await designer.open();
+  await designer.page.evaluate(() => { delete globalThis.longsmokeLink; });
+  await designer.panic();
+  await designer.broken.getByText('Reload: your design is kept on this device.').waitFor();
+  assert.equal(await designer.brokenLink.isVisible(), false);
+});
+
 test('a panic before there is a link shows the one that was opened', {
   expected: [/longsmoke-test-panic/, /unreachable/],
 }, async (designer) => {

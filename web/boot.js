@@ -7,7 +7,8 @@
 //   longsmokeGive(name, text)
 //                            the program calls it; keeps a file, or prints where there is no name
 //   longsmokeInflate(bytes)  the program calls it; a promise of what the deflate stream holds
-//   longsmokeLink            the program sets it: absolute link that carries the present design
+//   longsmokeLink            the program sets it: absolute link that carries the present design; empty
+//                            where none can
 import init from '#wasm/page.js';
 import { give } from './give.js';
 import { inflate } from './inflate.js';
@@ -29,10 +30,20 @@ function show(trouble, message) {
   byId(trouble).focus();
 }
 
+/** Link that carries the design, if there is one; empty where no link can. */
+const present = () => globalThis.longsmokeLink ?? (new URL(opened).hash && opened);
+
 globalThis.longsmokePanic = (message) => {
-  byId('broken-link').href = globalThis.longsmokeLink ?? opened;
+  const link = present();
+  byId('broken-link').href = link;
+  byId('broken-with').hidden = !link;
+  byId('broken-without').hidden = Boolean(link);
   show('broken', message);
 };
+// That of the last change may come after the trouble.
+for (const event of ['pointerdown', 'focus', 'click']) {
+  byId('broken-link').addEventListener(event, ({ currentTarget }) => { currentTarget.href = present(); });
+}
 
 globalThis.longsmokeGive = give;
 globalThis.longsmokeInflate = inflate;
