@@ -13,6 +13,15 @@ test('nothing violates the policy that the page alone carries', {
   for await (const { view } of shortTour(designer)) assert.ok(view);
 });
 
+test('no other page shows this one in a frame', {
+  expected: [/frame-ancestors|failed: /],
+}, async (designer) => {
+  await designer.page.setContent(`<iframe src="${designer.url}"></iframe>`);
+  await designer.page.waitForTimeout(500);
+  const inside = designer.page.frameLocator('iframe').getByRole('heading', { name: 'Longsmoke' });
+  assert.equal(await inside.count(), 0);
+});
+
 test('a violation does not go unseen', {
   expected: [/policy: img-src/, /other\.test/],
 }, async (designer) => {

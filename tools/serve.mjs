@@ -3,7 +3,7 @@
 //   node tools/serve.mjs [--folder dist] [--port 8080] [--host 127.0.0.1] [--prefix /x/y/]
 //
 // Own code instead of a bundler's preview: it sends the policy as a header, which alone binds
-// the worker, and it can put the page below any path.
+// the worker and keeps the page out of frames, and it can put the page below any path.
 import { readFile, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { extname, resolve, sep } from 'node:path';
@@ -27,12 +27,13 @@ const TYPES = {
 /** Compressed by their own format. */
 const DENSE = new Set(['.ico', '.png', '.woff2']);
 
-/** The policy that index.html carries, so that header and meta element cannot differ. */
+/** The policy that index.html carries, so that header and meta element cannot differ, and behind it
+ *  what a meta element cannot say: no page may frame this one. */
 async function contentSecurityPolicy(folder) {
   const html = await readFile(resolve(folder, 'index.html'), 'utf8');
   const policy = /http-equiv="Content-Security-Policy"\s+content="([^"]+)"/.exec(html)?.[1];
   if (!policy) throw new Error(`${folder}/index.html carries no Content-Security-Policy`);
-  return policy;
+  return `${policy}; frame-ancestors 'none'`;
 }
 
 /** Body in the best encoding that the client takes: prepared brotli, else made here, once. */
