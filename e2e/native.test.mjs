@@ -26,6 +26,34 @@ nodeTest('designs and results keep to the schema', () => {
   assert.ok(!isDesign(wrong));
 });
 
+nodeTest('a file opens with a byte order mark, and none is read without end', () => {
+  const example = native(['example']);
+  assert.equal(native(['build', '-'], `\uFEFF${example}`), native(['build', '-'], example));
+  for (const args of [['build', '/dev/zero'], ['check', '/dev/zero'], ['courses', '/dev/zero']]) {
+    const { status, stderr } = attempt(args);
+    assert.equal(status, 2);
+    assert.match(stderr, /holds too much to be one of ours/);
+  }
+  // Letters of two bytes, of which the last one that is read is cut in two.
+  const { stderr } = check(` ${'é'.repeat(140_000)}`);
+  assert.match(stderr, /holds too much to be one of ours/);
+});
+
+nodeTest('a sweep takes numbers, and says which counts cannot be', () => {
+  const example = native(['example']);
+  const sweep = (...args) => attempt(['sweep', '-', '--csv', ...args], example);
+  for (const [option, value] of [['--from', 'nan'], ['--to', 'inf'], ['--from', '-inf']]) {
+    const { status, stdout, stderr } = sweep('--input', 'path.run_length_m', `${option}=${value}`);
+    assert.deepEqual([status, stdout], [2, '']);
+    assert.match(stderr, /path\.run_length_m: --from and --to take a number/);
+  }
+  const { status, stdout, stderr } = sweep('--input', 'path.run_count', '--from=-5', '--to=30', '--steps=2');
+  assert.equal(status, 0);
+  assert.match(stderr, /path\.run_count: -5 cannot be, 0 is taken\n.*: 30 cannot be, 12 is taken/);
+  const counts = stdout.trim().split('\n').slice(1).map((line) => line.split(',')[0]);
+  assert.deepEqual(counts, ['0', '12']);
+});
+
 nodeTest('the command tells fine, forbidden and unreadable apart', () => {
   const example = JSON.parse(native(['example']));
   assert.equal(check(JSON.stringify(example)).status, 0);

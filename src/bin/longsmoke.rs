@@ -12,7 +12,7 @@ use lexopt::prelude::*;
 use longsmoke::analysis::day::{Day, Setup, Whole, whole};
 use longsmoke::analysis::{Analysis, Failure, analyze};
 use longsmoke::design::Design;
-use longsmoke::design::document;
+use longsmoke::design::document::{self, Document, DocumentError};
 use longsmoke::design::examples::Example;
 use longsmoke::language::{self, English, said, say};
 use longsmoke::rules::{Answer, DayFigures, Edges, Finding, Known, Question, answer, judge};
@@ -389,8 +389,8 @@ fn range(
 ) -> Result<(), lexopt::Error> {
     let asked = asked.ok_or(said("--from, --to and --steps follow an --input or --and"))?;
     match option {
-        "from" => asked.from(value.parse()?),
-        "to" => asked.to(value.parse()?),
+        "from" => asked.from(value.parse()?)?,
+        "to" => asked.to(value.parse()?)?,
         _ => asked.steps(value.parse::<u8>()?.into()),
     }
     Ok(())
@@ -444,22 +444,41 @@ fn schema(which: Option<&str>) -> Outcome {
     say(&format!("{schema:#}\n"))
 }
 
-fn read(file: &str) -> std::io::Result<String> {
+/// What editors of some systems put in front of a text.
+const BYTE_ORDER_MARK: &[u8] = &[0xEF, 0xBB, 0xBF];
+
+/// The bytes of a file behind its byte order mark; no more than tell that it is too long.
+fn read(file: &str) -> std::io::Result<Vec<u8>> {
+    let most = u64::try_from(document::MOST_BYTES + BYTE_ORDER_MARK.len() + 1);
+    let most = most.unwrap_or(u64::MAX);
+    let mut bytes = Vec::new();
     if file == "-" {
-        let mut text = String::new();
-        std::io::stdin().read_to_string(&mut text)?;
-        Ok(text)
+        std::io::stdin().take(most).read_to_end(&mut bytes)?;
     } else {
-        std::fs::read_to_string(file)
+        std::fs::File::open(file)?.take(most).read_to_end(&mut bytes)?;
     }
+    if bytes.starts_with(BYTE_ORDER_MARK) {
+        bytes.drain(..BYTE_ORDER_MARK.len());
+    }
+    Ok(bytes)
+}
+
+/// What a file holds, or what is wrong with it, in words.
+fn opened(file: &str, system: System) -> Result<Document, String> {
+    let bytes = read(file).map_err(|error| error.to_string())?;
+    // A letter may be cut in two there.
+    let text = match String::from_utf8(bytes) {
+        Err(error) if error.as_bytes().len() > document::MOST_BYTES => {
+            return Err(words::document_error(&DocumentError::TooLong, system));
+        }
+        text => text.map_err(|error| error.to_string())?,
+    };
+    document::read(&text).map_err(|error| words::document_error(&error, system))
 }
 
 /// The design of a file; what is wrong with it is said.
 fn open(file: &str) -> Result<Design, Outcome> {
-    let read = read(file).map_err(|error| error.to_string()).and_then(|text| {
-        document::read(&text).map_err(|error| words::document_error(&error, System::Metric))
-    });
-    read.map(|document| document.design).map_err(|error| {
+    opened(file, System::Metric).map(|document| document.design).map_err(|error| {
         complain(&format!("{file}: {error}\n"));
         Outcome::Unreadable
     })
@@ -487,17 +506,12 @@ fn build(file: &str, form: Form, system: System) -> Outcome {
 }
 
 fn check_file(file: &str, form: Form, system: System) -> Outcome {
-    let result = read(file)
-        .map_err(|error| error.to_string())
-        .and_then(|text| {
-            document::read(&text).map_err(|error| words::document_error(&error, system))
-        })
-        .and_then(|document| {
-            let failed = |error| words::failure(&error, system);
-            let analysis = analyze(&document.design).map_err(failed)?;
-            let day = whole(&document.design, &Setup::STANDARD, None).map_err(failed)?;
-            Ok((document.design, analysis, day))
-        });
+    let result = opened(file, system).and_then(|document| {
+        let failed = |error| words::failure(&error, system);
+        let analysis = analyze(&document.design).map_err(failed)?;
+        let day = whole(&document.design, &Setup::STANDARD, None).map_err(failed)?;
+        Ok((document.design, analysis, day))
+    });
     let (design, analysis, standing) = match result {
         Ok(result) => result,
         Err(error) => {

@@ -1,6 +1,6 @@
 //! Many variants of one design: runs compared, inputs swept.
 
-use super::{Outcome, open, say};
+use super::{Outcome, complain, open, say};
 use longsmoke::analysis::Failure;
 use longsmoke::design::field::{FIELDS, Field, FieldId, Kind, field};
 use longsmoke::language::said;
@@ -38,6 +38,8 @@ pub struct Asked {
     from: Option<f64>,
     to: Option<f64>,
     steps: u32,
+    /// Numbers that cannot be, as they were given, each with the one that is taken.
+    held: Vec<[f64; 2]>,
 }
 
 impl Asked {
@@ -47,15 +49,44 @@ impl Asked {
         let found = found.ok_or_else(|| {
             say!("{key} is no input of a design file; see longsmoke schema design")
         })?;
-        Ok(Self { field: found.id, from: None, to: None, steps: STEPS })
+        Ok(Self { field: found.id, from: None, to: None, steps: STEPS, held: Vec::new() })
     }
 
-    pub fn from(&mut self, value: f64) {
-        self.from = Some(from_file(field(self.field), value));
+    pub fn from(&mut self, value: f64) -> Result<(), String> {
+        self.from = Some(self.end(value)?);
+        Ok(())
     }
 
-    pub fn to(&mut self, value: f64) {
-        self.to = Some(from_file(field(self.field), value));
+    pub fn to(&mut self, value: f64) -> Result<(), String> {
+        self.to = Some(self.end(value)?);
+        Ok(())
+    }
+
+    /// An end of the range, in SI. A design holds a count to what can be, so that is done here.
+    fn end(&mut self, given: f64) -> Result<f64, String> {
+        let field = field(self.field);
+        if !given.is_finite() {
+            let key = field.path;
+            return Err(say!("{key}: --from and --to take a number"));
+        }
+        match &field.kind {
+            Kind::Number(number) if number.quantity == Quantity::Count => {
+                let taken = given.clamp(*number.possible.start(), *number.possible.end());
+                if taken < given || given < taken {
+                    self.held.push([given, taken]);
+                }
+                Ok(taken)
+            }
+            _ => Ok(from_file(field, given)),
+        }
+    }
+
+    /// Says which numbers cannot be.
+    fn say_held(&self) {
+        for [given, taken] in &self.held {
+            let key = field(self.field).path;
+            complain(&(say!("{key}: {given} cannot be, {taken} is taken") + "\n"));
+        }
     }
 
     pub const fn steps(&mut self, steps: u32) {
@@ -198,6 +229,7 @@ pub fn sweep(file: &str, asked: &[Asked], form: Form) -> Outcome {
         Ok(design) => design,
         Err(outcome) => return outcome,
     };
+    asked.iter().for_each(Asked::say_held);
     let sweep = Sweep::new(&design, asked.iter().map(Asked::axis).collect());
     let points = shared(sweep.len(), |index| sweep.point(index));
     let system = if let Form::Table(system) = form { system } else { System::Metric };
