@@ -42,14 +42,15 @@ test('a DXF file is read with its units, layers and sizes', () => {
     const near = (found, expected) => found.forEach((length, index) => {
       assert.ok(Math.abs(length * millimeters - expected[index]) < 0.01, `${found} ${expected}`);
     });
-    near(masonry, [-235, 0, 2185, 2326]);
+    // From the base slab, 114 mm under the floor of the firebox.
+    near(masonry, [-235, -114, 2185, 2326]);
     near(chimney.slice(3), [8200]);
     // Every drawing has an outline that is closed, and the section its baffles.
     const closed = drawing.entities.filter(({ type, shape }) => type === 'POLYLINE' && shape);
     assert.ok(closed.length > 30);
     assert.equal(outlines(drawing, 'BAFFLES').length, 4);
     const texts = drawing.entities.filter(({ type }) => type === 'TEXT').map((entity) => entity.text);
-    assert.ok(texts.includes(millimeters === 1 ? '2.33 m' : '7\' 7 9/16"'), texts.join());
+    assert.ok(texts.includes(millimeters === 1 ? '2.44 m' : '8\' 1/16"'), texts.join());
   }
 });
 

@@ -467,9 +467,9 @@ fn volumes_and_masses_of_a_box_are_those_worked_by_hand() {
         (chimney.wall_thickness, chimney.insulation_thickness) = (0.02, 0.0);
         (chimney.masonry_wall, chimney.mouth_height) = (0.1, 8.0);
     });
-    // Core 0.7 x 0.6 m, facing to 0.9 x 0.8 m; 0.7 m from floor to top of crown.
+    // Core 0.7 x 0.6 m, facing to 0.9 x 0.8 m; 0.7 m from floor to top of crown, 0.1 m down to the base.
     let firebox = 0.7 * 0.6 * 0.8 - 0.5 * 0.4 * 0.6 - 0.09 * 0.1;
-    let facing = (0.9 * 0.8 - 0.7 * 0.6) * 0.7 - 0.09 * 0.1;
+    let facing = (0.9 * 0.8 - 0.7 * 0.6) * 0.8 - 0.09 * 0.1;
     let cap = 0.72 * 0.2;
     let expected = [
         (Part::Firebox, firebox, 2150.0),
@@ -526,10 +526,10 @@ fn runs_baffles_and_fill_are_those_worked_by_hand() {
         [volume(Part::Runs), volume(Part::Baffles), volume(Part::Fill)]
     };
     // Above: walls around 1.2 x 0.4 m, a baffle with a slot of 0.2 x 0.2 m, and beside the firebox
-    // of 0.7 m a fill of 0.5 x 0.4 m, 0.7 m high.
+    // of 0.7 m a fill of 0.5 x 0.4 m, 0.7 m up to the crown and 0.1 m down to the base.
     let walls = 2.0 * (1.2 * 0.4 - 1.0 * 0.2) * 0.2;
     let baffle = (1.2 * 0.4 - 0.2 * 0.2) * 0.05;
-    let above = [walls, baffle, 0.5 * 0.4 * 0.7];
+    let above = [walls, baffle, 0.5 * 0.4 * 0.8];
     // Bench: 1.2 x 0.65 x 0.2 m less the runs and the baffle, which has an opening of 0.2 x 0.2 m;
     // below it a floor of 0.1 m.
     let baffle = 0.05 * 0.2 * (1.0 - 0.2);

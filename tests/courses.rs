@@ -32,6 +32,7 @@ fn told(plans: &Plans, fault: &Fault) -> String {
     | Fault::Outside(spot)
     | Fault::Hole(spot)
     | Fault::Gap(spot)
+    | Fault::Hanging(spot)
     | Fault::Crossing(spot)
     | Fault::Closed(spot, _)
     | Fault::Narrow(spot, _)
@@ -75,7 +76,7 @@ fn faced_alike(design: &Design) {
         near(meters(bounds.back), outside.back, 5e-4);
         near(meters(top), shell.top, 5e-4);
         let inner = outside.grown(-design.shell.facing_thickness);
-        volume += (outside.area() - inner.area()) * shell.top;
+        volume += (outside.area() - inner.area()) * (shell.top + facing.foot);
     }
     if design.path.layout != Layout::Behind {
         near(facing.volume() / volume, 1.0, 1e-3);
@@ -95,6 +96,58 @@ fn courses_and_weights_have_the_same_facing() {
         faced_alike(&design);
         design.path.run_length = 0.3;
         faced_alike(&design);
+    }
+}
+
+/// Every body stands on the base slab or on other masonry: facing, hearth, the masonry below the runs and
+/// the floor of a bench begin on one level, that of the floor of the firebox in the analysis.
+#[test]
+fn all_masonry_stands_on_one_level() {
+    for layout in [Layout::Above, Layout::Behind, Layout::Bench] {
+        for core in [0.064, 0.114, 0.2286] {
+            let mut design = Design::demonstration();
+            design.path.layout = layout;
+            design.shell.core_thickness = core;
+            let plans = laid(&design);
+            assert_eq!(check(&plans).faults, [], "{layout:?} {core}");
+            // As thick as the walls of the firebox, or as the floor of runs where that is thicker.
+            let is_high = layout != Layout::Above && 0.114 < core;
+            let foot = if is_high { core } else { 0.114 };
+            for part in Part::ALL {
+                let stands = match part {
+                    Part::Firebox | Part::Fill | Part::Facing => true,
+                    Part::Runs => layout != Layout::Above,
+                    Part::Cap => false,
+                };
+                let own = || plans.courses.iter().filter(|course| course.part == part);
+                for body in 0..own().map(|course| course.body + 1).max().unwrap_or(0) {
+                    let low = own().filter(|course| course.body == body);
+                    let low = meters(low.map(|course| course.bottom).min().unwrap());
+                    // A brick is laid as thick as it is: 114.3 mm.
+                    assert!(!stands || (low + foot).abs() < 1e-3, "{layout:?} {part:?}: {low}");
+                }
+            }
+        }
+    }
+}
+
+/// A facing without its lowest course, as when it begins on the floor of the firebox, hangs in the air.
+#[test]
+fn the_checker_finds_what_hangs_in_the_air() {
+    for layout in [Layout::Above, Layout::Behind, Layout::Bench] {
+        let mut design = Design::demonstration();
+        design.path.layout = layout;
+        let plans = laid(&design);
+        for part in [Part::Firebox, Part::Fill, Part::Facing] {
+            let mut spoiled = plans.clone();
+            spoiled.courses.retain(|course| course.part != part || 0 <= course.bottom);
+            let is_told = plans.courses.len() == spoiled.courses.len()
+                || check(&spoiled)
+                    .faults
+                    .iter()
+                    .any(|fault| matches!(fault, Fault::Hanging(spot) if spot.part == part));
+            assert!(is_told, "{layout:?} {part:?}");
+        }
     }
 }
 
@@ -432,7 +485,9 @@ fn bricks_in_a_square_meter(brick: Brick, courses: u8) -> f64 {
     design.shell.facing_thickness = brick.size.width;
     design.shell.gap = 0.02;
     let rise = meters(steps(brick.size.height) + steps(brick.joint));
-    design.firebox.height = rise * f64::from(courses) - design.firebox.crown_thickness;
+    // From the base, below the floor, to the top of the crown.
+    let rest = design.firebox.crown_thickness + design.foot();
+    design.firebox.height = rise * f64::from(courses) - rest;
     let bricks = Bricks { core: Some(EVEN), facing: Some(brick) };
     let plans = laid_in(&design, bricks);
     // Above the door.

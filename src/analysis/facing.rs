@@ -187,6 +187,8 @@ pub struct Facing {
     pub firebox: Plan,
     /// Top of it above the floor of the firebox (m).
     pub crown: f64,
+    /// From that floor down to the base slab, on which all of it stands (m).
+    pub foot: f64,
     /// The core around all runs.
     pub runs: Option<Plan>,
     /// Where they begin and end (m).
@@ -212,8 +214,17 @@ impl Facing {
         let bottom = if layout == Layout::Above { crown } else { 0.0 };
         let around = runs.map(|runs| (runs, top));
         let shells = shells(layout, (firebox, crown), around, Plan::join);
-        let (gap, thickness) = (shell.gap, shell.facing_thickness);
-        Self { layout, firebox, crown, runs, heights: (bottom, top), shells, gap, thickness }
+        Self {
+            layout,
+            firebox,
+            crown,
+            foot: design.foot(),
+            runs,
+            heights: (bottom, top),
+            shells,
+            gap: shell.gap,
+            thickness: shell.facing_thickness,
+        }
     }
 
     /// From the core that reaches farthest to the outer face (m).
@@ -255,7 +266,7 @@ impl Facing {
     pub fn volume(&self) -> f64 {
         let ring = |shell: &Shell<Plan, f64>| {
             let area = |by| area_of(&shell.around, by);
-            (area(self.skin()) - area(self.gap)) * shell.top
+            (area(self.skin()) - area(self.gap)) * (shell.top + self.foot)
         };
         self.shells.iter().map(ring).sum()
     }
@@ -329,11 +340,12 @@ impl Facing {
         let mut levels = Vec::new();
         for shell in &self.shells {
             let of = |plan: &Plan| shell.around.contains(plan) || self.layout == Layout::Above;
-            let firebox = Some(self.firebox).filter(of).map(|plan| (plan, 0.0, self.crown));
+            let foot = -self.foot;
+            let firebox = Some(self.firebox).filter(of).map(|plan| (plan, foot, self.crown));
             let (_, top) = self.heights;
-            let runs = self.runs.filter(of).map(|plan| (plan, 0.0, top));
+            let runs = self.runs.filter(of).map(|plan| (plan, foot, top));
             let blocks: Vec<(Plan, f64, f64)> = firebox.into_iter().chain(runs).collect();
-            let mut ends = [0.0, self.crown.min(shell.top), top.min(shell.top), shell.top];
+            let mut ends = [foot, self.crown.min(shell.top), top.min(shell.top), shell.top];
             ends.sort_by(f64::total_cmp);
             for (bottom, top) in ends.into_iter().zip(ends.into_iter().skip(1)) {
                 let stands = |block: &&(Plan, f64, f64)| block.1 <= bottom && top <= block.2;
@@ -479,12 +491,13 @@ mod tests {
         near(facing.footprint(), 2.42 * 0.83);
         // 0.72 m up to the crown, five runs of 0.24 m with four baffles of 64 mm.
         let height = 0.72 + 5.0 * 0.24 + 4.0 * 0.064;
-        near(facing.volume(), (2.42 * 0.83 - 2.19 * 0.6) * height);
+        // And 0.114 m down to the base, as thick as the walls of the firebox.
+        near(facing.volume(), (2.42 * 0.83 - 2.19 * 0.6) * (height + 0.114));
         // Ties reach firebox and both ends; beside firebox and runs nothing but what lies at the gap.
         let above = height - 0.72;
         let low = 2.0 * 0.648 + 0.588 + 0.268;
-        near(facing.within_reach(), 0.72 * low + above * 2.0 * 0.268);
-        near(facing.at_the_gap(), 0.72 * low + above * 0.268);
+        near(facing.within_reach(), 0.834 * low + above * 2.0 * 0.268);
+        near(facing.at_the_gap(), 0.834 * low + above * 0.268);
     }
 
     /// A bench stands at the gap all around, and so does a firebox without runs.
@@ -499,13 +512,13 @@ mod tests {
         let runs = 5.0 * 0.14 + 4.0 * 0.064 + 0.128;
         near(facing.around_runs().unwrap().length(), runs + 0.242);
         near(facing.before_run(Side::Front, (0.0, 0.24)).share, 0.0);
-        let within = 2.0 * (0.648 + 0.588) * 0.72 + 2.0 * (runs + 2.128) * 0.24;
+        let within = 2.0 * (0.648 + 0.588) * 0.834 + 2.0 * (runs + 2.128) * 0.354;
         near(facing.within_reach(), within);
         near(facing.at_the_gap(), within);
         design.path.run_count = 0;
         let facing = Facing::new(&design);
         assert_eq!(facing.farthest(&Side::ALL), None);
-        near(facing.within_reach(), 2.0 * (0.648 + 0.588) * 0.72);
+        near(facing.within_reach(), 2.0 * (0.648 + 0.588) * 0.834);
         assert_eq!(facing.around_runs(), None);
     }
 

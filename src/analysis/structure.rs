@@ -1,10 +1,10 @@
 //! Volumes and masses of the parts in closed form, and what they press on.
 //!
-//! The core stands on the base slab, as does the facing, which goes around all of it as
-//! [`super::facing`] says, and carries the cap. Runs above the firebox that are longer or wider than it
+//! Core and facing stand on the base slab on one level, [`Design::foot`]. The facing goes around all of
+//! the core as [`super::facing`] says, and carries the cap. Runs above the firebox that are longer or wider than it
 //! stand on a fill of the core's material.
 
-use super::facing::Facing;
+use super::facing::{Facing, Plan};
 use super::path::Path;
 use crate::design::building::{ChimneyCarrier, ChimneyKind};
 use crate::design::material::{CONCRETE, MINERAL_WOOL_DENSITY, Material};
@@ -129,7 +129,7 @@ fn run_block(design: &Design) -> Option<Block> {
 
 /// Volumes of the walls of the runs and of their baffles (m3). A baffle lacks a slot as long as
 /// the run is high.
-fn runs_and_baffles(design: &Design, path: &Path) -> (f64, f64) {
+fn runs_and_baffles(design: &Design, facing: &Facing, path: &Path) -> (f64, f64) {
     let Some(block) = run_block(design) else { return (0.0, 0.0) };
     let (core, baffle) = (design.shell.core_thickness, design.path.baffle_thickness);
     let runs = design.path.runs();
@@ -156,10 +156,12 @@ fn runs_and_baffles(design: &Design, path: &Path) -> (f64, f64) {
         };
         runs.iter().map(wall).sum::<f64>()
     };
+    // Where the firebox stands in it, its own floor lies.
+    let shared = facing.runs.and_then(|runs| runs.meet(facing.firebox)).map_or(0.0, Plan::area);
     let floor = match design.path.layout {
         Layout::Above => 0.0,
-        Layout::Behind => block.area() * core - path.firebox_overlap * core,
-        Layout::Bench => block.area() * core,
+        Layout::Behind => (block.area() - shared) * facing.foot - path.firebox_overlap * core,
+        Layout::Bench => block.area() * facing.foot,
     };
     (walls + floor, baffles)
 }
@@ -168,7 +170,7 @@ fn firebox(design: &Design, facing: &Facing) -> f64 {
     let chamber = &design.firebox;
     let wall = chamber.wall_thickness;
     let inner = chamber.width * chamber.depth * chamber.height;
-    facing.firebox.area() * (facing.crown + wall) - inner - chamber.door_area() * wall
+    facing.firebox.area() * (facing.crown + facing.foot) - inner - chamber.door_area() * wall
 }
 
 /// The facing without the opening of the door.
@@ -245,8 +247,8 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
     let footprint = facing.footprint();
     let core = shell.core_material.properties().density;
     let face = shell.facing_material.properties().density;
-    let (runs, baffles) = runs_and_baffles(design, path);
-    let fill = facing.under_runs() * facing.crown;
+    let (runs, baffles) = runs_and_baffles(design, &facing, path);
+    let fill = facing.under_runs() * (facing.crown + facing.foot);
     let (chimney_volume, chimney_mass) = chimney(design);
     let of = |part, volume: f64, density: f64| Amount {
         part,
@@ -281,7 +283,7 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
         footing,
         footing_ground: ground,
         soil: ground_pressure(carried + footing, ground),
-        slenderness: design.top_height() / facing.narrowest(),
+        slenderness: design.height_above_base() / facing.narrowest(),
         longest_core: run_block(design).map_or(facing.firebox.length(), |runs| runs.length),
     }
 }

@@ -435,7 +435,7 @@ fn fittings(list: &mut List<'_>, placed: Option<&Placed>) {
 fn board(design: &Design) -> f64 {
     let on = design.shell.insulation;
     let [length, depth] = super::weight::outline(design);
-    let height = design.top_height() + design.firebox.wall_thickness;
+    let height = design.height_above_base();
     (on.front + on.back) * length * height
         + 2.0 * on.sides * depth * height
         + on.top * length * depth

@@ -118,13 +118,13 @@ const fn upright(plan: Plan, heights: (f64, f64)) -> Block {
 
 impl Places {
     fn new(design: &Design) -> Self {
-        let (wall, shell) = (design.firebox.wall_thickness, &design.shell);
+        let shell = &design.shell;
         let facing = Facing::new(design);
-        let firebox = upright(facing.firebox, (-wall, facing.crown));
+        let firebox = upright(facing.firebox, (-facing.foot, facing.crown));
         let (bottom, top) = facing.heights;
         let floor = match design.path.layout {
             Layout::Above => bottom,
-            Layout::Behind | Layout::Bench => -shell.core_thickness,
+            Layout::Behind | Layout::Bench => -facing.foot,
         };
         let runs = facing.runs.map(|plan| upright(plan, (floor, top)));
         let skin = (shell.gap, shell.gap + shell.facing_thickness);
@@ -170,12 +170,16 @@ fn blocks(design: &Design, places: &Places, part: Part) -> Vec<(Block, f64)> {
             vec![(*firebox, 1.0), (inside, -1.0)]
         }
         (Part::Runs | Part::Baffles, Some(runs)) => {
-            let inside = runs.wider(-design.shell.core_thickness);
+            // On the base their floor is solid.
+            let [_, _, (low, high)] = runs.0;
+            let inside = runs.wider(-design.shell.core_thickness).between(low.max(0.0), high);
             vec![(*runs, 1.0), (inside, if part == Part::Runs { -1.0 } else { 0.0 })]
         }
         (Part::Facing, _) => {
-            let (outer, inner) =
-                (places.bodies(*skin, |top| (0.0, top)), places.bodies(*gap, |top| (0.0, top)));
+            let (outer, inner) = (
+                places.bodies(*skin, |top| (foot, top)),
+                places.bodies(*gap, |top| (foot, top)),
+            );
             outer
                 .into_iter()
                 .chain(inner.into_iter().map(|(block, share)| (block, -share)))

@@ -33,6 +33,8 @@ pub enum Fault {
     Blocked(Spot, Space),
     /// A course does not begin where the one below it ends.
     Gap(Spot),
+    /// A body begins neither on the base nor on other masonry.
+    Hanging(Spot),
     /// Pieces of two bodies take the same place.
     Crossing(Spot),
     /// Masonry in the way through an opening.
@@ -64,6 +66,7 @@ pub struct Report {
 /// Checks all courses.
 pub fn check(plans: &Plans) -> Report {
     let mut report = Report::default();
+    let base = plans.courses.iter().map(|course| course.bottom).min().unwrap_or(0);
     for course in &plans.courses {
         filled(course, &mut report);
         clear(course, &plans.clear, &mut report);
@@ -74,10 +77,11 @@ pub fn check(plans: &Plans) -> Report {
         for body in 0.. {
             let own = plans.courses.iter().filter(|c| c.part == part && c.body == body);
             let mut own: Vec<&Course> = own.collect();
-            if own.is_empty() {
-                break;
-            }
             own.sort_by_key(|course| course.number);
+            let Some(lowest) = own.first() else {
+                break;
+            };
+            standing(lowest, plans, base, &mut report);
             for (below, above) in own.iter().zip(own.iter().skip(1)) {
                 if below.top() != above.bottom {
                     let rect = above.region.bounds().unwrap_or(Rect::new(0, 0, 0, 0));
@@ -90,7 +94,7 @@ pub fn check(plans: &Plans) -> Report {
             }
         }
     }
-    carried(plans, &mut report);
+    carried(plans, base, &mut report);
     crossing(plans, &mut report);
     report
 }
@@ -194,15 +198,33 @@ pub(super) fn unbroken<'a>(
     })
 }
 
-/// Every piece lies on ground or on courses that end where its own begins.
-fn carried(plans: &Plans, report: &mut Report) {
-    for course in plans.courses.iter().filter(|course| 0 < course.bottom) {
-        let mut support = Region::default();
-        for other in plans.courses.iter().filter(|other| other.top() == course.bottom) {
-            for rect in other.region.rects() {
-                support.add(*rect);
-            }
+/// What ends where a course begins.
+fn support(plans: &Plans, course: &Course) -> Region {
+    let mut support = Region::default();
+    for other in plans.courses.iter().filter(|other| other.top() == course.bottom) {
+        for rect in other.region.rects() {
+            support.add(*rect);
         }
+    }
+    support
+}
+
+/// The lowest pieces of a body lie on the base or on other masonry, but for those of a cap that span.
+fn standing(lowest: &Course, plans: &Plans, base: i32, report: &mut Report) {
+    if lowest.bottom <= base {
+        return;
+    }
+    let support = support(plans, lowest);
+    let hanging = lowest.pieces.iter().filter(|piece| support.within(piece.rect).is_empty());
+    let spans = lowest.part == Part::Cap && hanging.clone().count() < lowest.pieces.len();
+    let found = hanging.take(if spans { 0 } else { 1 });
+    report.faults.extend(found.map(|piece| Fault::Hanging(spot(lowest, piece.rect))));
+}
+
+/// Every piece lies on the base or on courses that end where its own begins.
+fn carried(plans: &Plans, base: i32, report: &mut Report) {
+    for course in plans.courses.iter().filter(|course| base < course.bottom) {
+        let support = support(plans, course);
         for piece in &course.pieces {
             let by = overhang(piece.rect, &support);
             if steps(OVERHANG) < by {

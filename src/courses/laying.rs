@@ -17,7 +17,8 @@ pub const OVERHANG: f64 = 0.02;
 const UNCUT: i32 = 20;
 /// An opening that is only sketched may be lower by this share of a course (–).
 const SKETCHED: f64 = 0.5;
-/// From tie to tie along the wall (m), and up it; common practice, no source.
+/// From tie to tie along the wall (m), and up it from the base, where a facing is low up half of it; common
+/// practice, no source.
 const TIES: (f64, f64) = (0.60, 0.40);
 
 /// A course before it is laid.
@@ -36,6 +37,8 @@ pub(super) fn lay(solids: &Solids, bricks: Bricks) -> (Vec<Course>, Vec<Through>
     let mut courses: Vec<Course> = Vec::new();
     let mut made: Vec<Made> = Vec::new();
     let mut through = Vec::new();
+    let levels_of_all = solids.bodies.iter().flat_map(|body| &body.levels);
+    let base = levels_of_all.map(|level| level.bottom).min().unwrap_or(0);
     for (index, body) in solids.bodies.iter().enumerate() {
         let brick = if body.part == Part::Facing { bricks.facing } else { bricks.core };
         let kit = Kit::new(brick);
@@ -45,12 +48,13 @@ pub(super) fn lay(solids: &Solids, bricks: Bricks) -> (Vec<Course>, Vec<Through>
         let open = openings(body, &layers, &made);
         let which = solids.bodies.iter().take(index).filter(|b| b.part == body.part).count();
         let first = courses.len();
+        let top = body.levels.last().map_or(base, |level| level.top);
         for level in layers.chunk_by(|_, next| next.index > 0) {
-            let mut laid = best_laid((&courses, first), level, &open, kit);
+            let mut laid = best_laid((&courses, base), level, &open, kit);
             for course in &mut laid {
                 course.part = body.part;
                 (course.body, course.number) = (which, course.number + courses.len() - first);
-                course.ties = ties(&courses, course);
+                course.ties = ties((&courses, base), course, top);
             }
             courses.append(&mut laid);
         }
@@ -65,7 +69,7 @@ pub(super) fn lay(solids: &Solids, bricks: Bricks) -> (Vec<Course>, Vec<Through>
 /// A level whose first course runs through in front and behind, or at the sides: the one in which more
 /// joints are broken, then fewer bricks cut.
 fn best_laid(
-    laid: (&[Course], usize),
+    laid: (&[Course], i32),
     level: &[Layer<'_>],
     open: &[Made],
     kit: Kit,
@@ -85,19 +89,18 @@ fn best_laid(
     if rate(&other) < best { other } else { first }
 }
 
-/// The courses of a level, numbered from 1, not yet named; turned where its first course runs through
-/// at the sides.
+/// The courses of a level over those that are laid, numbered from 1, not yet named; turned where its first
+/// course runs through at the sides. On the base nothing else carries them.
 fn lay_level(
-    (courses, first): (&[Course], usize),
+    (courses, base): (&[Course], i32),
     level: &[Layer<'_>],
     open: &[Made],
     (kit, turned): (Kit, bool),
 ) -> Vec<Course> {
     let mut laid: Vec<Course> = Vec::with_capacity(level.len());
     for (number, layer) in level.iter().enumerate() {
-        let is_first = courses.len() == first && laid.is_empty();
-        let stands = layer.bottom < 0 || layer.bottom == 0 && is_first;
-        let support = (!stands).then(|| support(courses.iter().chain(&laid), layer));
+        let support =
+            (base < layer.bottom).then(|| support(courses.iter().chain(&laid), layer));
         let below = laid.last().map_or(Vec::new(), |course| course.joints.clone());
         let (ahead, pieces, joints) = (Vec::new(), Vec::new(), Vec::new());
         let row = Row { kit, layer, turned, below, ahead, pieces, joints };
@@ -612,10 +615,12 @@ impl Row<'_> {
 }
 
 /// Ties into the bed under a course of the facing, where they reach the core.
-fn ties(courses: &[Course], course: &Course) -> Vec<(i32, i32)> {
-    let rise = steps(TIES.1);
-    let is_due = course.bottom / rise != (course.bottom - course.bed - course.height) / rise;
-    if course.part != Part::Facing || course.bottom <= 0 || !is_due {
+fn ties((courses, base): (&[Course], i32), course: &Course, top: i32) -> Vec<(i32, i32)> {
+    let rise = steps(TIES.1).min((top - base) / 2).max(1);
+    let rows_below = |height: i32| (height - base) / rise;
+    let below = course.bottom - course.bed - course.height;
+    let is_due = rows_below(course.bottom) != rows_below(below.max(base));
+    if course.part != Part::Facing || !is_due {
         return Vec::new();
     }
     let beside = courses.iter().filter(|other| {

@@ -231,6 +231,8 @@ struct Builder<'a> {
     sizes: Vec<Run>,
     wall: i32,
     core: i32,
+    /// Top of the base slab, on which all masonry stands: below the floor of the firebox, which is 0.
+    base: i32,
     /// Inner and outer firebox.
     chamber: Rect,
     block: Rect,
@@ -276,6 +278,7 @@ impl<'a> Builder<'a> {
             sizes: design.path.runs(),
             wall,
             core,
+            base: -steps(design.foot()),
             chamber,
             block: chamber.grown(wall),
             channels: Vec::new(),
@@ -420,7 +423,7 @@ impl<'a> Builder<'a> {
         over.cut(self.way_up().unwrap_or(Rect::new(0, 0, 0, 0)));
         let level = |bottom, top, region, make| Level { bottom, top, region, make };
         let levels = vec![
-            level(-self.wall, 0, Region::from(self.block), Make::Solid),
+            level(self.base, 0, Region::from(self.block), Make::Solid),
             level(0, height, walls, Make::Walls(self.wall)),
             level(height, crown, over, Make::Slab),
         ];
@@ -448,7 +451,7 @@ impl<'a> Builder<'a> {
         let mut region = Region::from(stack);
         region.cut(self.block);
         let top = steps(fire.height + fire.crown_thickness);
-        let level = Level { bottom: 0, top, region, make: Make::Solid };
+        let level = Level { bottom: self.base, top, region, make: Make::Solid };
         let is_there = !level.region.is_empty();
         // Runs wider than the firebox stand on masonry before its door.
         let door = self.door(stack.front, self.chamber.front);
@@ -462,7 +465,7 @@ impl<'a> Builder<'a> {
         let mut levels = Vec::new();
         if self.layout() != Layout::Above {
             let region = Region::from(stack);
-            levels.push(Level { bottom: -self.core, top: 0, region, make: Make::Solid });
+            levels.push(Level { bottom: self.base, top: 0, region, make: Make::Solid });
         }
         if self.layout() == Layout::Bench {
             self.bench_walls(stack, &mut levels);
@@ -694,7 +697,7 @@ impl<'a> Builder<'a> {
             return None;
         }
         let holes = self.holes_through(&region, outline.bounds()?);
-        let level = Level { bottom: 0, top, region, make: Make::Walls(thickness) };
+        let level = Level { bottom: self.base, top, region, make: Make::Walls(thickness) };
         Some(Body { part: Part::Facing, levels: vec![level], holes })
     }
 

@@ -632,6 +632,23 @@ impl Design {
         core + self.shell.cap_thickness
     }
 
+    /// From the floor of the firebox down to the base slab (m): as thick as its walls. All masonry stands
+    /// on that level, the floor of runs behind or beside the firebox fills it.
+    pub fn foot(&self) -> f64 {
+        let wall = self.firebox.wall_thickness;
+        match self.path.layout {
+            Layout::Behind | Layout::Bench if 0 < self.path.run_count => {
+                wall.max(self.shell.core_thickness)
+            }
+            Layout::Above | Layout::Behind | Layout::Bench => wall,
+        }
+    }
+
+    /// Height of all masonry above the base slab (m).
+    pub fn height_above_base(&self) -> f64 {
+        self.foot() + self.top_height()
+    }
+
     #[expect(clippy::too_many_lines, reason = "one literal, a line per input")]
     /// The demonstration: an invented farmhouse with a brick heater of five runs. Its chimney is
     /// of the residential type, see [`crate::sources::CHIMNEY_CLASS`].

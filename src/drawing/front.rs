@@ -16,8 +16,8 @@ use crate::units::{Quantity, System, figure};
 pub const GRIPS: [FieldId; 4] =
     [FieldId::AboveDistance, FieldId::SideDistance, FieldId::DoorHeight, FieldId::DoorWidth];
 
-/// What stands under the heater (m): drawn, not designed.
-const SUPPORT: f64 = 0.15;
+/// Height of what is drawn of the ground (m): drawn, not designed.
+const GROUND: f64 = 0.1;
 
 /// The heater from the front, to scale (m): x and y as in the section. Texts are enlarged by a
 /// factor.
@@ -38,29 +38,33 @@ fn view(design: &Design, analysis: &Analysis, system: System, scale: Scale) -> D
     let off = drawn(design.surroundings.side, scale.reach) + THICKNESS;
     let (left, right) = (whole.low.x - off, whole.high.x + off);
     let ceiling = whole.high.y + drawn(design.surroundings.above, scale.reach);
-    let ground = Extent::new(left, -SUPPORT - 0.1, right, -SUPPORT);
+    let base = -design.foot();
+    let floor = base - design.shell.base_thickness;
+    let ground = Extent::new(left, floor - GROUND, right, floor);
     sheet.rectangle(Role::Ground, None, ground);
-    sheet.line(Role::House, vec![point(left, -SUPPORT), point(right, -SUPPORT)]);
+    sheet.line(Role::House, vec![point(left, floor), point(right, floor)]);
     let chimney = masses.chimney;
-    let seen = Extent::new(chimney.low.x, -SUPPORT, chimney.high.x, ceiling);
+    let seen = Extent::new(chimney.low.x, floor, chimney.high.x, ceiling);
     sheet.rectangle(Role::House, None, seen);
     for block in blocks.iter().rev() {
         let cap = block.high.y - design.shell.cap_thickness;
-        let face = Extent::new(block.low.x, -SUPPORT, block.high.x, cap);
+        let under = Extent::new(block.low.x, floor, block.high.x, base);
+        let face = Extent::new(block.low.x, base, block.high.x, cap);
         let slab = Extent::new(block.low.x, cap, block.high.x, block.high.y);
+        sheet.rectangle(Role::Slab, None, under);
         sheet.rectangle(Role::Facing, None, face);
         sheet.rectangle(Role::Slab, None, slab);
         sheet.rectangle(Role::Outline, Some(Place::Whole), face.join(slab));
     }
     let door = door(&mut sheet, design);
-    dimensions(&mut sheet, whole, door, system);
+    dimensions(&mut sheet, (whole, floor), door, system);
     let side = |away: f64, x: f64| Distance {
         field: FieldId::SideDistance,
         place: Place::Side,
         from: point(x, 0.35 * whole.high.y),
         away: point(away, 0.0),
         length: design.surroundings.side,
-        ends: (-SUPPORT, ceiling),
+        ends: (floor, ceiling),
     };
     let above = Distance {
         field: FieldId::AboveDistance,
@@ -76,7 +80,7 @@ fn view(design: &Design, analysis: &Analysis, system: System, scale: Scale) -> D
     let scales =
         [other, side(1.0, whole.high.x).add(&mut sheet, system), above.add(&mut sheet, system)];
     if scales.contains(&false) {
-        far(&mut sheet, point(left, -SUPPORT - 0.1));
+        far(&mut sheet, point(left, floor - GROUND));
     }
     sheet.finish(description(design, whole, system))
 }
@@ -143,10 +147,10 @@ fn door(sheet: &mut Sheet, design: &Design) -> Extent {
     door
 }
 
-fn dimensions(sheet: &mut Sheet, whole: Extent, door: Extent, system: System) {
+fn dimensions(sheet: &mut Sheet, (whole, floor): (Extent, f64), door: Extent, system: System) {
     let size = sheet.text_size;
     let text = |length: f64, quantity| figure(length, quantity, system);
-    let row = |index: f64| -SUPPORT - 0.1 - size * (1.6 + 1.6 * index);
+    let row = |index: f64| floor - GROUND - size * (1.6 + 1.6 * index);
     let down = point(0.0, -0.6 * size);
     for (index, extent, quantity) in
         [(0.0, door, Quantity::Size), (1.0, whole, Quantity::Length)]
@@ -159,8 +163,13 @@ fn dimensions(sheet: &mut Sheet, whole: Extent, door: Extent, system: System) {
     let (low, high) = (point(x, door.low.y), point(x, door.high.y));
     sheet.dimension(low, high, &text(door.height(), Quantity::Size), aside);
     let x = whole.high.x - 1.0 * size;
-    let (low, high) = (point(x, 0.0), point(x, whole.high.y));
-    sheet.dimension(low, high, &text(whole.high.y, Quantity::Length), point(-0.6 * size, 0.0));
+    let (low, high) = (point(x, whole.low.y), point(x, whole.high.y));
+    sheet.dimension(
+        low,
+        high,
+        &text(whole.height(), Quantity::Length),
+        point(-0.6 * size, 0.0),
+    );
 }
 
 fn description(design: &Design, whole: Extent, system: System) -> String {
@@ -168,10 +177,10 @@ fn description(design: &Design, whole: Extent, system: System) -> String {
     let length = |length| figure(length, Quantity::Length, system);
     let around = &design.surroundings;
     say!(
-        "Front to scale: {} wide and {} high above the floor of the firebox, door {} by {}; {} \
+        "Front to scale: {} wide and {} high above the base slab, door {} by {}; {} \
          to what can burn at the sides, {} to the ceiling.",
         length(whole.width()),
-        length(whole.high.y),
+        length(whole.height()),
         size(design.firebox.door_width),
         size(design.firebox.door_height),
         size(around.side),

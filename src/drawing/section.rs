@@ -236,14 +236,15 @@ impl Scene<'_> {
     fn masonry(&mut self) {
         let frame = &self.frame;
         let outer = frame.outer();
-        let support = Extent::new(outer.low.x, frame.floor, outer.high.x, 0.0);
+        let support = Extent::new(outer.low.x, frame.floor, outer.high.x, frame.base);
+        let (floor, base) = (frame.floor, frame.base);
         let apart = self.design.path.layout != Layout::Above;
         if !apart {
             self.sheet.rectangle(Role::Slab, None, support);
         }
         for Body { core, below, gap, facing, cap } in frame.bodies.clone() {
             if apart {
-                let under = Extent::new(facing.low.x, -frame::SUPPORT, facing.high.x, 0.0);
+                let under = Extent::new(facing.low.x, floor, facing.high.x, base);
                 self.sheet.rectangle(Role::Slab, None, under);
             }
             self.sheet.rectangle(Role::Facing, Some(Place::Whole), facing);
@@ -258,7 +259,7 @@ impl Scene<'_> {
         self.niche();
     }
 
-    /// The space beside the firebox under longer runs.
+    /// What stands beside the firebox under longer runs.
     fn niche(&mut self) {
         let chamber = &self.design.firebox;
         let core = self.design.shell.core_thickness;
@@ -267,7 +268,6 @@ impl Scene<'_> {
         let long = !self.frame.cells.is_empty() && right > left + core;
         if self.design.path.layout == Layout::Above && long {
             let space = Extent::new(left, 0.0, right, chamber.height);
-            self.sheet.rectangle(Role::Void, None, space);
             self.inside(space, said("masonry below the runs"));
         }
     }
@@ -642,7 +642,7 @@ impl Scene<'_> {
         let step = point(side * 0.6 * size, 0.0);
         let column = |index: f64| start + side * 1.5 * size * index;
         let frame = &self.frame;
-        let top = frame.top;
+        let (base, top) = (frame.base, frame.top);
         let ceiling = top + self.design.surroundings.above;
         let space = frame.firebox;
         let mouth = self.design.chimney.mouth_height;
@@ -653,7 +653,7 @@ impl Scene<'_> {
         let firebox = Some(FieldId::FireboxHeight);
         let mut spans = vec![(column(1.0), 0.0, space.high.y, Quantity::Size, firebox)];
         spans.extend(run.map(|run| (beside_runs, run.low.y, run.high.y, Quantity::Size, None)));
-        spans.push((column(2.0), 0.0, top, Quantity::Length, None));
+        spans.push((column(2.0), base, top, Quantity::Length, None));
         if ceiling + HOUSE_SLAB < mouth {
             let above = Some(FieldId::AboveDistance);
             spans.push((column(2.0), top, ceiling, Quantity::Size, above));
@@ -827,12 +827,12 @@ impl Scene<'_> {
             }
             Place::Side => point(self.face(side) + side * 0.8 * size, 0.5 * space.high.y),
             Place::Back => point(first.low.x + 0.8 * size, frame.top + 2.4 * size),
-            Place::Front => point(space.middle().x, frame.floor + 0.5 * frame::SUPPORT),
+            Place::Front => point(space.middle().x, 0.5 * (frame.floor + frame.base)),
             Place::Chimney => {
                 let foot = frame.flue.connector.high.y;
                 point(inner.middle().x, 0.5 * (foot + inner.high.y))
             }
-            Place::Below => point(outer.low.x + size, frame.floor + 0.5 * frame::SUPPORT),
+            Place::Below => point(outer.low.x + size, 0.5 * (frame.floor + frame.base)),
             Place::Ceiling => {
                 let above = self.design.surroundings.above.min(2.0);
                 point(outer.middle().x, frame.heights.drawn(frame.top + 0.5 * above))
@@ -853,12 +853,13 @@ impl Scene<'_> {
             said("Section to scale, the chimney shortened")
         };
         say!(
-            "{scale}: firebox {} wide and {} high, runs {runs}: {}; chimney mouth {} \
-             above the floor of the firebox. Gas leaves the firebox at {}, the last run at {} \
+            "{scale}: firebox {} wide and {} high, runs {runs}: {}; all masonry {} high \
+             above the base slab; chimney mouth {} above the floor of the firebox. Gas leaves the firebox at {}, the last run at {} \
              and the mouth at {}.",
             self.figure(self.design.firebox.width, Quantity::Size),
             self.figure(self.design.firebox.height, Quantity::Size),
             self.frame.cells.len(),
+            self.figure(self.design.height_above_base(), Quantity::Length),
             self.figure(self.design.chimney.mouth_height, Quantity::Length),
             self.figure(fire.firebox_outlet, Quantity::Temperature),
             self.figure(fire.runs_outlet, Quantity::Temperature),

@@ -329,6 +329,7 @@ fn fault(fault: &Fault) -> String {
         Fault::Hole(spot) => (said("a hole is left"), spot),
         Fault::Blocked(spot, _) => (said("the gas is blocked"), spot),
         Fault::Gap(spot) => (said("a course does not lie on the next"), spot),
+        Fault::Hanging(spot) => (said("nothing carries it"), spot),
         Fault::Crossing(spot) => (said("two parts cross"), spot),
         Fault::Closed(spot, _) => (said("an opening is closed"), spot),
         Fault::Narrow(spot, _) => (said("an opening is too narrow"), spot),

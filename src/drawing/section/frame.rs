@@ -7,8 +7,6 @@ use crate::analysis::{Analysis, RunState};
 use crate::design::{Design, Layout};
 use crate::drawing::{Extent, Point, point};
 
-/// Support slab between house floor and firebox floor (m): drawn, not designed.
-pub(super) const SUPPORT: f64 = 0.15;
 /// From the outer face of the masonry to the chimney at least (m): drawn, not designed.
 const CHIMNEY_AIR: f64 = 0.04;
 
@@ -83,6 +81,9 @@ pub(super) struct Frame {
     /// Inner width of the runs, ends of the longest.
     pub inner: Extent,
     pub flue: Flue,
+    /// Top of the base slab, on which all masonry stands.
+    pub base: f64,
+    /// Its underside.
     pub floor: f64,
     pub top: f64,
     pub heights: Heights,
@@ -112,7 +113,8 @@ impl Frame {
             cells,
             slots,
             inner,
-            floor: -SUPPORT,
+            base: -design.foot(),
+            floor: floor(design),
             top: design.top_height(),
             heights,
         };
@@ -139,6 +141,11 @@ impl Frame {
             .reduce(Extent::join)
             .unwrap_or(self.firebox)
     }
+}
+
+/// Where the slab under the masonry lies on the house (m).
+fn floor(design: &Design) -> f64 {
+    -design.foot() - design.shell.base_thickness
 }
 
 fn cells(design: &Design, analysis: &Analysis, spread: f64) -> Vec<Cell> {
@@ -181,7 +188,8 @@ fn bodies(design: &Design, cells: &[Cell], inner: Extent) -> Vec<Body> {
     let (shell, chamber) = (&design.shell, &design.firebox);
     let (wall, core) = (chamber.wall_thickness, shell.core_thickness);
     let under_cap = design.top_height() - shell.cap_thickness;
-    let alone = Extent::new(-wall, 0.0, chamber.width + wall, under_cap);
+    let base = -design.foot();
+    let alone = Extent::new(-wall, base, chamber.width + wall, under_cap);
     if cells.is_empty() {
         return vec![body(design, alone)];
     }
@@ -189,7 +197,7 @@ fn bodies(design: &Design, cells: &[Cell], inner: Extent) -> Vec<Body> {
         Layout::Above => {
             let crown = chamber.height + chamber.crown_thickness;
             let stack = Extent::new(inner.low.x - core, crown, inner.high.x + core, under_cap);
-            let foot = Extent::new(stack.low.x, 0.0, stack.high.x, crown);
+            let foot = Extent::new(stack.low.x, base, stack.high.x, crown);
             let below = Extent { high: point(alone.high.x, crown), ..alone }.join(foot);
             let whole = body(design, below.join(stack));
             vec![Body { core: stack, below: Some(below), ..whole }]
@@ -199,8 +207,8 @@ fn bodies(design: &Design, cells: &[Cell], inner: Extent) -> Vec<Body> {
                 Layout::Bench => (inner.high.y, chamber.height + chamber.crown_thickness),
                 Layout::Above | Layout::Behind => (under_cap, under_cap),
             };
-            let stack = Extent::new(inner.low.x - core, 0.0, inner.high.x + core, top);
-            let alone = Extent::new(-wall, 0.0, chamber.width + wall, firebox_top);
+            let stack = Extent::new(inner.low.x - core, base, inner.high.x + core, top);
+            let alone = Extent::new(-wall, base, chamber.width + wall, firebox_top);
             vec![body(design, alone), body(design, stack)]
         }
     }
@@ -258,7 +266,7 @@ fn flue(design: &Design, mouth: f64, cells: &[Cell], bodies: &[Body]) -> Flue {
         .fold(f64::NEG_INFINITY, f64::max);
     let near = (side * exit.x + chimney.connector_length).max(face + thickness + CHIMNEY_AIR);
     let (a, b) = (side * near, side * (near + chimney.flue_width));
-    let inner = Extent::new(a.min(b), -SUPPORT, a.max(b), mouth);
+    let inner = Extent::new(a.min(b), floor(design), a.max(b), mouth);
     let half = 0.5 * chimney.flue_width;
     let room = last.map_or(chimney.flue_width, |cell| cell.extent.height());
     let between = |a: f64, b: f64, half: f64| {
