@@ -218,6 +218,38 @@ fn chimney_and_connector_keep_their_distances() {
     assert!(speaks(Around::ByLabel(Matter::ChimneyGap), system));
 }
 
+/// By hand: 64 mm of core, 6 mm of gap and 115 mm of facing beyond the run; around the flue of 0.20 m stand
+/// 20 mm of liner, 40 mm of wool and 115 mm of brick. So the connector is 0.185 + 0.175 m long at least,
+/// and the outside of the chimney ends 0.02 + 0.55 m off the facing where it is 0.38 m long.
+#[test]
+fn the_masonry_of_the_chimney_has_its_place_between_facing_and_wall() {
+    let connector: Set = |design, x| design.chimney.connector_length = x;
+    shortest(Around::ConnectorShort, &[0.36], as_it_is, connector);
+    shortest(Around::ConnectorShort, &[0.36], europe, connector);
+    let tested = |design: &mut Design| {
+        design.chimney.kind = ChimneyKind::System;
+        design.chimney.connector_length = 0.25;
+    };
+    assert!(!speaks(Around::ConnectorShort, tested));
+    let on_it = |design: &mut Design| {
+        design.chimney.connector_length = 0.0;
+        design.support.chimney = ChimneyCarrier::Heater;
+    };
+    assert!(!speaks(Around::ConnectorShort, on_it));
+    let side: Set = |design, x| {
+        design.chimney.connector_length = 0.38;
+        design.surroundings.side = 0.57 + x;
+    };
+    shortest(Around::ChimneyClose, &[2.0 * INCH, 0.051], as_it_is, side);
+    // No pipe is bare between facing and chimney, so none has to keep its distance.
+    let hidden = |design: &mut Design| {
+        design.chimney.connector_length = 0.35;
+        design.surroundings.connector = 0.0;
+    };
+    assert!(!speaks(Around::ConnectorClose, hidden));
+    assert!(speaks(Around::ConnectorShort, hidden));
+}
+
 #[test]
 fn the_chimney_has_liner_wall_cleanout_and_bears_a_soot_fire() {
     assert!(speaks(Around::ChimneyUnlined, |d| d.chimney.kind = ChimneyKind::Unlined));

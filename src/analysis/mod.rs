@@ -8,6 +8,7 @@
 pub mod branch;
 pub mod chimney;
 pub mod conditions;
+pub mod connection;
 pub mod day;
 pub mod draft;
 pub mod envelope;

@@ -6,7 +6,7 @@
 
 use super::facing::{Facing, Plan};
 use super::path::Path;
-use crate::design::building::{ChimneyCarrier, ChimneyKind};
+use crate::design::building::ChimneyCarrier;
 use crate::design::material::{CONCRETE, MINERAL_WOOL_DENSITY, Material};
 use crate::design::{Chimney, Design, FlueShape, Layout, Run};
 use crate::physics::expansion::{self, ground_pressure};
@@ -211,14 +211,9 @@ pub fn chimney_volumes(design: &Design) -> ChimneyVolumes {
     let wool = chimney.wall_thickness + chimney.insulation_thickness;
     let [inner, liner, outer] =
         [0.0, chimney.wall_thickness, wool].map(|by| flue_section(chimney, by));
-    let is_masonry = matches!(chimney.kind, ChimneyKind::Lined | ChimneyKind::Unlined);
-    let walls = if is_masonry {
-        let side = |inner: f64| inner + 2.0 * (wool + chimney.masonry_wall);
-        let depth = match chimney.shape {
-            FlueShape::Round => chimney.flue_width,
-            FlueShape::Rectangular => chimney.flue_depth,
-        };
-        side(chimney.flue_width) * side(depth) - outer
+    let walls = if 0.0 < chimney.masonry() {
+        let side = |inner: f64| inner + 2.0 * chimney.shell();
+        side(chimney.flue_width) * side(chimney.depth()) - outer
     } else {
         0.0
     };

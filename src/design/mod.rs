@@ -584,6 +584,27 @@ impl Chimney {
         }
     }
 
+    /// Depth of the flue, from the front to the back (m).
+    pub const fn depth(&self) -> f64 {
+        match self.shape {
+            FlueShape::Round => self.flue_width,
+            FlueShape::Rectangular => self.flue_depth,
+        }
+    }
+
+    /// Masonry around liner and wool (m); none around a system of tested parts.
+    pub const fn masonry(&self) -> f64 {
+        match self.kind {
+            ChimneyKind::Lined | ChimneyKind::Unlined => self.masonry_wall,
+            ChimneyKind::NotStated | ChimneyKind::System => 0.0,
+        }
+    }
+
+    /// From the flue to the outer face of the chimney (m): liner, wool, masonry.
+    pub const fn shell(&self) -> f64 {
+        self.wall_thickness + self.insulation_thickness + self.masonry()
+    }
+
     /// Hydraulic diameter of the flue (m).
     pub fn hydraulic_diameter(&self) -> f64 {
         match self.shape {
@@ -742,7 +763,7 @@ impl Design {
                 outdoor_length: 1.5,
                 roughness: 0.0015,
                 mouth_coefficient: 0.5,
-                connector_length: 0.4,
+                connector_length: 0.45,
                 rated_temperature: kelvin(538.0),
                 duty: ChimneyDuty::Dry,
                 kind: ChimneyKind::Lined,
@@ -758,7 +779,7 @@ impl Design {
                 damper_opening: 0.002,
             },
             surroundings: Surroundings {
-                side: 0.60,
+                side: 0.70,
                 behind: 0.30,
                 front: 1.50,
                 above: 0.60,

@@ -1,10 +1,11 @@
 //! The heater from above, cut through a run: slot, core, gap, facing, what stands around it.
 
 use super::front::far;
-use super::section::Masses;
+use super::section::CHIMNEY_AIR;
 use super::sheet::{Note, Scale, Sheet};
 use super::walls::{Distance, THICKNESS, drawn};
 use super::{Anchor, Axis, Drawing, Extent, Grip, Point, Role, heat_step, point};
+use crate::analysis::connection::Connection;
 use crate::analysis::facing::{self, Facing};
 use crate::analysis::{Analysis, places};
 use crate::design::field::FieldId;
@@ -33,8 +34,9 @@ struct Plan<'a> {
     blocks: Vec<Extent>,
     /// The core that is cut.
     cores: Vec<Extent>,
-    /// Chimney, insulation included.
+    /// The outside of the chimney.
     chimney: Extent,
+    connection: Connection,
 }
 
 /// The heater from above, to scale (m): x as in the section, y from the front to the back, 0 in
@@ -49,7 +51,7 @@ pub fn to_measure(design: &Design, analysis: &Analysis, system: System) -> Drawi
 }
 
 fn view(design: &Design, analysis: &Analysis, system: System, scale: Scale) -> Drawing {
-    let mut plan = Plan::new(design, analysis, system, scale);
+    let mut plan = Plan::new(design, system, scale);
     plan.masonry();
     plan.runs(heat_step(analysis.height_of_fire.firebox_outlet));
     plan.firebox();
@@ -72,8 +74,7 @@ fn strip(left: f64, right: f64, middle: f64, width: f64) -> Extent {
 }
 
 impl<'a> Plan<'a> {
-    fn new(design: &'a Design, analysis: &Analysis, system: System, scale: Scale) -> Self {
-        let masses = Masses::new(design, analysis);
+    fn new(design: &'a Design, system: System, scale: Scale) -> Self {
         let sizes = design.path.runs();
         let chamber = &design.firebox;
         let firebox = strip(0.0, chamber.width, 0.0, chamber.depth);
@@ -99,13 +100,17 @@ impl<'a> Plan<'a> {
                 }
             })
             .collect::<Vec<_>>();
-        let size = &design.chimney;
-        let deep = size.flue_depth + 2.0 * (size.wall_thickness + size.insulation_thickness);
-        let middle = runs.last().map_or(0.0, |run| run.middle().y);
-        let (left, right) = (masses.chimney.low.x, masses.chimney.high.x);
-        let chimney = strip(left, right, middle, deep);
+        let connection = Connection::new(design);
+        // One that would stand in the facing is drawn beside it.
+        let off = if connection.bare < 0.0 { CHIMNEY_AIR - connection.bare } else { 0.0 };
+        let along = connection.side * off;
+        let chimney = seen(connection.outside);
+        let chimney = Extent {
+            low: point(chimney.low.x + along, chimney.low.y),
+            high: point(chimney.high.x + along, chimney.high.y),
+        };
         let sheet = Sheet::of(design, scale);
-        Self { design, system, sheet, runs, firebox, blocks, cores, chimney }
+        Self { design, system, sheet, runs, firebox, blocks, cores, chimney, connection }
     }
 
     fn figure(&self, value: f64, quantity: Quantity) -> String {
@@ -189,11 +194,28 @@ impl<'a> Plan<'a> {
     fn chimney(&mut self) {
         let size = &self.design.chimney;
         let outer = self.chimney;
-        let wall = outer.grown(-size.insulation_thickness);
-        self.sheet.rectangle(Role::Insulation, Some(Place::ChimneyInlet), outer);
+        let wool = outer.grown(-size.masonry());
+        let wall = wool.grown(-size.insulation_thickness);
+        let place = Some(Place::ChimneyInlet);
+        if 0.0 < size.masonry() {
+            self.sheet.rectangle(Role::FacingBrick, place, outer);
+        }
+        self.sheet.rectangle(Role::Insulation, place, wool);
         self.sheet.rectangle(Role::Core, None, wall);
         let flue = wall.grown(-size.wall_thickness);
-        self.sheet.rectangle(Role::Void, Some(Place::ChimneyInlet), flue);
+        self.sheet.rectangle(Role::Void, place, flue);
+        self.pipe(flue);
+    }
+
+    /// The connector between facing and chimney.
+    fn pipe(&mut self, flue: Extent) {
+        let Connection { bare, side, .. } = self.connection;
+        let half = 0.5 * self.design.chimney.flue_width.min(flue.height());
+        let middle = self.chimney.middle().y;
+        let near = if side > 0.0 { self.chimney.low.x } else { self.chimney.high.x };
+        let far = near - side * bare.max(0.0);
+        let pipe = Extent::new(near.min(far), middle - half, near.max(far), middle + half);
+        self.sheet.rectangle(Role::Void, Some(Place::RunsOutlet), pipe);
     }
 
     fn grip(&mut self, field: FieldId, at: Point, per_meter: f64) {
@@ -219,6 +241,7 @@ impl<'a> Plan<'a> {
             let step = if is_bench { 0.6 * size } else { -0.6 * size };
             self.sheet.dimension(low, high, &text, point(step, 0.0));
         }
+        self.chimney_dimensions(whole);
         let x = whole.low.x.min(self.chimney.low.x) - 1.2 * size;
         let (low, high) = (point(x, whole.low.y), point(x, whole.high.y));
         let text = self.figure(whole.height(), Quantity::Length);
@@ -229,14 +252,42 @@ impl<'a> Plan<'a> {
         self.sheet.dimension(left, right, &text, point(0.0, -0.6 * size));
     }
 
+    /// The outside of the chimney and where it stands: off the facing, and behind the front of the masonry.
+    fn chimney_dimensions(&mut self, whole: Extent) {
+        let size = self.sheet.text_size;
+        let Connection { bare, side, .. } = self.connection;
+        let (outer, text) = (self.chimney, |length| self.figure(length, Quantity::Size));
+        let (across, deep) = (text(outer.width()), text(outer.height()));
+        let (place, off) = (text(outer.low.y - whole.low.y), text(bare));
+        let (near, far) =
+            if side > 0.0 { (outer.low.x, outer.high.x) } else { (outer.high.x, outer.low.x) };
+        let (down, up) = (point(0.0, -0.6 * size), point(0.0, 0.6 * size));
+        let level =
+            |y: f64, from: f64, to: f64| (point(from.min(to), y), point(from.max(to), y));
+        let (from, to) = level(outer.low.y - size, near, far);
+        self.sheet.dimension(from, to, &across, down);
+        if 0.0 < bare {
+            let (from, to) = level(outer.high.y + size, near - side * bare, near);
+            self.sheet.dimension(from, to, &off, up);
+        }
+        let x = far + side * 1.2 * size;
+        let away = point(side * 0.6 * size, 0.0);
+        self.sheet.dimension(point(x, outer.low.y), point(x, outer.high.y), &deep, away);
+        if whole.low.y < outer.low.y {
+            let from = point(x, whole.low.y);
+            self.sheet.dimension(from, point(x, outer.low.y), &place, away);
+        }
+    }
+
     /// What can burn behind and in front.
     fn around(&mut self, whole: Extent) {
         let near = &self.design.surroundings;
-        let (left, right) = (whole.low.x, whole.high.x.max(self.chimney.high.x));
+        let left = whole.low.x.min(self.chimney.low.x);
+        let right = whole.high.x.max(self.chimney.high.x);
         let behind = Distance {
             field: FieldId::BehindDistance,
             place: Place::Back,
-            from: point(left + 0.75 * whole.width(), whole.high.y),
+            from: point(whole.low.x + 0.75 * whole.width(), whole.high.y),
             away: point(0.0, 1.0),
             length: near.behind,
             ends: (left, right),
@@ -244,7 +295,7 @@ impl<'a> Plan<'a> {
         let front = Distance {
             field: FieldId::FrontDistance,
             place: Place::Front,
-            from: point(left + 0.75 * whole.width(), whole.low.y),
+            from: point(whole.low.x + 0.75 * whole.width(), whole.low.y),
             away: point(0.0, -1.0),
             length: near.front,
             ends: (left, right),

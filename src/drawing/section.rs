@@ -18,6 +18,7 @@ use crate::units::{Quantity, System, figure, number};
 use frame::{Body, Cell, Flue, Frame};
 use heights::Heights;
 
+pub(super) use frame::CHIMNEY_AIR;
 pub use grips::GRIPS;
 
 /// Share of a channel's height that its band of gas takes (–).
@@ -120,11 +121,11 @@ impl<'a> Scene<'a> {
     }
 }
 
-/// Where masonry and chimney stand, the chimney insulation included, for the other views.
+/// Where masonry and chimney stand, for the other views.
 pub(super) struct Masses {
     /// The outer faces of every block of masonry, caps included; the first has the firebox.
     pub blocks: Vec<Extent>,
-    /// The chimney as drawn.
+    /// The outside of the chimney as drawn.
     pub chimney: Extent,
 }
 
@@ -530,7 +531,10 @@ impl Scene<'_> {
 
     fn flue(&mut self) {
         let Flue { inner, connector, opening, thickness, exit, side } = self.frame.flue;
-        let wall = self.design.chimney.wall_thickness;
+        let chimney = &self.design.chimney;
+        let wall = chimney.wall_thickness;
+        let wool = wall + chimney.insulation_thickness;
+        let is_masonry = 0.0 < chimney.masonry();
         let fire = &self.analysis.height_of_fire;
         let wider = |by: f64| {
             Extent::new(inner.low.x - by, inner.low.y, inner.high.x + by, inner.high.y)
@@ -547,7 +551,11 @@ impl Scene<'_> {
         let rim = last.map_or(0.0, |run| run.height().min(run.width()));
         let start = exit.x - side * 0.5 * (1.0 - BAND) * rim;
         let along = Extent::new(start.min(axis), exit.y - half, start.max(axis), exit.y + half);
-        self.sheet.rectangle(Role::Insulation, Some(Place::ChimneyMouth), wider(thickness));
+        if is_masonry {
+            let place = Some(Place::ChimneyMouth);
+            self.sheet.rectangle(Role::FacingBrick, place, wider(thickness));
+        }
+        self.sheet.rectangle(Role::Insulation, Some(Place::ChimneyMouth), wider(wool));
         self.sheet.rectangle(Role::Core, None, wider(wall));
         self.sheet.rectangle(Role::Outline, None, wider(thickness));
         self.sheet.rectangle(Role::Void, Some(Place::ChimneyInlet), inner);

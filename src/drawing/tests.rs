@@ -510,6 +510,48 @@ fn all_masonry_is_drawn_from_the_top_of_the_base_slab() {
     assert!((design.height_above_base() - height).abs() < 1e-9);
 }
 
+/// By hand: a flue of 0.20 m in 20 mm of liner, 40 mm of wool and 115 mm of brick is 0.55 m from outside to
+/// outside; its outside stands 0.45 - 0.185 - 0.175 m off the facing, and as far behind the front of the
+/// masonry, 0.83 m deep, as before its back.
+#[test]
+fn the_masonry_of_the_chimney_is_in_every_view() {
+    let design = Design::demonstration();
+    let analysis = analyzed(&design).unwrap();
+    let close = |one: f64, other: f64| (one - other).abs() < 1e-9;
+    let seen = section(&design, &analysis, &[], System::Metric, 1.0);
+    let above = plan(&design, &analysis, System::Metric, 1.0);
+    let from_front = front(&design, &analysis, System::Metric, 1.0);
+    for drawing in [&seen, &above] {
+        let outside = all_in(drawing, Role::FacingBrick);
+        assert!(
+            close(outside.width(), 0.55) && close(outside.low.x, 2.185 + 0.09),
+            "{outside:?}"
+        );
+    }
+    assert!(close(all_in(&above, Role::FacingBrick).height(), 0.55));
+    let chimney = |extent: &Extent| close(extent.width(), 0.55) && close(extent.low.x, 2.275);
+    assert!(rectangles(&from_front, Role::House).iter().any(chimney));
+    let written: Vec<&str> = above.items.iter().filter_map(|item| item.shape.text()).collect();
+    let text = |length| figure(length, Quantity::Size, System::Metric);
+    for length in [0.55, 0.09, 0.14] {
+        assert!(written.contains(&text(length).as_str()), "{length}: {written:?}");
+    }
+    // The chimney of a bench stands where its last run ends: at the back after three, in front after two.
+    for (count, is_behind) in [(3, true), (2, false)] {
+        let mut design = Design::demonstration();
+        design.path.layout = Layout::Bench;
+        design.path.run_count = count;
+        let analysis = analyzed(&design).unwrap();
+        let above = plan(&design, &analysis, System::Metric, 1.0);
+        let outside = all_in(&above, Role::FacingBrick);
+        let run =
+            rectangles(&above, Role::Void).into_iter().find(|each| close(each.height(), 2.0));
+        let (low, high) = (run.unwrap().low.y, run.unwrap().high.y);
+        let at = if is_behind { high - 0.1 } else { low + 0.1 };
+        assert!(close(outside.middle().y, at), "{count}: {outside:?}");
+    }
+}
+
 /// What the weights go by is what is drawn, whatever the design.
 #[test]
 fn the_plan_shows_the_facing_that_is_weighed() {

@@ -30,6 +30,8 @@ pub enum Around {
     ChimneyClose,
     /// Connector close to what can burn.
     ConnectorClose,
+    /// Connector so short that facing and chimney would take each other's place.
+    ConnectorShort,
     /// Masonry chimney without a liner.
     ChimneyUnlined,
     /// Little masonry around the liner.
@@ -113,6 +115,7 @@ impl Around {
             Self::HearthNarrow => "hearth-narrow",
             Self::ChimneyClose => "chimney-close",
             Self::ConnectorClose => "connector-close",
+            Self::ConnectorShort => "connector-short",
             Self::ChimneyUnlined => "chimney-unlined",
             Self::ChimneyWallThin => "chimney-wall-thin",
             Self::SootFireUnrated => "soot-fire-unrated",
@@ -197,7 +200,7 @@ impl Around {
             | Self::ChimneyUnlined
             | Self::ChimneyWallThin
             | Self::SootFireUnrated => Place::Chimney,
-            Self::ConnectorClose => Place::RunsOutlet,
+            Self::ConnectorClose | Self::ConnectorShort => Place::RunsOutlet,
             Self::ChimneyLow => Place::ChimneyMouth,
             Self::FlueCleanoutMissing
             | Self::DamperTight

@@ -3,10 +3,13 @@
 use super::around::Around;
 use super::sets::{Matter, rule_of};
 use super::{Finding, Lever};
-use crate::design::building::{ChimneyKind, ChimneyPlace, ConnectorKind, Stated};
+use crate::analysis::connection::Connection;
+use crate::design::building::{
+    ChimneyCarrier, ChimneyKind, ChimneyPlace, ConnectorKind, Stated,
+};
 use crate::design::field::FieldId;
 use crate::design::{Design, RuleSet};
-use crate::sources::SOOT_FIRE_EUROPE;
+use crate::sources::{GEOMETRY, SOOT_FIRE_EUROPE};
 use crate::units::Quantity;
 
 /// North America, chimney in the house or its wall: 2 in (m).
@@ -32,6 +35,7 @@ const HAIR: f64 = 1e-6;
 pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
     findings.extend(
         [
+            room(design),
             gap(design),
             connector(design),
             lining(design),
@@ -42,6 +46,38 @@ pub(super) fn check(design: &Design, findings: &mut Vec<Finding>) {
         .into_iter()
         .flatten(),
     );
+}
+
+/// Facing and chimney cannot stand in the same place.
+fn room(design: &Design) -> Option<Finding> {
+    if design.support.chimney == ChimneyCarrier::Heater {
+        return None;
+    }
+    let lever = Lever { field: FieldId::ConnectorLength, raise: true };
+    let shortest = Connection::new(design).shortest(design);
+    let sizes = [design.chimney.connector_length, shortest];
+    Around::ConnectorShort.short(sizes, lever, &GEOMETRY)
+}
+
+/// The least that is stated or left between the outside of the chimney and what can burn, with what
+/// makes it more: the wall at the side counts as standing on the side of the chimney too.
+fn to_wood(design: &Design) -> (f64, FieldId) {
+    let around = &design.surroundings;
+    let stated = (around.chimney, FieldId::ChimneyDistance);
+    let is_apart = design.chimney.place == ChimneyPlace::Outside
+        || design.support.chimney == ChimneyCarrier::Heater;
+    if is_apart {
+        return stated;
+    }
+    let [side, behind] = Connection::new(design).to_walls(design);
+    let walls = [(side, FieldId::SideDistance), (behind, FieldId::BehindDistance)];
+    let least = walls.into_iter().fold(
+        stated,
+        |least, wall| {
+            if wall.0 < least.0 { wall } else { least }
+        },
+    );
+    (least.0.max(0.0), least.1)
 }
 
 /// What a system of tested parts asks for stands on its label, in Europe in its designation; of other
@@ -60,14 +96,17 @@ fn gap(design: &Design) -> Option<Finding> {
         ChimneyPlace::Inside => GAP_INSIDE,
         ChimneyPlace::Outside => GAP_OUTSIDE,
     };
-    let lever = Lever { field: FieldId::ChimneyDistance, raise: true };
-    Around::ChimneyClose.short([design.surroundings.chimney, limit], lever, source)
+    let (found, field) = to_wood(design);
+    let lever = Lever { field, raise: true };
+    Around::ChimneyClose.short([found, limit], lever, source)
 }
 
 fn connector(design: &Design) -> Option<Finding> {
     let set = design.site.rule_set;
     let source = rule_of(set, Matter::Connector)?;
-    if design.chimney.connector_length <= 0.0 {
+    let on_it = design.support.chimney == ChimneyCarrier::Heater;
+    let bare = Connection::new(design).bare;
+    if design.chimney.connector_length <= 0.0 || !on_it && bare <= 0.0 {
         return None;
     }
     match design.chimney.connector_kind {

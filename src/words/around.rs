@@ -138,6 +138,13 @@ pub(super) fn said(rule: Around) -> Said {
             "Bare steel pipe gets hot enough to light wood.",
             "Move the pipe or take a tested one. It never goes through a wall or a ceiling.",
         ),
+        Around::ConnectorShort => said_of(
+            "connector {f}, {l} to the flue",
+            "The connector is {f} long; from the last run through core and facing, and through what \
+             stands around the flue, it is {l}.",
+            "Facing and chimney would stand in the same place.",
+            "Make the connector longer.",
+        ),
         Around::ChimneyUnlined => said_of(
             "chimney without a liner",
             "The chimney has no liner.",

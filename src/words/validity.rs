@@ -243,6 +243,7 @@ const fn around(rule: Around) -> &'static str {
             "Chimneys of masonry in North America; tested ones have a label."
         }
         Around::ConnectorClose => "Bare single-wall pipe, without a shield.",
+        Around::ConnectorShort => "A chimney that stands beside the heater.",
         Around::ChimneyUnlined | Around::ChimneyWallThin | Around::FlueCleanoutMissing => {
             MASONRY_CHIMNEY
         }

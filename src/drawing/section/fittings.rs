@@ -137,6 +137,7 @@ impl Scene<'_> {
             (Role::Facing, sized(said("facing"), shell.facing_thickness)),
             (Role::Void, sized(said("gap"), shell.gap)),
             (Role::Insulation, sized(said("flue insulation"), chimney.insulation_thickness)),
+            (Role::FacingBrick, sized(said("masonry around the flue"), chimney.masonry())),
             (Role::Slab, sized(said("cap slab"), shell.cap_thickness)),
             (Role::Baffle, sized(said("baffle"), self.design.path.baffle_thickness)),
             (Role::Door, said("loading door").into()),
@@ -155,6 +156,7 @@ impl Scene<'_> {
             Role::Facing => shell.facing_thickness,
             Role::Void => shell.gap,
             Role::Insulation => chimney.insulation_thickness,
+            Role::FacingBrick => chimney.masonry(),
             _ => 1.0,
         };
         key.retain(|(role, _)| {

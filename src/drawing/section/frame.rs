@@ -7,8 +7,8 @@ use crate::analysis::{Analysis, RunState};
 use crate::design::{Design, Layout};
 use crate::drawing::{Extent, Point, point};
 
-/// From the outer face of the masonry to the chimney at least (m): drawn, not designed.
-const CHIMNEY_AIR: f64 = 0.04;
+/// From the facing to a chimney that would stand in it (m): drawn, not designed.
+pub(crate) const CHIMNEY_AIR: f64 = 0.04;
 
 /// One run.
 #[derive(Clone, Copy)]
@@ -63,7 +63,7 @@ pub(super) struct Flue {
     pub connector: Extent,
     /// Through the masonry, from the last run to its face.
     pub opening: Extent,
-    /// Insulation included (m).
+    /// Masonry included (m).
     pub thickness: f64,
     /// Axis of the connector (m).
     pub exit: Point,
@@ -259,12 +259,14 @@ fn flue(design: &Design, mouth: f64, cells: &[Cell], bodies: &[Body]) -> Flue {
         ),
         Cell::exit,
     );
-    let thickness = chimney.wall_thickness + chimney.insulation_thickness;
+    let thickness = chimney.shell();
     let face = bodies
         .iter()
         .map(|body| if side > 0.0 { body.facing.high.x } else { -body.facing.low.x })
         .fold(f64::NEG_INFINITY, f64::max);
-    let near = (side * exit.x + chimney.connector_length).max(face + thickness + CHIMNEY_AIR);
+    let near = side * exit.x + chimney.connector_length;
+    // One that would stand in the facing is drawn beside it.
+    let near = if near < face + thickness { face + thickness + CHIMNEY_AIR } else { near };
     let (a, b) = (side * near, side * (near + chimney.flue_width));
     let inner = Extent::new(a.min(b), floor(design), a.max(b), mouth);
     let half = 0.5 * chimney.flue_width;
