@@ -11,7 +11,9 @@ use longsmoke::courses::check::{Fault, Note, check};
 use longsmoke::courses::lattice::{Rect, meters, steps};
 use longsmoke::courses::materials::tallies;
 use longsmoke::courses::snap::snap;
-use longsmoke::courses::{Course, Kind, LeftOut, Opening, Part, Plans, as_laid, plans};
+use longsmoke::courses::{
+    Course, Kind, LeftOut, Opening, Part, Plans, Space, Through, as_laid, plans,
+};
 use longsmoke::design::brick::{Brick, BrickSize};
 use longsmoke::design::building::{AirSupply, CleanoutFace, Cleanouts};
 use longsmoke::design::examples::Example;
@@ -473,6 +475,37 @@ fn every_opening_of_a_design_has_its_place() {
         }
         Ok(())
     });
+}
+
+/// The gas goes all along the first run of a bench: it leaves the firebox at the top of its wall, as high as
+/// that is laid, and comes down into the run at the end opposite to its turn into the next.
+#[test]
+fn the_way_into_a_bench_begins_where_its_first_run_begins() {
+    let mut design = Design::demonstration();
+    design.path.layout = Layout::Bench;
+    design.path.run_count = 3;
+    (design.path.run_width, design.path.run_height) = (0.20, 0.16);
+    let plans = laid(&design);
+    assert_eq!(check(&plans).faults, []);
+    let clear = |space: Space| plans.clear.iter().find(|clear| clear.space == space).unwrap();
+    let [run, down, turn] = [Space::Run(0), Space::WayDown, Space::Turn(0)].map(clear);
+    // From the front of the firebox, 0.18 m before its middle, 2 m to the back.
+    assert_eq!((run.rect.front, run.rect.back), (steps(-0.18), steps(1.82)));
+    assert_eq!(down.rect.front, run.rect.front);
+    assert_eq!(turn.rect.back, run.rect.back);
+    assert_eq!((down.rect.depth(), down.rect.width()), (steps(0.16), steps(0.20)));
+    assert_eq!((down.bottom, down.top), (steps(0.16), steps(0.16 + 0.15)));
+    let is_way = |through: &&Through| through.opening == Opening::WayToRuns;
+    let way = plans.through.iter().find(is_way).unwrap();
+    // Of a wall of 0.36 m 0.16 m are left between piers of 0.10 m: the section of the run is 0.2 m high there,
+    // in whole courses of 116 mm at most a course more, under a crown at 0.62 m.
+    assert!(steps(0.62 - 0.116) < way.top && steps(0.62 - 0.316) < way.bottom, "{way:?}");
+    let section = i64::from(way.rect.depth()) * i64::from(way.top - way.bottom);
+    assert!(i64::from(steps(0.20)) * i64::from(steps(0.16)) <= section, "{way:?}");
+    // No way in the wall of the bench: the gas comes from above.
+    let open = plans.courses.iter().filter(|course| course.part == Part::Runs);
+    assert!(!open.flat_map(|course| &course.open).any(|(of, _)| *of == Opening::WayToRuns));
+    assert!(plans.left_out.contains(&LeftOut::DuctToBench));
 }
 
 // ---------------------------------------------------------------- counts

@@ -423,7 +423,10 @@ fn runs(design: &Design, firebox: Plan) -> Option<Plan> {
             Layout::Above => (-0.5 * run.width, 0.5 * run.width),
             // The wall between firebox and runs behind it is one.
             Layout::Behind => (firebox.back, firebox.back + run.width),
-            Layout::Bench => (-0.5 * run.length, 0.5 * run.length),
+            Layout::Bench => {
+                let middle = places::bench_middle(design);
+                (middle - 0.5 * run.length, middle + 0.5 * run.length)
+            }
         };
         Plan { left: place.left, front, right: place.right, back }
     });

@@ -66,6 +66,18 @@ pub fn slot(before: (Placed, &Run), after: (Placed, &Run)) -> (f64, f64) {
     (end.min(other), end.max(other))
 }
 
+/// How far the middle of a bench lies behind that of the firebox (m): its first run begins in front, beside
+/// the firebox, so that the gas comes to it there and goes all along it.
+pub fn bench_middle(design: &Design) -> f64 {
+    let first = design.path.runs().first().map_or(design.firebox.depth, |run| run.length);
+    0.5 * (first - design.firebox.depth)
+}
+
+/// Length of the opening by which the gas comes down into the first run of a bench, where it begins (m).
+pub fn way_down(first: &Run) -> f64 {
+    first.height.min(LONGEST_SLOT * first.length)
+}
+
 /// The opening in the wall between two runs of a bench, along them from their middle (m, m): as long
 /// as the run before is wide, at one end and the other in turn.
 pub fn slot_of_bench(index: usize, before: &Run, after: &Run) -> (f64, f64) {

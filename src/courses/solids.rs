@@ -75,6 +75,8 @@ pub enum Space {
     Turn(usize),
     /// From the firebox up to the first run.
     WayUp,
+    /// Down through the cap slab into the first run of a bench.
+    WayDown,
 }
 
 /// What courses leave out, since no input says where it lies.
@@ -84,6 +86,8 @@ pub enum LeftOut {
     DuctToConnector,
     /// The opening from the firebox to runs that do not stand on it.
     WayToRuns,
+    /// The duct from the firebox to a bench.
+    DuctToBench,
     /// The air inlet, which is in the frame of the door.
     AirInlet,
     /// The door of an oven behind the firebox.
@@ -316,7 +320,10 @@ impl<'a> Builder<'a> {
             let across = match self.layout() {
                 Layout::Above => (-half(run.width), half(run.width)),
                 Layout::Behind => (self.block.back, self.block.back + steps(run.width)),
-                Layout::Bench => (-half(run.length), half(run.length)),
+                Layout::Bench => {
+                    let middle = steps(places::bench_middle(self.design));
+                    (middle - half(run.length), middle + half(run.length))
+                }
             };
             Channel {
                 rect: Rect::new(steps(place.left), across.0, steps(place.right), across.1),
@@ -366,7 +373,9 @@ impl<'a> Builder<'a> {
         let (a, b) = channels;
         if self.layout() == Layout::Bench {
             let (low, high) = places::slot_of_bench(index, &runs.0, &runs.1);
-            return Rect::new(a.rect.right, steps(low), b.rect.left, steps(high));
+            let middle = places::bench_middle(self.design);
+            let (low, high) = (steps(middle + low), steps(middle + high));
+            return Rect::new(a.rect.right, low, b.rect.left, high);
         }
         let (left, right) = places::slot((a.place, &runs.0), (b.place, &runs.1));
         let (front, back) = (a.rect.front.max(b.rect.front), a.rect.back.min(b.rect.back));
@@ -383,6 +392,16 @@ impl<'a> Builder<'a> {
             let right = steps(places::way_up(self.design, run)).min(first.rect.right);
             Rect::new(0, across.front, right, across.back)
         })
+    }
+
+    /// Where the gas comes down into the first run of a bench, through all that lies over it.
+    fn way_down(&self) -> Option<Clear> {
+        let (first, run) = self.first_run().filter(|_| self.layout() == Layout::Bench)?;
+        let Rect { left, front, right, .. } = first.rect;
+        let rect = Rect::new(left, front, right, front + steps(places::way_down(&run)));
+        let highest = self.channels.iter().map(|channel| channel.top).fold(0, i32::max);
+        let top = highest + steps(self.design.shell.cap_thickness);
+        Some(Clear { space: Space::WayDown, rect, bottom: first.top, top })
     }
 
     fn clear_spaces(&mut self) {
@@ -411,6 +430,7 @@ impl<'a> Builder<'a> {
             };
             clear.push(Clear { space: Space::Turn(index), rect, bottom, top });
         }
+        clear.extend(self.way_down());
         self.clear = clear;
     }
 
@@ -476,8 +496,7 @@ impl<'a> Builder<'a> {
         if self.layout() == Layout::Behind {
             levels = self.beside_firebox(levels);
         }
-        let mut holes = self.holes(stack);
-        holes.extend(self.to_runs().filter(|_| self.layout() == Layout::Bench));
+        let holes = self.holes(stack);
         Some(Body { part: Part::Runs, levels, holes })
     }
 
@@ -508,7 +527,9 @@ impl<'a> Builder<'a> {
         for top in tops {
             let mut region = Region::from(stack);
             let open = self.clear.iter().filter(|clear| {
-                matches!(clear.space, Space::Run(_) | Space::Turn(_)) && bottom < clear.top
+                let is_open =
+                    matches!(clear.space, Space::Run(_) | Space::Turn(_) | Space::WayDown);
+                is_open && clear.bottom <= bottom && bottom < clear.top
             });
             for clear in open {
                 region.cut(clear.rect);
@@ -738,7 +759,11 @@ impl<'a> Builder<'a> {
     fn cap(&self, outline: &Region, bottom: i32) -> Option<Body> {
         let (gap, thickness) = self.skin();
         let top = bottom + steps(self.design.shell.cap_thickness);
-        let region = outline.rects().iter().map(|rect| rect.grown(gap + thickness)).collect();
+        let rects = outline.rects().iter();
+        let mut region: Region = rects.map(|rect| rect.grown(gap + thickness)).collect();
+        for clear in self.clear.iter().filter(|clear| clear.space == Space::WayDown) {
+            region.cut(clear.rect);
+        }
         let level = Level { bottom, top, region, make: Make::Slab };
         (bottom < top).then(|| Body { part: Part::Cap, levels: vec![level], holes: Vec::new() })
     }
@@ -757,6 +782,9 @@ impl<'a> Builder<'a> {
             && self.to_runs().is_none()
         {
             left_out.push(LeftOut::WayToRuns);
+        }
+        if self.layout() == Layout::Bench && self.to_runs().is_some() {
+            left_out.push(LeftOut::DuctToBench);
         }
         left_out.extend(self.without_room().map(LeftOut::NoRoom));
         if self.hides_cleanouts() {

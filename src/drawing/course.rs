@@ -187,6 +187,7 @@ fn spaces(sheet: &mut Sheet, plans: &Plans, height: i32) {
         if clear.bottom <= height && height < clear.top {
             let place = match clear.space {
                 Space::Firebox | Space::WayUp => Some(Place::Firebox),
+                Space::WayDown => Some(Place::Run(0)),
                 Space::Run(index) => Some(Place::Run(index)),
                 Space::Turn(_) => None,
             };

@@ -92,7 +92,10 @@ impl<'a> Plan<'a> {
         let across = places::runs(design, left).into_iter().zip(&sizes).take(count);
         let runs = across
             .map(|(place, size)| match design.path.layout {
-                Layout::Bench => strip(place.left, place.right, 0.0, size.length),
+                Layout::Bench => {
+                    let middle = places::bench_middle(design);
+                    strip(place.left, place.right, middle, size.length)
+                }
                 Layout::Above => strip(place.left, place.right, 0.0, size.width),
                 Layout::Behind => {
                     let front = inside.low.y;
@@ -147,11 +150,17 @@ impl<'a> Plan<'a> {
         if is_bench {
             let pairs: Vec<_> =
                 self.runs.iter().copied().zip(self.runs.iter().skip(1).copied()).collect();
+            let middle = places::bench_middle(self.design);
             let turns = pairs.into_iter().zip(sizes.iter().zip(sizes.iter().skip(1)));
             for (index, ((before, after), (size, next))) in turns.enumerate() {
                 let (low, high) = places::slot_of_bench(index, size, next);
+                let (low, high) = (middle + low, middle + high);
                 let slot = Extent::new(before.high.x, low, after.low.x, high);
                 self.sheet.rectangle(Role::Void, None, slot);
+            }
+            if let Some((run, size)) = self.runs.first().copied().zip(sizes.first()) {
+                let long = places::way_down(size);
+                self.dashed(Extent::new(run.low.x, run.low.y, run.high.x, run.low.y + long));
             }
         } else if let (Some(run), Some(size)) = (self.runs.first().copied(), sizes.first()) {
             let long = size.height.min(0.4 * run.width());
@@ -309,7 +318,7 @@ impl<'a> Plan<'a> {
         }
         let cut = match self.design.path.layout {
             Layout::Above if !self.runs.is_empty() => said("dashed: firebox below, slot up"),
-            Layout::Bench => said("all runs"),
+            Layout::Bench => said("all runs; dashed: way of the gas down into the first"),
             _ => said("dashed: slot"),
         };
         let size = self.sheet.text_size;

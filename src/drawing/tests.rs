@@ -547,6 +547,8 @@ fn the_masonry_of_the_chimney_is_in_every_view() {
         let run =
             rectangles(&above, Role::Void).into_iter().find(|each| close(each.height(), 2.0));
         let (low, high) = (run.unwrap().low.y, run.unwrap().high.y);
+        // The bench begins beside the firebox, 0.18 m before its middle.
+        assert!(close(low, -0.18), "{low}");
         let at = if is_behind { high - 0.1 } else { low + 0.1 };
         assert!(close(outside.middle().y, at), "{count}: {outside:?}");
     }

@@ -54,6 +54,7 @@ pub fn space(space: Space) -> String {
         Space::Run(index) => say!("run {}", index + 1),
         Space::Turn(index) => say!("turn into run {}", index + 2),
         Space::WayUp => said("way up to run 1").into(),
+        Space::WayDown => said("way down to run 1").into(),
     }
 }
 
@@ -82,6 +83,10 @@ pub fn left_out(what: LeftOut) -> String {
         }
         LeftOut::DuctToConnector => {
             "The duct from bleed slot or bypass to the connector: no input says which way it takes."
+        }
+        LeftOut::DuctToBench => {
+            "The duct from the top of the firebox to the cap slab of the bench and down into its first run: \
+             no input says which way it takes."
         }
         LeftOut::WayToRuns => "The way from the firebox to the first run.",
         LeftOut::AirInlet => "The air inlet, which is in the frame of the door.",

@@ -9,8 +9,8 @@ import ezdxf
 from ezdxf import bbox
 
 # Firebox wall 114, gap 6, facing 115 mm to the left of the firebox; runs of 2000, core 64, gap and
-# facing to the right; firebox 620, crown 100, five runs of 240 with four baffles of 64, cap 150 mm.
-MASONRY = (-235.0, 0.0, 2185.0, 2326.0)
+# facing to the right; 114 below the floor of the firebox, firebox 620, crown 100, five runs of 240 with four baffles of 64, cap 150 mm.
+MASONRY = (-235.0, -114.0, 2185.0, 2326.0)
 MOUTH = 8200.0
 LAYERS = {"CORE", "FACING", "BAFFLES", "OUTLINE", "DIMENSIONS", "TEXT", "SPACES", "DOOR", "HOUSE"}
 

@@ -96,7 +96,10 @@ impl Builder<'_> {
         let Wanted { opening, area, place, is_high } = *wanted;
         let (face, [number, count]) = place?;
         let parts = f64::from(count) + 1.0;
-        let widest = LARGEST.0 / parts * f64::from(self.long(face));
+        let widest = match opening {
+            Opening::WayToRuns => f64::from(self.long(face) - 2 * steps(PIER)),
+            _ => LARGEST.0 / parts * f64::from(self.long(face)),
+        };
         let section = square_steps(area);
         let ends = self.ends();
         let (fixed, others): (i32, Vec<i32>) = if is_high {
@@ -225,10 +228,24 @@ impl Builder<'_> {
         self.channels.first().copied().zip(self.sizes.first().copied())
     }
 
-    /// The way from the firebox to runs behind or beside it, where both have heights in common; as
-    /// large as the section of the run, as far as the wall lets it be.
+    /// The way from the firebox to runs behind it, where both have heights in common, as large as the
+    /// section of the run, as far as the wall lets it be; to those of a bench from the top of the firebox,
+    /// where the gas is computed to leave it.
     pub(super) fn to_runs(&self) -> Option<Hole> {
         let (first, run) = self.first_run()?;
+        match self.layout() {
+            Layout::Above => None,
+            Layout::Behind => self.to_runs_behind(first, run),
+            Layout::Bench => self.slot(&Wanted {
+                opening: Opening::WayToRuns,
+                area: run.width * run.height,
+                place: Some((Face::Right, [1, 1])),
+                is_high: true,
+            }),
+        }
+    }
+
+    fn to_runs_behind(&self, first: Channel, run: Run) -> Option<Hole> {
         // Whole courses of the firebox that end where the run does at the latest.
         let within = |end: &i32| (first.bottom.max(0)..=first.top).contains(end);
         let ends: Vec<i32> = self.ends().into_iter().filter(within).collect();
@@ -240,24 +257,12 @@ impl Builder<'_> {
         let section = square_steps(run.width * run.height) / i64::from(tall.max(1));
         let wide = i32::try_from(section).ok()?;
         let (chamber, pier) = (self.chamber, steps(PIER));
-        let (rect, through) = match self.layout() {
-            Layout::Above => return None,
-            Layout::Behind => {
-                let left = chamber.left.max(first.rect.left) + pier;
-                let right = chamber.right.min(first.rect.right) - pier;
-                // Where the run begins.
-                let left =
-                    if first.place.along > 0.0 { left } else { (right - wide).max(left) };
-                let right = (left + wide).min(right);
-                (Rect::new(left, chamber.back, right, first.rect.front), Way::Deep)
-            }
-            Layout::Bench => {
-                let front = chamber.front.max(first.rect.front) + pier;
-                let back = (chamber.back.min(first.rect.back) - pier).min(front + wide);
-                (Rect::new(chamber.right, front, first.rect.left, back), Way::Along)
-            }
-        };
-        let of = (Opening::WayToRuns, through);
+        let left = chamber.left.max(first.rect.left) + pier;
+        let right = chamber.right.min(first.rect.right) - pier;
+        // Where the run begins.
+        let left = if first.place.along > 0.0 { left } else { (right - wide).max(left) };
+        let rect = Rect::new(left, chamber.back, (left + wide).min(right), first.rect.front);
+        let of = (Opening::WayToRuns, Way::Deep);
         (!rect.is_empty()).then(|| Hole::of_sides(of, rect, (bottom, top), Fit::Around))
     }
 }
