@@ -9,8 +9,9 @@ use longsmoke::build::placed::placed;
 use longsmoke::build::support::proposal;
 use longsmoke::build::weight::weights;
 use longsmoke::courses::brick::Bricks;
+use longsmoke::courses::lattice::meters;
 use longsmoke::courses::materials::tallies;
-use longsmoke::courses::plans;
+use longsmoke::courses::{Kind as Laid, Part as Placed, plans};
 use longsmoke::design::Design;
 use longsmoke::design::brick::BrickFormat;
 use longsmoke::design::building::{Cleanouts, Soil};
@@ -141,6 +142,31 @@ fn only_what_a_design_has_is_bought() {
     }
     for kind in [Kind::CoreBrick, Kind::FacingBrick, Kind::FireclayMortar] {
         assert!(net(&items, kind) <= 0.0, "{kind:?}");
+    }
+}
+
+/// Every lintel that the course plans show in facing of brick is bought, that over the door with what it
+/// rests on: 4 in on either side, common practice, beyond the gap of 6 mm around its frame.
+#[test]
+fn lintels_of_the_facing_are_bought_as_they_are_placed() {
+    for example in Example::ALL {
+        let design = example.design();
+        let plans = plans(&design, Bricks::of(&design));
+        let facing = plans.courses.iter().filter(|course| course.part == Placed::Facing);
+        let pieces = facing.flat_map(|course| &course.pieces);
+        let lintels: Vec<_> = pieces.filter(|piece| piece.kind == Laid::Lintel).collect();
+        let items = items_of(&design);
+        if design.shell.facing().is_none() {
+            let least = design.firebox.door_width + 2.0 * (0.006 + 0.1016);
+            assert!(least <= net(&items, Kind::SteelLintel), "{example:?}");
+            continue;
+        }
+        let placed = f64::from(u32::try_from(lintels.len()).unwrap());
+        assert!(0.0 < placed && (net(&items, Kind::FacingLintel) - placed).abs() < 1e-9);
+        assert!(net(&items, Kind::SteelLintel) <= 0.0, "{example:?}");
+        let longest = lintels.iter().map(|piece| meters(piece.size[0])).fold(0.0, f64::max);
+        let open = design.firebox.door_width + 2.0 * 0.006;
+        assert!(open + 2.0 * 0.1016 - 1e-3 <= longest, "{example:?}: {longest}");
     }
 }
 

@@ -6,6 +6,7 @@ use super::placed::{Placed, placed};
 use crate::analysis::Analysis;
 use crate::analysis::facing::Facing;
 use crate::analysis::structure::{ChimneyVolumes, Part, chimney_volumes};
+use crate::courses::FRAME_GAP;
 use crate::design::brick::Brick;
 use crate::design::building::{
     AirSupply, Carrier, ChimneyCarrier, ChimneyKind, Cleanouts, Damper, Floor, Stated,
@@ -62,7 +63,9 @@ pub enum Kind {
     Bypass,
     /// Lintels in the core.
     CoreLintel,
-    /// Steel above the doors, in the facing alone.
+    /// Lintels in the facing, as the course plans place them.
+    FacingLintel,
+    /// Steel above the doors, in the facing alone, where no lintels are placed.
     SteelLintel,
     /// Ties of the facing.
     Tie,
@@ -109,6 +112,7 @@ impl Kind {
             Self::Damper => "damper",
             Self::Bypass => "bypass",
             Self::CoreLintel => "core_lintel",
+            Self::FacingLintel => "facing_lintel",
             Self::SteelLintel => "steel_lintel",
             Self::Tie => "tie",
             Self::Hearth => "hearth",
@@ -212,8 +216,8 @@ const FIRECLAY_MORTAR: f64 = 1900.0;
 const CEMENT_MORTAR: f64 = 1900.0;
 /// Facing that one tie holds (m2).
 const PER_TIE: f64 = 0.25;
-/// What a lintel rests on beyond an opening, at each end (m).
-const LINTEL_REST: f64 = 0.10;
+/// What a lintel rests on beyond an opening, at each end (m): half a brick.
+const LINTEL_REST: f64 = 0.115;
 /// Girth of the opening of a cleanout (m).
 const CLEANOUT_GIRTH: f64 = 0.6;
 /// Straps at a ceiling and at a roof.
@@ -415,9 +419,13 @@ fn fittings(list: &mut List<'_>, placed: Option<&Placed>) {
     if design.shell.core().is_some() {
         list.place(placed.map(|placed| placed.core.lintels).filter(|count| 0.0 < *count));
     }
-    if 0.0 < design.shell.facing_thickness {
-        let oven = if has_oven { oven_side + 2.0 * LINTEL_REST } else { 0.0 };
-        let length = chamber.door_width + 2.0 * LINTEL_REST + oven;
+    let in_facing = placed.filter(|_| design.shell.facing().is_some());
+    let lintels = in_facing.map_or(0.0, |placed| placed.facing.lintels);
+    list.pieces(Kind::FacingLintel, lintels);
+    if 0.0 < design.shell.facing_thickness && lintels <= 0.0 {
+        let beyond = 2.0 * (FRAME_GAP + LINTEL_REST);
+        let oven = if has_oven { oven_side + beyond } else { 0.0 };
+        let length = chamber.door_width + beyond + oven;
         list.add((Kind::SteelLintel, Measure::Length), length, None);
     }
     let girth = 2.0 * (chamber.door_width + chamber.door_height)

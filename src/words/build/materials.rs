@@ -295,6 +295,7 @@ pub fn plain_name(kind: Kind) -> &'static str {
         Kind::Damper => "Damper",
         Kind::Bypass => "Bypass damper",
         Kind::CoreLintel => "Firebrick or cast lintels",
+        Kind::FacingLintel => "Lintels of the facing, sizes in the list of pieces made to size",
         Kind::SteelLintel => "Steel lintel, facing only",
         Kind::Tie => "Ties of the facing, 22 gauge",
         Kind::Hearth => "Hearth in front of the door",
