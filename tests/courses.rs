@@ -18,6 +18,8 @@ use longsmoke::design::brick::{Brick, BrickSize};
 use longsmoke::design::building::{AirSupply, CleanoutFace, Cleanouts};
 use longsmoke::design::examples::Example;
 use longsmoke::design::{Design, Layout};
+use longsmoke::units::System;
+use longsmoke::words;
 use proptest::prelude::*;
 
 fn laid(design: &Design) -> Plans {
@@ -506,6 +508,30 @@ fn the_way_into_a_bench_begins_where_its_first_run_begins() {
     let open = plans.courses.iter().filter(|course| course.part == Part::Runs);
     assert!(!open.flat_map(|course| &course.open).any(|(of, _)| *of == Opening::WayToRuns));
     assert!(plans.left_out.contains(&LeftOut::DuctToBench));
+}
+
+/// The door of the firebox by hand: an opening of 220 mm in the middle of 430 mm begins 105 mm to the right of
+/// the inner wall, 95 + 105 = 200 mm from the outer corner.
+#[test]
+fn openings_are_set_out_from_a_corner() {
+    let plans = laid_in(&alone(), BY_HAND);
+    let is_door = |course: &&Course| course.open.iter().any(|(of, _)| *of == Opening::Door);
+    let course = plans.courses.iter().find(is_door).unwrap();
+    let said = words::courses::openings(&plans, course, System::Metric).unwrap();
+    assert!(said.contains("loading door, front, 200 mm to the right, 220 mm wide"), "{said}");
+    // A run on it whose way to the connector, as wide as the run of 220 mm, goes through the right wall of
+    // 95 mm behind a wall of 95 mm.
+    let mut design = alone();
+    let path = &mut design.path;
+    path.run_count = 1;
+    (path.run_length, path.run_width, path.run_height) = (0.64, 0.22, 0.14);
+    path.cleanouts = Cleanouts::Missing;
+    design.chimney.flue_width = 0.22;
+    let plans = laid_in(&design, BY_HAND);
+    let is_out = |course: &&Course| course.open.iter().any(|(of, _)| *of == Opening::Connector);
+    let course = plans.courses.iter().find(is_out).unwrap();
+    let said = words::courses::openings(&plans, course, System::Metric).unwrap();
+    assert!(said.contains("connector, right side, 95 mm to the back, 220 mm wide"), "{said}");
 }
 
 // ---------------------------------------------------------------- counts

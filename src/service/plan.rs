@@ -43,7 +43,7 @@ impl DrawnCourse {
         Some(Self {
             count: plans.courses.len(),
             title: said::title(plans, laid, system),
-            counted: said::up_to(plans, at),
+            counted: said::up_to(plans, at, system),
             frame: vec![low.x, -high.y, high.x - low.x, high.y - low.y],
             strokes: strokes(&drawing),
             texts: drawing.items.iter().filter_map(|item| text(item, &drawing)).collect(),

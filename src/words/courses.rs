@@ -6,7 +6,7 @@ use super::sources::cited;
 use crate::analysis::{Analysis, analyze};
 use crate::courses::brick::{Bricks, is_whole};
 use crate::courses::check::{Fault, Note, Report, Spot, check};
-use crate::courses::lattice::meters;
+use crate::courses::lattice::{Rect, Way, meters};
 use crate::courses::materials::{Cut, Tally, cuts, tallies};
 use crate::courses::snap::{Change, snap};
 use crate::courses::{
@@ -144,15 +144,55 @@ pub fn counted(course: &Course) -> String {
     told.collect::<Vec<_>>().join(", ")
 }
 
-/// What a course takes, and how many bricks are laid when it is.
-pub fn up_to(plans: &Plans, at: usize) -> String {
+/// Where the openings of a course are set out: from the outer corner of its own masonry in front at the
+/// left, to the right along front and back, to the back along the sides. None where it has none.
+pub fn openings(plans: &Plans, course: &Course, system: System) -> Option<String> {
+    let own = course.region.rects().iter().chain(course.open.iter().map(|(_, rect)| rect));
+    let own = own.copied().reduce(Rect::join)?;
+    let size = |steps: i32| figure(meters(steps), Quantity::Size, system);
+    let mut told: Vec<String> = Vec::new();
+    for (of, rect) in &course.open {
+        let is_here =
+            |through: &&Through| through.opening == *of && through.rect.overlaps(*rect);
+        let way = plans.through.iter().find(is_here).map_or(Way::Deep, |through| through.way);
+        let (name, middle) = (opening(*of), [rect.left + rect.right, rect.front + rect.back]);
+        let [is_right, is_back] =
+            [own.left + own.right < middle[0], own.front + own.back < middle[1]];
+        let (from, wide) = match way {
+            Way::Deep => (size(rect.left - own.left), size(rect.width())),
+            Way::Along => (size(rect.front - own.front), size(rect.depth())),
+        };
+        let line = match (way, is_back, is_right) {
+            (Way::Deep, false, _) => say!("{name}, front, {from} to the right, {wide} wide"),
+            (Way::Deep, true, _) => say!("{name}, back, {from} to the right, {wide} wide"),
+            (Way::Along, _, false) => {
+                say!("{name}, left side, {from} to the back, {wide} wide")
+            }
+            (Way::Along, _, true) => {
+                say!("{name}, right side, {from} to the back, {wide} wide")
+            }
+        };
+        if !told.contains(&line) {
+            told.push(line);
+        }
+    }
+    let all = told.join("; ");
+    (!all.is_empty()).then(|| {
+        say!("Open, from the outer corner of these courses in front at the left: {all}.")
+    })
+}
+
+/// What a course takes, how many bricks are laid when it is, and where it is open.
+pub fn up_to(plans: &Plans, at: usize, system: System) -> String {
     let bricks = |course: &Course| {
         course.pieces.iter().filter(|piece| piece.kind == Kind::Brick).count()
     };
     let laid: usize = plans.courses.iter().take(at + 1).map(bricks).sum();
     let all: usize = plans.courses.iter().map(bricks).sum();
     let takes = plans.courses.get(at).map(counted).unwrap_or_default();
-    say!("{takes}. Bricks up to here: {laid} of {all}, cut pieces counted each.")
+    let laid = say!("{takes}. Bricks up to here: {laid} of {all}, cut pieces counted each.");
+    let open = plans.courses.get(at).and_then(|course| openings(plans, course, system));
+    open.map_or(laid.clone(), |open| format!("{laid} {open}"))
 }
 
 /// What stands below a plan on paper.
@@ -181,15 +221,10 @@ pub fn plate(plans: &Plans, places: &[usize], system: System) -> Plate {
     };
     let part = body(plans, course.part, course.body);
     let (high, takes) = (length(course.height), counted(course));
-    let mut open: Vec<String> = course.open.iter().map(|(each, _)| opening(*each)).collect();
-    open.dedup();
+    let open = openings(plans, course, system);
     let takes =
         if is_one { say!("{high} high: {takes}.") } else { say!("Each {high} high: {takes}.") };
-    let takes = if open.is_empty() {
-        takes
-    } else {
-        takes + " " + &say!("Open for {}.", open.join(", "))
-    };
+    let takes = open.map_or(takes.clone(), |open| format!("{takes} {open}"));
     Plate {
         name: if is_one {
             say!("{part}, course {numbers}")
