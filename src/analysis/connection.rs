@@ -65,13 +65,23 @@ impl Connection {
             right: near.max(far),
             back: deep + half,
         };
-        let bare = chimney.connector_length - through - chimney.shell();
-        Self { flue, outside: flue.grown(chimney.shell()), through, bare, side }
+        let outside = flue.grown(chimney.shell());
+        let skin = design.shell.gap + design.shell.facing_thickness;
+        let faces = facing.shells.iter().flat_map(|shell| &shell.around);
+        let beside = faces
+            .map(|plan| plan.grown(skin))
+            .filter(|face| face.front < outside.back && outside.front < face.back);
+        let off = |face: Plan| {
+            if side > 0.0 { outside.left - face.right } else { face.left - outside.right }
+        };
+        let own = chimney.connector_length - through - chimney.shell();
+        let bare = beside.map(off).fold(own, f64::min);
+        Self { flue, outside, through, bare, side }
     }
 
     /// The shortest connector with which heater and chimney do not take each other's place (m).
     pub fn shortest(&self, design: &Design) -> f64 {
-        self.through + design.chimney.shell()
+        design.chimney.connector_length - self.bare
     }
 
     /// What is left between chimney and the walls that can burn at the side and behind (m, m), if the wall
@@ -126,6 +136,22 @@ mod tests {
         // A tested pipe has no masonry.
         design.chimney.kind = crate::design::building::ChimneyKind::System;
         near(Connection::new(&design).bare, 0.105);
+    }
+
+    /// Runs of 0.3 m behind the firebox end before it does: 0.05 m to the left of its inside they begin, at
+    /// 0.25 m the last ends, at 0.70 m the flue begins, its masonry at 0.525 m. The facing of the firebox ends
+    /// at 0.42 + 0.114 + 0.121 m, and the chimney is as deep as to stand in it.
+    #[test]
+    fn a_chimney_behind_may_stand_in_the_facing_of_the_firebox() {
+        let mut design = Design::demonstration();
+        design.path.layout = Layout::Behind;
+        design.path.run_count = 3;
+        design.path.run_length = 0.3;
+        design.chimney.connector_length = 0.45;
+        let connection = Connection::new(&design);
+        near(connection.outside.left, 0.525);
+        near(connection.bare, 0.525 - 0.655);
+        near(connection.shortest(&design), 0.58);
     }
 
     /// A bench of runs 3 m long that begins beside a firebox 0.36 m deep, 0.18 m before its middle: the first
