@@ -425,6 +425,52 @@ fn a_bleed_slot_can_be_left_out() {
     assert!(open > left_out.periodic.energy.stack_joules);
 }
 
+/// Hottest spots are those of plane walls, hotter than faces that spread their heat; gas, energy and
+/// warmth stay those of the faces, but for what a day is searched to.
+#[test]
+fn hottest_spots_change_neither_gas_nor_energy() {
+    for layout in [Layout::Above, Layout::Behind, Layout::Bench] {
+        let mut design = Design::demonstration();
+        design.path.layout = layout;
+        design.surroundings.wall_behind = WallBehind::Framed;
+        let spots = computed(&design);
+        let bare = Setup { without: vec![Without::HotSpots], ..Setup::STANDARD };
+        let mean = day(&design, &bare).unwrap();
+        for (one, other) in states(&spots).into_iter().zip(states(&mean)) {
+            let wood = one.energy.wood_joules;
+            let energy = |state: &DayState| {
+                let energy = &state.energy;
+                [
+                    energy.faces_joules,
+                    energy.cap_joules,
+                    energy.stack_joules,
+                    energy.under_joules,
+                ]
+            };
+            for (one, other) in energy(one).into_iter().zip(energy(other)) {
+                assert!((one - other).abs() < 1e-4 * wood, "{layout:?}: {one}, {other}");
+            }
+            let gas = |state: &DayState| {
+                let peak = &state.peak;
+                [peak.firebox_outlet, peak.runs_outlet, peak.chimney_inlet]
+            };
+            for (one, other) in gas(one).into_iter().zip(gas(other)) {
+                assert!((one.temperature - other.temperature).abs() < 0.1, "{layout:?}");
+            }
+        }
+        let half = spots.hours_to_half.unwrap() / mean.hours_to_half.unwrap();
+        assert!((half - 1.0).abs() < 1e-3, "{layout:?}: {half}");
+        let hot = |day: &Day| {
+            let peak = &day.periodic.peak;
+            let wall = peak.wall_behind.unwrap().temperature;
+            [peak.upright, peak.layers.facing, wall]
+        };
+        for (spot, mean) in hot(&spots).into_iter().zip(hot(&mean)) {
+            assert!(mean + 2.0 < spot, "{layout:?}: {mean}, {spot}");
+        }
+    }
+}
+
 /// The day with a wall 5 cm behind, its gap open by so much at foot and top (m2).
 fn before_wall(wall: WallBehind, opening: f64, change: impl Fn(&mut Design)) -> Day {
     let day = of(|design| {

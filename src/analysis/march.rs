@@ -439,7 +439,8 @@ impl Stretch<'_> {
 /// iteration may end a hair beyond.
 fn between(outlet: f64, inlet: f64, sinks: &[Sink], touches: &[Touch]) -> f64 {
     let (mut low, mut high) = (inlet, inlet);
-    for (sink, touch) in sinks.iter().zip(touches) {
+    // What only rides along has no girth, and no say in this.
+    for (sink, touch) in sinks.iter().zip(touches).filter(|(sink, _)| 0.0 < sink.girth) {
         let rest = if sink.emission > 0.0 { touch.surface } else { sink.base };
         low = low.min(rest);
         high = high.max(rest);

@@ -112,7 +112,7 @@ fn stone_faced(design: &mut Design) {
     design.path.run_length = 1.8;
     design.path.bypass_area = 0.012;
     design.shell.facing_material = Material::Granite;
-    design.shell.facing_thickness = 0.14;
+    design.shell.facing_thickness = 0.16;
     design.chimney.mouth_height = 9.0;
     design.chimney.roof_height = 7.6;
 }

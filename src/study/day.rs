@@ -27,7 +27,7 @@ pub enum Part {
 pub struct First {
     /// The 24 hours.
     pub state: DayState,
-    /// Hours until the warmth of the hottest face has fallen to half; none if that takes days.
+    /// Hours until the warmth of the warmest face has fallen to half; none if that takes days.
     pub hours_to_half: Option<f64>,
     /// The same to a quarter.
     pub hours_to_quarter: Option<f64>,

@@ -64,7 +64,7 @@ pub enum Line {
     HottestFace,
     /// Heat to the room when the days repeat, mean (W).
     Output,
-    /// Time from the hottest face's peak until half of its warmth is left (s); none where that
+    /// Time from the warmest face's peak until half of its warmth is left (s); none where that
     /// takes days.
     HalfWarm,
     /// Mass without chimney, base and fill (kg).

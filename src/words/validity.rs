@@ -45,7 +45,8 @@ const COLDEST_DAY: &str = "The coldest day of the design, without sun and other 
     output as its mean over the day.";
 const AIRED_ROOM: &str = "What is borne is for a room of 47 m³ (1660 ft³) or more, aired by half its \
     volume an hour.";
-const FACES: &str = "Faces away from the loading door.";
+const FACES: &str = "Faces away from the loading door, heat straight through the wall: the middle of a \
+    face is a few degrees cooler, its edges many.";
 const STEEL: &str = "Steel in the facing, or in the core where there is no facing. The leaf of the door \
     is as hot as the fire: its maker rates it.";
 const OVERLOAD: &str = "A quarter more wood than stated, burned in the stated time; 5 of 100 cases are \

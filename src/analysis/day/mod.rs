@@ -122,6 +122,8 @@ pub enum Without {
     Bleed,
     /// Conductivity that follows the temperature: it is what it is cold.
     HotConductivity,
+    /// Plane walls for the hottest spots: faces are as hot as they are on average.
+    HotSpots,
 }
 
 /// How a day is computed.
@@ -188,8 +190,8 @@ pub struct DayState {
 pub struct Day {
     /// A single firing from cold, over 24 hours.
     pub first_fire: DayState,
-    /// Hours from the hottest face's peak until its excess over the room is half of it, after a
-    /// single firing from cold; none within four days where missing.
+    /// Hours from the peak of the warmest face, on average over its outside, until its excess over the
+    /// room is half of it, after a single firing from cold; none within four days where missing.
     pub hours_to_half: Option<f64>,
     /// The same to a quarter.
     pub hours_to_quarter: Option<f64>,
@@ -459,7 +461,7 @@ fn recorded(
 /// Times from a peak on (s) with the excess of a face over the room (K).
 type Excess = Vec<(f64, f64)>;
 
-/// Excess of the hottest face from its peak on; and the state to
+/// Excess of the warmest face from its peak on; and the state to
 /// which the days will lead, as the echoes tell it.
 fn followed(
     (solver, curve): (&mut Solver<'_>, &BurnCurve),
@@ -468,11 +470,12 @@ fn followed(
     mut echoes: Echoes<'_>,
 ) -> Result<(Excess, Vec<f64>), Failure> {
     let room = solver.room();
-    let peak = first.booked.peak.surface.time_s;
-    let times = first.series.time_s.iter().zip(&first.series.surface_celsius);
+    let times = first.series.time_s.iter().zip(&first.warmth);
+    let warmest = times.clone().max_by(|one, other| one.1.total_cmp(other.1));
+    let peak = warmest.map_or(0.0, |(time, _)| *time);
     let mut excess: Excess = times
         .filter(|(time, _)| peak <= **time)
-        .map(|(time, celsius)| (time - peak, crate::units::kelvin(*celsius) - room))
+        .map(|(time, face)| (time - peak, face - room))
         .collect();
     let top = excess.first().map_or(0.0, |(_, excess)| *excess);
     let mut ended = SECONDS_PER_DAY;
@@ -484,7 +487,7 @@ fn followed(
         advance(solver, curve, &step, &mut state, None)?;
         ended = step.start + step.length;
         echoes.step((step.start, &before), (ended, &state));
-        excess.push((ended - peak, solver.hottest_face(&state).0 - room));
+        excess.push((ended - peak, solver.warmest_face(&state) - room));
     }
     let repeating = echoes.summed_up((ended, &state));
     Ok((excess, repeating))

@@ -92,8 +92,8 @@ pub enum FacePlace {
     Cap,
 }
 
-/// Hottest side of each layer, over all walls that have it; 0 K where none has. Along a run that is
-/// the middle of its first cell.
+/// Hottest side of each layer, over all walls that have it, with heat straight through; 0 K where
+/// none has. Along a run that is the middle of its first cell.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LayerPeaks {
     /// Core toward the fire (K in memory, °C in files).
@@ -150,7 +150,7 @@ pub struct LayerPeaks {
     #[schemars(with = "f64")]
     pub wool: f64,
     /// Core between the gas of a run and the room, of the firebox where there is no run, as a mean
-    /// through its thickness.
+    /// through its thickness and over its outside.
     #[serde(rename = "core_celsius", with = "in_celsius", skip_serializing_if = "is_absent")]
     #[serde(default)]
     #[schemars(with = "f64")]
@@ -180,7 +180,7 @@ pub struct Peak {
     pub runs_outlet: At,
     /// Gas into the chimney.
     pub chimney_inlet: At,
-    /// Hottest face to the room.
+    /// Hottest face to the room, in its middle, where heat goes straight through.
     pub surface: At,
     /// Where that face is.
     pub surface_place: FacePlace,
@@ -316,6 +316,8 @@ pub struct Record {
     kindled: f64,
     /// Hottest face at the stage just booked (K).
     surface: f64,
+    /// The warmest face on average over its outside (K), one entry per step as in the curves.
+    pub warmth: Vec<f64>,
 }
 
 /// A stage of a step as it is booked.
@@ -447,6 +449,7 @@ impl Record {
         series.room_watts.push(rates.glass + rates.door + faces + cap);
         series.stored_joules.push(solver.stored(state));
         series.surface_celsius.push(celsius(self.surface));
+        self.warmth.push(solver.warmest_face(state));
         series.firebox_outlet_celsius.push(celsius(rates.firebox));
         for (run, outlet) in series.runs_celsius.iter_mut().zip(&rates.runs) {
             run.push(celsius(*outlet));

@@ -5,9 +5,10 @@ mod firebox;
 mod flue;
 mod runs;
 mod sections;
+mod spots;
 
 use super::layers::{Back, Layers};
-use super::{Resolution, Setup};
+use super::{Resolution, Setup, Without};
 use crate::analysis::chimney::girth;
 use crate::analysis::facing::Facing;
 use crate::analysis::path::Path;
@@ -78,6 +79,17 @@ pub struct Placed {
     pub zone: Zone,
     /// Temperature at the start from cold (K).
     pub start: f64,
+    /// The first of the walls that stand in a row along a run with it, by index; its own where it
+    /// stands alone.
+    pub row: usize,
+}
+
+impl Placed {
+    /// Whether it only rides along: it meets gas and radiation as the wall that it stands for, and
+    /// neither takes heat from them nor gives any to the room.
+    pub fn rides_along(&self) -> bool {
+        self.area <= 0.0
+    }
 }
 
 /// A face of a wall.
@@ -98,12 +110,19 @@ pub struct Strip {
     pub end: End,
     /// Girth (m) on bottom, top, left, right.
     pub sides: [f64; 4],
+    /// Whether its wall only rides along: then its sides are those of the wall that it stands for.
+    pub rides_along: bool,
 }
 
 impl Strip {
-    /// Whole girth (m).
+    /// Whole girth (m), also of what only rides along.
     pub fn girth(&self) -> f64 {
         self.sides.iter().sum()
+    }
+
+    /// Girth over which it exchanges heat (m).
+    pub fn exchanging(&self) -> f64 {
+        if self.rides_along { 0.0 } else { self.girth() }
     }
 }
 
@@ -167,7 +186,11 @@ pub fn body(design: &Design, path: &Path, setup: &Setup) -> Body {
         nodes: 0,
     };
     let mut runs = maker.runs(path);
-    let firebox = maker.firebox(path, &mut runs);
+    let mut firebox = maker.firebox(path, &mut runs);
+    if !setup.lacks(Without::HotSpots) {
+        maker.ride_along_runs(path, &mut runs);
+        firebox.extend(maker.ride_along_firebox(&firebox));
+    }
     let connector = maker.connector();
     let height = design.chimney.mouth_height - path.exit_height;
     let outdoor = outdoor_length(design);
@@ -202,8 +225,18 @@ impl Maker<'_> {
             Back::Room { ratio, .. } | Back::Wall { ratio, .. } => ratio,
             _ => 1.0,
         };
-        self.walls.push(Placed { layers, area, ratio, nodes, zone, start });
-        self.walls.len() - 1
+        let row = self.walls.len();
+        self.walls.push(Placed { layers, area, ratio, nodes, zone, start, row });
+        row
+    }
+
+    /// Lets a wall stand in a row with the one before.
+    fn in_row(&mut self, wall: usize) {
+        let before = wall.checked_sub(1).and_then(|before| self.walls.get(before));
+        let row = before.map(|before| before.row);
+        if let Some((wall, row)) = self.walls.get_mut(wall).zip(row) {
+            wall.row = row;
+        }
     }
 }
 

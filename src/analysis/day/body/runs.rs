@@ -73,7 +73,7 @@ impl Maker<'_> {
     /// Walls of a run, each face of them parted where what it shares the outside with has another
     /// cover: the ends of a run lose heat by its long walls, by their share of the perimeter; and where
     /// the facing before a part of it stands farther off.
-    fn parted(&self, walls: &[Wall], run: usize) -> Vec<(Wall, Outside, Beyond)> {
+    pub(super) fn parted(&self, walls: &[Wall], run: usize) -> Vec<(Wall, Outside, Beyond)> {
         let covered = self.parted_by_cover(walls, run);
         covered
             .into_iter()
@@ -175,6 +175,9 @@ impl Maker<'_> {
             placed.area += area;
         } else {
             let placed = self.place(layers, area, zone);
+            if cell > 0 {
+                self.in_row(placed);
+            }
             add(runs, (run, cell), placed, End::Inner, wall);
         }
     }
@@ -197,12 +200,31 @@ pub(super) fn add(
     end: End,
     strip: &Wall,
 ) {
+    push(runs, (run, cell), (wall, end, false), strip);
+}
+
+/// Puts the inner face of a wall that only rides along before that of a wall in a cell.
+pub(super) fn add_riding(
+    runs: &mut [RunCells],
+    cell: (usize, usize),
+    wall: usize,
+    strip: &Wall,
+) {
+    push(runs, cell, (wall, End::Inner, true), strip);
+}
+
+fn push(
+    runs: &mut [RunCells],
+    (run, cell): (usize, usize),
+    (wall, end, rides_along): (usize, End, bool),
+    strip: &Wall,
+) {
     let mut sides = [0.0; 4];
     if let Some(side) = sides.get_mut(place_of(strip.side)) {
         *side = strip.girth;
     }
     if let Some(cell) = runs.get_mut(run).and_then(|run| run.cells.get_mut(cell)) {
-        cell.push(Strip { wall, end, sides });
+        cell.push(Strip { wall, end, sides, rides_along });
     }
 }
 

@@ -41,6 +41,13 @@ pub(super) struct Standing {
     pub(super) distance: f64,
 }
 
+impl Standing {
+    /// One area all through, with the facing at a distance from the core (m).
+    pub(super) const fn plane(distance: f64) -> Self {
+        Self { core: 1.0, facing: 1.0, distance }
+    }
+}
+
 impl Maker<'_> {
     /// What core, cap and baffles are made of.
     pub(super) fn core(&self) -> Properties {

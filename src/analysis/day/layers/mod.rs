@@ -338,6 +338,81 @@ mod tests {
         assert!((facing.1 - 79.0).abs() < 1e-9, "{}", facing.1);
     }
 
+    /// Hottest outer face and hottest inner side of the facing (°C) of core, gap and facing around a
+    /// firebox whose gas swings with a period of 12 hours, cut as for a day; the outside is wider by a
+    /// ratio.
+    fn hot_spots(ratio: f64) -> [f64; 2] {
+        let facing = Layer {
+            conductivity: 0.78,
+            volumetric_heat_capacity: 1760.0 * 800.0,
+            ..Layer::plane(&BRICK, 0.115, 9)
+        };
+        // 11 W/m2K, which is nearly without weight.
+        let gap = Layer { conductivity: 0.066, volumetric_heat_capacity: 1.0, ..facing };
+        let layers = [
+            Layer::plane(&BRICK, 0.114, 7).growing(1.35).spreading(1.0, ratio),
+            Layer { thickness: 0.006, nodes: 1, ..gap }.of(Ply::Board).spreading(ratio, ratio),
+            facing.of(Ply::Facing).spreading(ratio, ratio),
+        ];
+        let back = Back::Film { conductance: 9.0 * ratio, ambient: ROOM };
+        let wall = Layers::new(&layers, None, back);
+        let period = 43_200.0;
+        let gas = |time: f64| {
+            let swing = |times: f64| libm::cos(times * std::f64::consts::TAU * time / period);
+            kelvin(300.0) + 250.0 * swing(1.0) + 120.0 * swing(2.0)
+        };
+        let gamma = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
+        let (steps, periods) = (240_u32, 12);
+        let length = period / f64::from(steps);
+        let (mut now, mut reduced) = (Conductances::default(), Reduced::default());
+        let mut state = vec![kelvin(100.0); wall.nodes()];
+        let mut new = state.clone();
+        let mut found = [0.0_f64; 2];
+        for step in 0..steps * periods {
+            if step == steps * (periods - 1) {
+                found = [0.0; 2];
+            }
+            let before = state.clone();
+            for (stage, share) in [gamma, 1.0].into_iter().enumerate() {
+                wall.conductances(&state, &|_| 0.03, &mut now);
+                wall.reduce(&state, gamma * length, &now, &mut reduced);
+                let face = reduced.inner_response(0.0);
+                let met = gas((f64::from(step) + share) * length);
+                let flux = (met - face.base) / (1.0 / 25.0 + face.resistance);
+                reduced.advance(Fluxes { inner: flux, outer: 0.0 }, &mut new);
+                state.clone_from(&new);
+                if stage == 0 {
+                    for (now, before) in state.iter_mut().zip(&before) {
+                        *now = before + (1.0 - gamma) / gamma * (*now - before);
+                    }
+                }
+            }
+            let inside = wall.sides(&state, &now).find(|(ply, _)| *ply == Ply::Facing).unwrap();
+            let here = [now.outer_face(&state), inside.1];
+            for (found, here) in found.iter_mut().zip(here) {
+                *found = found.max(crate::units::celsius(here));
+            }
+        }
+        found
+    }
+
+    /// A level section of 420 by 360 mm, as `tests/reference/hot_spots.py` prints it: plane by transfer
+    /// matrices (EN ISO 13786), in two dimensions by finite volumes, each harmonic by itself. The middle
+    /// of the outside lies between a plane wall and one that spreads evenly on all of it.
+    #[test]
+    fn the_middle_of_a_face_lies_between_a_plane_wall_and_one_that_spreads() {
+        let (exact, middle) = ([93.19, 199.59], [86.35, 189.05]);
+        let plane = hot_spots(1.0);
+        for (found, exact) in plane.into_iter().zip(exact) {
+            assert!((found - exact).abs() < 5e-3 * (exact - 20.0), "{found}, {exact}");
+        }
+        // On 2 (0.42 + 0.36) m of inside 8 (0.114 + 0.006 + 0.115) m more of outside.
+        let spread = hot_spots(1.0 + 8.0 * 0.235 / (2.0 * 0.78));
+        for ((plane, middle), spread) in plane.into_iter().zip(middle).zip(spread) {
+            assert!(spread + 5.0 < middle && middle < plane, "{spread}, {middle}, {plane}");
+        }
+    }
+
     /// Both faces of a slab heated alike: the middle passes no heat, as in a slab of half the
     /// thickness.
     #[test]

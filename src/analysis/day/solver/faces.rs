@@ -52,31 +52,43 @@ impl Solver<'_> {
         Some(self.conductances.get(index)?.outer_face(nodes))
     }
 
-    /// The hottest face to the room: temperature (K) and zone.
+    /// The hottest spot of a face to the room: temperature (K) and zone.
     pub fn hottest_face(&self, state: &[f64]) -> (f64, Zone) {
-        self.hottest(state, |zone| zone.is_face() || zone == Zone::Cap)
+        self.hottest(state, |wall| wall.zone.is_face() || wall.zone == Zone::Cap)
+    }
+
+    /// The warmest of the faces that give heat to the room, each as it is on average over its
+    /// outside (K).
+    pub fn warmest_face(&self, state: &[f64]) -> f64 {
+        let gives = |wall: &Placed| !wall.rides_along();
+        let is_face = |wall: &Placed| wall.zone.is_face() || wall.zone == Zone::Cap;
+        self.hottest(state, |wall| gives(wall) && is_face(wall)).0
     }
 
     /// The hottest face of the wall behind, where there is one (K).
     pub fn wall_behind(&self, state: &[f64]) -> Option<f64> {
         let behind = self.body.behind?;
-        Some(across_gap(&behind, self.hottest(state, Zone::is_back).0).0)
+        Some(across_gap(&behind, self.hottest(state, |wall| wall.zone.is_back()).0).0)
     }
 
-    /// The hottest face of some zones. Along a run the faces of the cells are carried on to its
+    /// The hottest face of some walls. Along a run the faces of the cells are carried on to its
     /// ends by a parabola, since the hottest spot is at the inlet.
-    pub(super) fn hottest(&self, state: &[f64], among: impl Fn(Zone) -> bool) -> (f64, Zone) {
+    pub(super) fn hottest(
+        &self,
+        state: &[f64],
+        among: impl Fn(&Placed) -> bool,
+    ) -> (f64, Zone) {
         let mut best = (0.0, Zone::Cap);
         let mut row: Vec<f64> = Vec::new();
-        let mut zone_before = None;
+        let mut row_before = None;
         for (index, wall) in self.body.walls.iter().enumerate() {
-            if !among(wall.zone) {
+            if !among(wall) {
                 continue;
             }
             let Some(face) = self.face_to_room(state, index) else { continue };
-            if zone_before != Some(wall.zone) {
+            if row_before != Some(wall.row) {
                 row.clear();
-                zone_before = Some(wall.zone);
+                row_before = Some(wall.row);
             }
             row.push(face);
             let hottest = hottest_of(&row);
@@ -89,7 +101,7 @@ impl Solver<'_> {
 
     /// The hottest upright face to the room (K).
     pub fn hottest_upright(&self, state: &[f64]) -> f64 {
-        self.hottest(state, Zone::is_face).0
+        self.hottest(state, |wall| wall.zone.is_face()).0
     }
 
     /// The hottest face of the top of a bench (K); none where the runs are no bench.
@@ -114,6 +126,7 @@ impl Solver<'_> {
                 peaks.under = peaks.under.max(now.outer_face(nodes));
             }
             let is_core = match wall.zone {
+                _ if wall.rides_along() => false,
                 Zone::RunFace(..) => true,
                 Zone::FireboxFace(_) => self.body.runs.is_empty(),
                 _ => false,

@@ -128,7 +128,7 @@ impl Solver<'_> {
     ) {
         let mut glow = [0.0; 4];
         let mut girth = [0.0; 4];
-        for strip in strips {
+        for strip in strips.iter().filter(|strip| !strip.rides_along) {
             let power = black(self.surface(strip.wall, strip.end));
             for ((glow, girth), side) in glow.iter_mut().zip(&mut girth).zip(strip.sides) {
                 *glow += side * power;
@@ -146,7 +146,7 @@ impl Solver<'_> {
             let seen: f64 =
                 strip.sides.iter().zip(arriving).map(|(side, e): (_, f64)| side * e).sum();
             let received = emission * seen / girth;
-            Some(Sink { received, emission, ..response.sink(girth) })
+            Some(Sink { received, emission, ..response.sink(strip.exchanging()) })
         };
         sinks.clear();
         sinks.extend(strips.iter().filter_map(sink));
