@@ -779,7 +779,7 @@ impl Design {
                 damper_opening: 0.002,
             },
             surroundings: Surroundings {
-                side: 0.70,
+                side: 0.80,
                 behind: 0.30,
                 front: 1.50,
                 above: 0.60,
