@@ -127,7 +127,7 @@ async fn from_address() -> Option<Result<(Step, Option<Notice>), Notice>> {
         Some(Err(storage::NotKept)) => return Some(Err(Notice::NoRoom)),
     };
     storage::forget_linked();
-    if storage::write_linked(&step.file(), false).is_ok() {
+    if storage::write_linked(&step.file()).is_ok() {
         browser::clean_address();
     }
     Some(Ok((step, said)))

@@ -61,23 +61,21 @@ fn keep(copies: &[Kept]) -> Result<(), storage::NotKept> {
 /// Keeps what was made of a design from a link as a copy with a name of its own, which it gives: in
 /// the place of the copy that this tab made of it before.
 pub fn put_linked_away(file: &str) -> Result<String, storage::NotKept> {
-    let earlier = storage::linked_copy();
     let mut copies = kept();
-    let name = match lies_there(&copies, file) {
-        Some(name) => name,
-        None => {
-            let same = |copy: &&mut Kept| Some(&copy.file) == earlier.as_ref();
-            let name = match copies.iter_mut().find(same) {
-                Some(copy) => {
-                    file.clone_into(&mut copy.file);
-                    copy.name.clone()
-                }
-                None => add(&mut copies, file, texts::from_a_link),
-            };
-            keep(&copies)?;
-            storage::note_linked_copy(file);
-            name
-        }
+    let name = if let Some(name) = lies_there(&copies, file) {
+        name
+    } else {
+        let earlier = storage::linked_copy();
+        let same = |copy: &&mut Kept| Some(&copy.file) == earlier.as_ref();
+        let name = if let Some(copy) = copies.iter_mut().find(same) {
+            file.clone_into(&mut copy.file);
+            copy.name.clone()
+        } else {
+            add(&mut copies, file, texts::from_a_link)
+        };
+        keep(&copies)?;
+        storage::note_linked_copy(file);
+        name
     };
     // Where it is not noted, it is told now or not at all.
     let _ = storage::write(storage::SHELVED, &name);
@@ -88,18 +86,19 @@ pub fn put_linked_away(file: &str) -> Result<String, storage::NotKept> {
 /// decided on becomes a copy first, whose name it gives.
 pub fn put_replaced(file: &str) -> Result<Option<String>, storage::NotKept> {
     let undecided = storage::read(storage::REPLACED).filter(|old| old != file);
-    let name = undecided.map(|old| {
-        let mut copies = kept();
-        match lies_there(&copies, &old) {
-            Some(name) => Ok(name),
-            None => {
-                let name = add(&mut copies, &old, texts::from_before);
-                keep(&copies).map(|()| name)
-            }
-        }
-    });
-    let name = name.transpose()?;
+    let name = undecided.map(|old| copied(&old)).transpose()?;
     storage::write(storage::REPLACED, file)?;
+    Ok(name)
+}
+
+/// Keeps an own design from before as a copy, unless it is one; gives its name.
+fn copied(file: &str) -> Result<String, storage::NotKept> {
+    let mut copies = kept();
+    if let Some(name) = lies_there(&copies, file) {
+        return Ok(name);
+    }
+    let name = add(&mut copies, file, texts::from_before);
+    keep(&copies)?;
     Ok(name)
 }
 

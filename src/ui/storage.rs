@@ -92,9 +92,15 @@ pub fn is_linked_edited() -> bool {
     tab().is_some_and(|tab| matches!(tab.get_item(LINKED_EDITED), Ok(Some(_))))
 }
 
-pub fn write_linked(text: &str, is_edited: bool) -> Result<(), NotKept> {
+pub fn write_linked(text: &str) -> Result<(), NotKept> {
     put(tab(), LINKED, text)?;
-    if is_edited { put(tab(), LINKED_EDITED, "yes") } else { forget(&[LINKED_EDITED]) }
+    forget(&[LINKED_EDITED])
+}
+
+/// The same of one that is no longer what the link brought.
+pub fn write_linked_edited(text: &str) -> Result<(), NotKept> {
+    put(tab(), LINKED, text)?;
+    put(tab(), LINKED_EDITED, "yes")
 }
 
 /// The copy that this tab made unasked of the design from a link.

@@ -56,6 +56,13 @@ pub enum Kept {
     Held,
 }
 
+impl Kept {
+    /// Whether it would be found again.
+    const fn is_success(&self) -> bool {
+        matches!(self, Self::At(_) | Self::InTab(_) | Self::Alone(_))
+    }
+}
+
 /// Something to say above the page.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Notice {
@@ -480,21 +487,14 @@ impl Workspace {
             self.notice.set(None);
             return;
         };
-        match document::read(&text) {
-            Ok(document) => {
-                if self.open_document(document) {
-                    self.keep_now();
-                    let is_kept = |kept: &Kept| {
-                        !matches!(kept, Kept::Failed | Kept::TooMuch | Kept::Held)
-                    };
-                    if self.kept.with_untracked(is_kept) {
-                        storage::remove(storage::REPLACED);
-                    }
-                }
-            }
-            Err(_) => {
-                let place = Some(storage::REPLACED);
-                self.notice.set(Some(opening::unreadable(text, texts::set_aside(), place)));
+        let Ok(document) = document::read(&text) else {
+            let place = Some(storage::REPLACED);
+            return self.notice.set(Some(opening::unreadable(text, texts::set_aside(), place)));
+        };
+        if self.open_document(document) {
+            self.keep_now();
+            if self.kept.with_untracked(Kept::is_success) {
+                storage::remove(storage::REPLACED);
             }
         }
     }
@@ -545,8 +545,12 @@ impl Workspace {
         let kept = if !document::fits(&text) {
             Kept::TooMuch
         } else if self.owner.get_untracked() == Owner::Link {
-            let written = storage::write_linked(&text, self.is_edited());
-            written.map_or(Kept::Failed, |()| Kept::InTab(at()))
+            let write = if self.is_edited() {
+                storage::write_linked_edited
+            } else {
+                storage::write_linked
+            };
+            write(&text).map_or(Kept::Failed, |()| Kept::InTab(at()))
         } else if self.is_other(&text) {
             Kept::Held
         } else {
