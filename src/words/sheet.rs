@@ -8,7 +8,7 @@ use crate::analysis::Analysis;
 use crate::analysis::day::Day;
 use crate::design::Design;
 use crate::design::field::{FIELDS, Field, Group, Kind};
-use crate::language::{English, said};
+use crate::language::{English, said, say};
 use crate::rules::{Finding, Question, answer};
 use crate::study::uncertainty::Uncertainty;
 use crate::units::{Quantity, System, figure, kelvin, number, unit_of};
@@ -36,14 +36,15 @@ pub fn answers(
         let word = uncertainty::answer(asked, found, sure);
         let verdict = Cell { answer: Some((found, word)), ..Cell::default() };
         let why = deciding(asked, analysis, findings, system);
-        let cases = sure.map(|sure| uncertainty::cases(asked, sure).into());
-        [question(asked).into(), verdict, why.into()].into_iter().chain(cases).collect()
+        let by = match sure.map(|sure| uncertainty::cases(asked, sure)) {
+            Some(cases) => say!("{why}. At the height of the fire: {cases}"),
+            None => why,
+        };
+        vec![question(asked).into(), verdict, by.into()]
     };
-    let heads = [said("Question"), said("Answer"), said("By")].into_iter();
-    let heads = heads.chain(worth.map(|_| said("At the height of the fire")));
     Table {
         caption: None,
-        heads: heads.map(String::from).collect(),
+        heads: [said("Question"), said("Answer"), said("By")].map(String::from).to_vec(),
         rows: Question::ALL.map(row).to_vec(),
     }
 }
