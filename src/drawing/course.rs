@@ -1,6 +1,6 @@
 //! One course from above: its bricks, what stands beside it at its height, where the gas goes.
 
-use super::sheet::{Note, Sheet};
+use super::sheet::Sheet;
 use super::{Anchor, Drawing, Extent, Point, Role, Shape, point};
 use crate::courses::lattice::{Rect, meters};
 use crate::courses::materials::{Cut, cuts};
@@ -22,8 +22,8 @@ const LINE: f64 = 1.15;
 /// Where the stroke of a cut piece leaves room for its number (–).
 const BROKEN: (f64, f64) = (0.28, 0.72);
 
-/// A course by its place among all of them, to scale (m): x and y as in the plan, with the section
-/// at its height below. Texts are enlarged by a factor. None where there is no such course.
+/// A course by its place among all of them, to scale (m), without a heading: x and y as in the plan,
+/// with the section at its height below. Texts are enlarged by a factor. None where there is no such course.
 pub fn course(plans: &Plans, at: usize, system: System, text_scale: f64) -> Option<Drawing> {
     let course = plans.courses.get(at)?;
     let whole = whole(plans)?;
@@ -32,16 +32,6 @@ pub fn course(plans: &Plans, at: usize, system: System, text_scale: f64) -> Opti
     from_above(&mut sheet, plans, (course, whole), &cuts(plans), system);
     section(&mut sheet, plans, course, whole);
     let title = said::title(plans, course, system);
-    let size = sheet.text_size;
-    sheet.note(Note {
-        at: point(whole.low.x, whole.high.y + 1.2 * size),
-        text: title.clone(),
-        anchor: Anchor::Start,
-        role: Role::Label,
-        place: None,
-        leader: None,
-        step: point(0.0, 0.4 * size),
-    });
     sheet.key = key(course, system);
     Some(sheet.finish(description(&title, course)))
 }

@@ -14,7 +14,7 @@ mod variants;
 mod wire;
 
 pub use bands::Bands;
-pub use plan::DrawnCourse;
+pub use plan::{DrawnCourse, Room};
 pub use tell::{DayTold, EdgesTold, Guide, Offer, Register, Workings};
 pub use variants::VariantsTold;
 

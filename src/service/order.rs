@@ -2,12 +2,12 @@
 
 use super::news::News;
 use super::shared::Shared;
-use super::{paper, tell, variants};
+use super::{Room, paper, tell, variants};
 use crate::design::Design;
 use crate::design::document;
 use crate::design::field::{FIELDS, FieldId, field};
 use crate::study::suggest::Wish;
-use crate::units::System;
+use crate::units::{System, float};
 use crate::words;
 use std::fmt;
 use std::str::FromStr;
@@ -35,8 +35,8 @@ pub enum Job {
     Operation,
     /// Lays every brick.
     Courses,
-    /// Draws a course, by its place among all of them, in a system of units.
-    Plan(System, usize),
+    /// Draws a course, by its place among all of them, in a system of units, for a room.
+    Plan(System, usize, Room),
     /// Says what it takes to build it.
     Build,
     /// Finds the heat loss from the parts of the house.
@@ -107,9 +107,9 @@ impl Job {
                 format!("suggest,{trials},{aims}")
             }
             Self::Sweep(id, steps) => format!("sweep,{},{steps}", link(id)),
-            Self::Plan(system, at) => {
+            Self::Plan(system, at, Room { width, height, text }) => {
                 let system = if *system == System::Us { "us" } else { "metric" };
-                format!("plan,{system},{at}")
+                format!("plan,{system},{at},{width},{height},{text}")
             }
             Self::Map(one, other) => format!("map,{},{}", link(one), link(other)),
             Self::Pinned(_) => "pinned".to_owned(),
@@ -149,8 +149,11 @@ impl Job {
                 Some(Self::Suggest(wish))
             }
             ("sweep", [id, steps]) => Some(Self::Sweep(input(id)?, steps.parse().ok()?)),
-            ("plan", ["us", at]) => Some(Self::Plan(System::Us, at.parse().ok()?)),
-            ("plan", ["metric", at]) => Some(Self::Plan(System::Metric, at.parse().ok()?)),
+            ("plan", [system @ ("us" | "metric"), at, width, height, text]) => {
+                let system = if *system == "us" { System::Us } else { System::Metric };
+                let (width, height, text) = (float(width)?, float(height)?, float(text)?);
+                Some(Self::Plan(system, at.parse().ok()?, Room { width, height, text }))
+            }
             ("map", [one, other]) => Some(Self::Map(input(one)?, input(other)?)),
             _ => None,
         }
@@ -165,7 +168,7 @@ impl Job {
             Self::Link(pinned) => tell::link(design, &pinned),
             Self::Working => tell::working(design),
             Self::Courses => tell::courses(design),
-            Self::Plan(system, at) => tell::plan(design, system, at),
+            Self::Plan(system, at, room) => tell::plan(design, system, at, room),
             Self::Operation => tell::read_of(design, words::operation::passage),
             Self::Build => tell::read_of(design, words::build::passage),
             Self::Envelope => tell::read_of(design, words::envelope::passage),
@@ -289,8 +292,8 @@ mod tests {
             Job::Map(FieldId::RunLength, FieldId::RunCount),
             Job::Pinned(vec![pinned, Design::demonstration()]),
             Job::Pinned(Vec::new()),
-            Job::Plan(System::Us, 17),
-            Job::Plan(System::Metric, 0),
+            Job::Plan(System::Us, 17, Room { width: 350.0, height: 675.2, text: 11.52 }),
+            Job::Plan(System::Metric, 0, Room::default()),
             Job::Link(vec![Design::demonstration()]),
             Job::Paper("print,us,2031-02-03,https://x.example/a%2Cb/,".into()),
         ];

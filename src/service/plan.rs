@@ -8,6 +8,29 @@ use crate::drawing::{Anchor, Drawing, Item, Point, Role, Shape};
 use crate::units::System;
 use crate::words::courses as said;
 
+/// Most by which texts are enlarged (–): beyond, they would leave no room for what they name.
+const MOST_SCALE: f64 = 3.0;
+
+/// The room that a plan has on the screen (px).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Room {
+    /// Its width.
+    pub width: f64,
+    /// The most of its height.
+    pub height: f64,
+    /// Least size of texts.
+    pub text: f64,
+}
+
+impl Room {
+    /// Size of the texts of a drawing in it (px).
+    fn shown(&self, drawing: &Drawing) -> f64 {
+        let (low, high) = (drawing.low, drawing.high);
+        let scale = (self.width / (high.x - low.x)).min(self.height / (high.y - low.y));
+        scale * drawing.text_size
+    }
+}
+
 /// A course from above with the section at its height.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct DrawnCourse {
@@ -35,9 +58,9 @@ impl DrawnCourse {
         read(words)
     }
 
-    /// The plan of a course; none where there is no such course.
-    pub fn new(plans: &Plans, at: usize, system: System) -> Option<Self> {
-        let drawing = course(plans, at, system, 1.0)?;
+    /// The plan of a course for a room; none where there is no such course.
+    pub fn new(plans: &Plans, at: usize, system: System, room: Room) -> Option<Self> {
+        let drawing = legible(room, |scale| course(plans, at, system, scale))?;
         let laid = plans.courses.get(at)?;
         let (low, high) = (drawing.low, drawing.high);
         Some(Self {
@@ -51,6 +74,23 @@ impl DrawnCourse {
             description: drawing.description,
         })
     }
+}
+
+/// Draws with texts as large as it takes for them to be read.
+fn legible(room: Room, draw: impl Fn(f64) -> Option<Drawing>) -> Option<Drawing> {
+    let mut scale = 1.0;
+    let mut drawing = draw(scale)?;
+    // A drawing grows with its texts, so that one step falls a little short.
+    for _ in 0..6 {
+        let shown = room.shown(&drawing);
+        let wanted = (scale * room.text / shown).clamp(1.0, MOST_SCALE);
+        if !wanted.is_finite() || (wanted / scale - 1.0).abs() < 0.03 {
+            break;
+        }
+        scale = wanted;
+        drawing = draw(scale)?;
+    }
+    Some(drawing)
 }
 
 /// Roles in the order in which they are painted; a role that comes again begins anew.
@@ -141,14 +181,29 @@ mod tests {
     use crate::design::Design;
     use crate::service::wire::write;
 
+    /// On a phone as legible as the section: 0.72 of 16 px in 350 px, as far as texts have room.
+    #[test]
+    fn texts_of_a_plan_can_be_read_on_a_phone() {
+        let design = Design::demonstration();
+        let plans = plans(&design, Bricks::of(&design));
+        let room = Room { width: 350.0, height: 675.0, text: 11.52 };
+        for at in 0..plans.courses.len() {
+            let told = DrawnCourse::new(&plans, at, System::Metric, room).unwrap();
+            let [_, _, width, height] = told.frame[..] else { panic!("{:?}", told.frame) };
+            let shown = told.text_size * (350.0 / width).min(675.0 / height);
+            assert!(0.97 * 11.52 <= shown, "{at}: {shown}");
+        }
+    }
+
     #[test]
     fn a_plan_survives_its_way() {
         let design = Design::demonstration();
         let plans = plans(&design, Bricks::of(&design));
         for at in 0..plans.courses.len() {
-            let told = DrawnCourse::new(&plans, at, System::Us).unwrap();
+            let told = DrawnCourse::new(&plans, at, System::Us, Room::default()).unwrap();
             assert_eq!(DrawnCourse::read(&write(&told)), Some(told));
         }
-        assert_eq!(DrawnCourse::new(&plans, plans.courses.len(), System::Us), None);
+        let beyond = plans.courses.len();
+        assert_eq!(DrawnCourse::new(&plans, beyond, System::Us, Room::default()), None);
     }
 }

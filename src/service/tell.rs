@@ -2,7 +2,7 @@
 
 use super::news::News;
 use super::wire::{Texts, Wire, read, write};
-use super::{Bands, DrawnCourse, InUnits, Told};
+use super::{Bands, DrawnCourse, InUnits, Room, Told};
 use crate::analysis::day::Setup;
 use crate::analysis::path::path;
 use crate::analysis::standard_route::standard_route;
@@ -151,12 +151,12 @@ pub(super) fn two_days(design: &Design) -> Telling {
 }
 
 /// A course, or the last where there are not so many.
-pub(super) fn plan(design: &Design, system: System, at: usize) -> Telling {
+pub(super) fn plan(design: &Design, system: System, at: usize, room: Room) -> Telling {
     let design = design.clone();
     Box::new(std::iter::once_with(move || {
         let plans = plans(&design, Bricks::of(&design));
         let at = at.min(plans.courses.len().saturating_sub(1));
-        let told = DrawnCourse::new(&plans, at, system).unwrap_or_default();
+        let told = DrawnCourse::new(&plans, at, system, room).unwrap_or_default();
         News::Found(write(&told))
     }))
 }

@@ -2,11 +2,12 @@
 
 use super::dom::{Tag, button, svg, tag, value_of, watch};
 use super::labor::{Job, Task};
+use super::plot::watch_size;
 use super::signal::RwSignal;
 use super::told::{Found, graying, state};
 use super::workspace::{Workspace, same_but_name};
-use super::{storage, texts};
-use longsmoke::service::{DrawnCourse, order};
+use super::{sketch, storage, texts};
+use longsmoke::service::{DrawnCourse, Room, order};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -56,9 +57,10 @@ pub fn courses_view(workspace: Workspace) -> Tag {
             plan.set(Some((wanted.generation, Arc::new(told))));
         }
     });
+    let room = RwSignal::new(Room::default());
     watch(move || {
-        let wanted = order::Job::Plan(workspace.system.get(), at.get());
-        asked.set(open.get().then_some(wanted));
+        let wanted = order::Job::Plan(workspace.system.get(), at.get(), room.get());
+        asked.set((open.get() && 0.0 < room.get().width).then_some(wanted));
     });
     let of = move |what: fn(&DrawnCourse) -> String| {
         move || plan.with(|plan| plan.as_ref().map(|(_, plan)| what(plan)))
@@ -89,7 +91,7 @@ pub fn courses_view(workspace: Workspace) -> Tag {
         .child(laid(workspace, at));
     let view = tag("div")
         .child(tag("h3").live_text(of(|plan| plan.title.clone())))
-        .child(picture(plan))
+        .child(picture(plan, room))
         .child(tag("p").live_text(of(|plan| plan.counted.clone())));
     let details = tag("details").class("twin").attr("data-testid", "course-plan");
     let element = details.element().clone();
@@ -125,12 +127,22 @@ fn laid(workspace: Workspace, at: RwSignal<usize>) -> Tag {
         .text(texts::course_laid())
 }
 
-fn picture(plan: Found<DrawnCourse>) -> Tag {
+/// The plan, and the room that it has.
+fn picture(plan: Found<DrawnCourse>, room: RwSignal<Room>) -> Tag {
     let drawing = svg("svg")
         .class("sketch course-plan")
         .attr("role", "img")
         .attr("aria-label", texts::course_plan());
     let element = drawing.element().clone();
+    let measured = element.clone();
+    watch_size(&element, move || {
+        let now = sketch::Room::of(&measured).unwrap_or_default();
+        let (width, text) = (now.width, now.text);
+        let now = Room { width, height: now.height.unwrap_or(width), text };
+        if room.get_untracked() != now {
+            room.set(now);
+        }
+    });
     watch(move || {
         plan.with(|plan| {
             let Some((_, plan)) = plan else { return };

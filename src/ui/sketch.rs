@@ -262,16 +262,16 @@ fn size(drawing: &Drawing) -> (f64, f64) {
 
 /// The room that a drawing has on the screen (px).
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Room {
-    width: f64,
+pub struct Room {
+    pub width: f64,
     /// None where only the width limits it.
-    height: Option<f64>,
+    pub height: Option<f64>,
     /// Least size of texts.
-    text: f64,
+    pub text: f64,
 }
 
 impl Room {
-    fn of(element: &Element) -> Option<Self> {
+    pub fn of(element: &Element) -> Option<Self> {
         let window = web_sys::window()?;
         let pixels = |element: &Element, property: &str| {
             let style = window.get_computed_style(element).ok()??;
