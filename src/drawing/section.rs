@@ -7,7 +7,8 @@ mod heights;
 
 use super::sheet::{Note, Sheet};
 use super::{
-    Anchor, Drawing, Extent, Point, Role, Shape, TEXT_SIZE, heat_step, point, text_length,
+    Anchor, Drawing, Extent, MARK_RADIUS, Point, Role, Shape, TEXT_SIZE, heat_step, point,
+    text_length,
 };
 use crate::analysis::{Analysis, places};
 use crate::design::field::FieldId;
@@ -33,8 +34,12 @@ const ROOF_SLOPE: f64 = 0.35;
 const CLEANOUT: f64 = 0.15;
 /// Height of a drawing with the text size of [`TEXT_SIZE`] (m).
 const USUAL_HEIGHT: f64 = 8.0;
-/// Places tried for a mark in one row.
-const MARK_TRIES: f64 = 16.0;
+/// Places tried for a mark in one row, and rows.
+const MARK_TRIES: (u32, u32) = (16, 12);
+/// Places tried for a mark within its part.
+const MARKS_WITHIN: usize = 60;
+/// From one of them to the next, over the text size (–).
+const MARK_STEP: f64 = 0.5;
 /// Widest room of a temperature at the chimney, in characters.
 const LABEL_CHARACTERS: f64 = 7.0;
 /// From a face past the ruler of courses to the first dimension, over the text size (–).
@@ -784,28 +789,57 @@ impl Scene<'_> {
         });
     }
 
+    /// A mark stands within its part; where that has no room, beside it with a line to it.
     fn marks(&mut self, findings: &[Finding]) {
-        let radius = self.sheet.text_size;
+        let size = self.sheet.text_size;
         for (index, finding) in findings.iter().enumerate() {
-            let at = self.spot(finding.place);
-            let toward = match finding.place {
-                Place::RunsOutlet | Place::ChimneyInlet | Place::ChimneyMouth => {
-                    self.free_side()
-                }
-                Place::Side => self.free_side(),
-                _ => 1.0,
-            };
-            let step = 0.4 * radius * toward;
-            self.sheet.mark(finding.place, |tried| {
-                let row = (tried / MARK_TRIES).floor();
-                let along = tried - row * MARK_TRIES;
-                Shape::Mark {
-                    at: point(at.x + along * step, at.y + 1.3 * radius * row),
-                    severity: finding.severity,
-                    text: (index + 1).to_string(),
-                }
+            let place = finding.place;
+            let room = self.room(place);
+            let spot = self.spot(place);
+            let inside = room.map_or_else(Vec::new, |room| within(room, spot, size));
+            let beside = self.beside(place);
+            let led = room.into_iter().flat_map(|room| {
+                let own = room.grown(-0.3 * size);
+                let around = beside.iter().flat_map(move |at| on_all_sides(spot, *at));
+                around.map(move |at| (at, Some([nearest(own, at), at])))
             });
+            let alone = |at: &Point| (*at, None);
+            let tries = inside.iter().map(alone).chain(led).chain(beside.iter().map(alone));
+            let mark = |(at, line)| {
+                let text = (index + 1).to_string();
+                (Shape::Mark { at, severity: finding.severity, text }, line)
+            };
+            self.sheet.mark(place, tries.map(mark));
         }
+    }
+
+    /// The part in which the marks of a place stand; none where they stand in the open.
+    fn room(&self, place: Place) -> Option<Extent> {
+        match place {
+            Place::Fire | Place::Firebox | Place::Door => Some(self.frame.firebox),
+            Place::Run(index) => self.frame.cells.get(index).map(|cell| cell.extent),
+            _ => None,
+        }
+    }
+
+    /// Places for a mark away from its own, in rows.
+    fn beside(&self, place: Place) -> Vec<Point> {
+        let at = self.spot(place);
+        let toward = match place {
+            Place::RunsOutlet | Place::ChimneyInlet | Place::ChimneyMouth | Place::Side => {
+                self.free_side()
+            }
+            _ => 1.0,
+        };
+        let size = self.sheet.text_size;
+        let (in_a_row, rows) = MARK_TRIES;
+        let of_row = |row: u32| {
+            (0..in_a_row).map(move |tried| {
+                let along = 0.4 * size * toward * f64::from(tried);
+                point(at.x + along, at.y + 1.3 * size * f64::from(row))
+            })
+        };
+        (0..rows).flat_map(of_row).collect()
     }
 
     /// Where the first mark of a place stands.
@@ -874,6 +908,46 @@ impl Scene<'_> {
             self.figure(fire.chimney_mouth_gas, Quantity::Temperature),
         )
     }
+}
+
+/// Places for a mark within a part, those nearest to its own first.
+fn within(room: Extent, spot: Point, size: f64) -> Vec<Point> {
+    let free = room.grown(-MARK_RADIUS * size);
+    let near = nearest(free, spot);
+    let steps = |length: f64| {
+        let steps = (1_u32..).map(move |times| MARK_STEP * size * f64::from(times));
+        steps.take_while(move |step| *step <= length)
+    };
+    let both = |from: f64, low: f64, high: f64| {
+        let up = steps(high - from).map(move |step| from + step);
+        let down = steps(from - low).map(move |step| from - step);
+        std::iter::once(from).chain(up).chain(down).collect::<Vec<f64>>()
+    };
+    let across = both(near.x, free.low.x, free.high.x);
+    let mut places: Vec<Point> = both(near.y, free.low.y, free.high.y)
+        .into_iter()
+        .flat_map(|y| across.iter().map(move |x| point(*x, y)))
+        .collect();
+    let far = |at: &Point| libm::hypot(at.x - spot.x, at.y - spot.y);
+    places.sort_by(|one, other| far(one).total_cmp(&far(other)));
+    places.truncate(MARKS_WITHIN);
+    places
+}
+
+/// A place beside another, and as far from it to the other sides.
+const fn on_all_sides(spot: Point, at: Point) -> [Point; 4] {
+    let (left, low) = (2.0 * spot.x - at.x, 2.0 * spot.y - at.y);
+    [at, point(left, at.y), point(at.x, low), point(left, low)]
+}
+
+/// The place within an extent that is nearest to another; where it is smaller than nothing, as that of
+/// a mark in a part smaller than itself, its middle.
+fn nearest(extent: Extent, to: Point) -> Point {
+    let Extent { low, high } = extent;
+    let of = |low: f64, high: f64, to: f64| {
+        if low < high { to.clamp(low, high) } else { 0.5 * (low + high) }
+    };
+    point(of(low.x, high.x, to.x), of(low.y, high.y, to.y))
 }
 
 /// Step of the temperature scale in the middle of a piece of a channel.

@@ -151,9 +151,18 @@ impl Sheet {
         self.add(Role::Label, Some(place), shape);
     }
 
-    /// Adds a mark, moved until it is free, on paper.
-    pub(super) fn mark(&mut self, place: Place, mark: impl Fn(f64) -> Shape) {
-        let (shape, _) = self.free(|tried| (mark(tried), None));
+    /// Adds the first of some marks, each with its line, that is free, on paper; the very first where
+    /// none is.
+    pub(super) fn mark(
+        &mut self,
+        place: Place,
+        marks: impl Iterator<Item = (Shape, Option<[Point; 2]>)> + Clone,
+    ) {
+        let free = marks.clone().find(|(shape, line)| self.is_free(shape, *line));
+        let Some((shape, line)) = free.or_else(|| marks.clone().next()) else { return };
+        if let Some([from, to]) = line {
+            self.line(Role::QuietLabel, vec![from, to]);
+        }
         if let Some(extent) = shape.text_extent(self.text_size) {
             self.rectangle(Role::Halo, None, extent.grown(HALO * self.text_size));
         }

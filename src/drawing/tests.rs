@@ -8,6 +8,7 @@ use super::section::section;
 use super::*;
 use crate::analysis::facing::{self, Facing};
 use crate::analysis::{Analysis, analyze};
+use crate::design::examples::Example;
 use crate::design::field::{FIELDS, Group, Kind, check as check_design, field};
 use crate::design::{Design, Layout, RunOverride};
 use crate::rules::check;
@@ -604,6 +605,43 @@ fn findings_are_marked_by_number() {
         let count = marks.count();
         assert!(count == 0 || count == check(design, &analysis).len());
     });
+}
+
+/// A mark stands in the part of which it tells, or a line leads from there to it, on a phone too, where
+/// the page makes texts up to 2.4 times as large: the firebox reaches from 0 to its width and its height.
+#[test]
+fn marks_stay_in_their_part_or_are_led_to_it() {
+    let mut seen = [0, 0];
+    for example in Example::ALL {
+        let design = example.design();
+        let analysis = analyzed(&design).unwrap();
+        let findings = check(&design, &analysis);
+        for text_scale in [1.0, 1.3, 1.7, 2.0, 2.2, 2.4] {
+            let drawing = section(&design, &analysis, &findings, System::Metric, text_scale);
+            let chamber = Extent::new(0.0, 0.0, design.firebox.width, design.firebox.height);
+            let is_in = |at: Point| {
+                chamber.low.x <= at.x
+                    && at.x <= chamber.high.x
+                    && chamber.low.y <= at.y
+                    && at.y <= chamber.high.y
+            };
+            for item in &drawing.items {
+                let Shape::Mark { at, .. } = item.shape else { continue };
+                if !matches!(item.place, Some(Place::Door | Place::Fire | Place::Firebox)) {
+                    continue;
+                }
+                let is_led = drawing.items.iter().any(|line| match &line.shape {
+                    Shape::Line { points } => {
+                        points.last() == Some(&at) && points.first().is_some_and(|p| is_in(*p))
+                    }
+                    _ => false,
+                });
+                assert!(is_in(at) || is_led, "{example:?} {text_scale}: {item:?}");
+                seen[usize::from(is_led)] += 1;
+            }
+        }
+    }
+    assert!(0 < seen[0] && 0 < seen[1], "{seen:?}");
 }
 
 #[test]
