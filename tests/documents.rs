@@ -382,6 +382,7 @@ fn links_made_today_are_read_and_as_short_as_a_message() {
 fn a_link_with_six_runs_is_short() {
     let mut design = Design::demonstration();
     design.name = "Kitchen heater, second try".into();
+    design.chimney.duty = ChimneyDuty::Dry;
     design.path.run_count = 6;
     let own = |length, height| RunOverride {
         length: Some(length),

@@ -30,7 +30,8 @@ struct Case {
 
 impl Case {
     fn new() -> Self {
-        let design = Design::demonstration();
+        let mut design = Design::demonstration();
+        design.chimney.duty = ChimneyDuty::Dry;
         let analysis = analyze(&design).unwrap();
         Self { design, analysis }
     }
@@ -389,9 +390,9 @@ fn half_a_charge_keeps_the_wall_at_the_mouth_dry() {
         set(case, wall);
         case.design.chimney.duty = ChimneyDuty::Wet;
     };
-    limit_celsius((is_wet, NOTE), 44.0, Speaks::Below, set);
-    limit_celsius((is_frozen, LOOK), 0.0, Speaks::Below, set);
-    limit_celsius((is_frozen, LOOK), 0.0, Speaks::Below, wet);
+    limit_celsius((is_wet, LOOK), 44.0, Speaks::Below, set);
+    limit_celsius((is_frozen, STOP), 0.0, Speaks::Below, set);
+    limit_celsius((is_frozen, STOP), 0.0, Speaks::Below, wet);
     let mut case = Case::new();
     wet(&mut case, kelvin(20.0));
     assert!(case.finding(is_wet).is_none());

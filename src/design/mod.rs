@@ -765,7 +765,7 @@ impl Design {
                 mouth_coefficient: 0.5,
                 connector_length: 0.45,
                 rated_temperature: kelvin(538.0),
-                duty: ChimneyDuty::Dry,
+                duty: ChimneyDuty::Wet,
                 kind: ChimneyKind::Lined,
                 masonry_wall: 0.115,
                 soot_fire: Stated::Yes,

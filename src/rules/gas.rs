@@ -117,6 +117,32 @@ fn mouth(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Vec<Find
     half.into_iter().chain(char).collect()
 }
 
+/// How much it weighs. Half a charge is burned on many days, though not on all: what it wets, whole
+/// charges dry, but the ice that it makes closes the mouth while there is a fire.
+const fn weight_of_cold_wall(burning: Burning, rule: Rule) -> Severity {
+    match (burning, rule) {
+        (Burning::Charge, _) | (Burning::HalfCharge, Rule::ChimneyWallFreezing(_)) => {
+            Severity::DoNotBuild
+        }
+        (Burning::HalfCharge | Burning::LastChar, _) => Severity::LookAgain,
+    }
+}
+
+/// A finding on the wall at the mouth of a heater with half the wood, weighed as that of half a charge
+/// where the wall is well with the whole of it, of which the analysis tells; any other as it is.
+pub fn of_half_a_charge(design: &Design, whole: &Analysis, finding: Finding) -> Finding {
+    let is_cold =
+        matches!(finding.rule, Rule::ChimneyWallWet(_) | Rule::ChimneyWallFreezing(_));
+    let fire = &whole.height_of_fire;
+    let of_whole =
+        || cold_wall(design, Burning::Charge, [fire.chimney_mouth_wall, fire.dew_point]);
+    if is_cold && of_whole().is_none() {
+        let severity = weight_of_cold_wall(Burning::HalfCharge, finding.rule);
+        return Finding { severity, ..finding };
+    }
+    finding
+}
+
 /// A wall at the mouth that is below freezing, or in a dry chimney below the dew point (K).
 fn cold_wall(
     design: &Design,
@@ -133,12 +159,7 @@ fn cold_wall(
     };
     Some(Finding {
         rule,
-        severity: match (burning, rule) {
-            (Burning::Charge, _) => Severity::DoNotBuild,
-            // Nobody has to burn half a charge.
-            (Burning::HalfCharge, Rule::ChimneyWallWet(_)) => Severity::GoodToKnow,
-            (Burning::HalfCharge | Burning::LastChar, _) => Severity::LookAgain,
-        },
+        severity: weight_of_cold_wall(burning, rule),
         place: Place::ChimneyMouth,
         found: temperature(wall),
         limit: Some(temperature(limit)),

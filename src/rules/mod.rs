@@ -28,7 +28,7 @@ pub use edges::{
     BEYOND, Edges, Hazard, LEAST_AIR, OVERLOAD, Standing, TESTED_AIR, TemperatureEdge,
     TimeEdge, air_it_gets, starved,
 };
-pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE};
+pub use gas::{ENTRY_WINDOW, PEAK_ALLOWANCE, of_half_a_charge};
 pub use heat::{Hot, Touch, touchable};
 pub use house::{InHouse, WARMEST_ROOM};
 pub use levers::levers;

@@ -251,6 +251,13 @@ pub fn judge(design: &Design, tried: &Tried) -> Result<Verdict, Failure> {
         findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     }
     findings.retain(|finding| !trial.supposes(finding.rule));
+    if trial == Trial::HalfCharge {
+        let whole = analyze(design)?;
+        for finding in &mut findings {
+            *finding = rules::of_half_a_charge(design, &whole, *finding);
+        }
+        findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    }
     let margin = margin(trial, &rules::conditions(&changed, &analysis));
     Ok(Verdict { analysis, findings, margin, chimney_inlet: day.repeating_mean })
 }

@@ -558,7 +558,8 @@ fn remedy(rule: Rule) -> &'static str {
         }
         Rule::ChimneyWallWet(Burning::HalfCharge)
         | Rule::ChimneyWallFreezing(Burning::HalfCharge) => {
-            "Burn whole charges; or insulate the flue, shorten the part outdoors, or drop a run."
+            "Take a liner rated for condensate, or burn whole charges; or insulate the flue, shorten \
+             the part outdoors, or drop a run."
         }
         Rule::ChimneyWallWet(_)
         | Rule::ChimneyWallFreezing(_)
