@@ -438,6 +438,36 @@ fn the_wall_at_the_mouth_is_dry_when_the_last_char_burns() {
     assert_eq!(rules(ChimneyDuty::Dry, -273.15), []);
 }
 
+/// A flue that a steady fire would warm, and the burns do not: wet from lighting to the last char it is
+/// as bad as one that a steady fire leaves wet; for more than half of that time it is looked at again.
+#[test]
+fn the_wall_at_the_mouth_dries_within_the_burns() {
+    let wet = Rule::ChimneyWallWet;
+    let frozen = Rule::ChimneyWallFreezing(Burning::WholeBurn);
+    let rules = |duty, [warmest, end]: [f64; 2], wet_share: f64| {
+        let mut case = Case::new();
+        case.analysis.height_of_fire.dew_point = kelvin(44.0);
+        case.design.chimney.duty = duty;
+        let half = MouthState { wall: kelvin(20.0), dew_point: kelvin(44.0) };
+        case.analysis.conditions.half_charge = Some(half);
+        let (warmest_wall, burned_out_wall) = (kelvin(warmest), kelvin(end));
+        let day = DayFigures { warmest_wall, burned_out_wall, wet_share, ..FINE_DAY };
+        let known = Known { day: Some(&day), ..Known::default() };
+        weighed(&judge(&case.design, &case.analysis, known))
+    };
+    let dry = ChimneyDuty::Dry;
+    // Never dry: said once. What half a charge does is not among what is weighed here.
+    assert_eq!(rules(dry, [43.99, 40.0], 1.0), [(wet(Burning::WholeBurn), STOP)]);
+    assert_eq!(rules(dry, [-0.01, -2.0], 1.0), [(frozen, STOP)]);
+    let most = (wet(Burning::MostOfBurn), LOOK);
+    assert_eq!(rules(dry, [44.01, 44.01], 0.51), [most]);
+    assert_eq!(rules(dry, [44.01, 44.01], 0.49), []);
+    // Wet at the end too: it stays so from fire to fire, which says more.
+    assert_eq!(rules(dry, [44.01, 43.99], 0.51), [(wet(LAST_CHAR), LOOK)]);
+    assert_eq!(rules(ChimneyDuty::Wet, [43.99, 40.0], 1.0), []);
+    assert_eq!(rules(ChimneyDuty::Wet, [-0.01, -2.0], 1.0), [(frozen, STOP)]);
+}
+
 #[test]
 fn the_path_is_long_enough_and_the_formulas_in_range() {
     // 16 kg: 1.3 sqrt(16) m and, with an air gap of 10 mm and more, 1.5 sqrt(16) m.
@@ -711,6 +741,8 @@ const FINE_DAY: DayFigures = DayFigures {
         core: 600.0,
     },
     burned_out_wall: 350.0,
+    warmest_wall: 360.0,
+    wet_share: 0.4,
     efficiency: 0.85,
     rises: [3.0, 2.0, 1.0],
 };

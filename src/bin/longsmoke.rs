@@ -745,7 +745,11 @@ fn figures(analysis: &Analysis, system: System) -> Vec<String> {
         (said("Gas out of the firebox"), fire.firebox_outlet, Quantity::Temperature),
         (said("Gas out of the last run"), fire.runs_outlet, Quantity::Temperature),
         (said("Gas into the chimney"), fire.chimney_inlet, Quantity::Temperature),
-        (said("Wall at the mouth"), fire.chimney_mouth_wall, Quantity::Temperature),
+        (
+            said("Wall at the mouth, steady flue"),
+            fire.chimney_mouth_wall,
+            Quantity::Temperature,
+        ),
         (said("Dew point"), fire.dew_point, Quantity::Temperature),
         (said("Draft"), fire.draft, Quantity::Pressure),
         (said("Losses"), fire.losses, Quantity::Pressure),

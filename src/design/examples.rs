@@ -95,6 +95,8 @@ fn bench(design: &mut Design) {
     design.firebox.height = 0.52;
     design.shell.bench_use = BenchUse::Seat;
     design.shell.cap_thickness = 0.20;
+    // Cool gas, which a bench makes, dries a flue that keeps warm.
+    design.chimney.insulation_thickness = 0.08;
 }
 
 fn tall_stack(design: &mut Design) {
@@ -113,6 +115,7 @@ fn stone_faced(design: &mut Design) {
     design.path.bypass_area = 0.012;
     design.shell.facing_material = Material::Granite;
     design.shell.facing_thickness = 0.16;
+    design.chimney.insulation_thickness = 0.06;
     design.chimney.mouth_height = 9.0;
     design.chimney.roof_height = 7.6;
 }
@@ -126,4 +129,6 @@ fn tight_house(design: &mut Design) {
     design.path.run_width = 0.12;
     design.path.run_height = 0.20;
     design.path.bypass_area = 0.012;
+    design.chimney.flue_width = 0.16;
+    design.chimney.insulation_thickness = 0.06;
 }

@@ -278,8 +278,9 @@ pub(super) fn check(design: &Design, edges: &Edges, findings: &mut Vec<Finding>)
     let has = |rules: &[Rule]| findings.iter().any(|finding| rules.contains(&finding.rule));
     let hot = has(&[Rule::FaceTooHot]);
     let smokes = findings.iter().any(|finding| finding.rule.smokes_as_stated());
-    let cold =
-        has(&[Rule::ChimneyWallWet, Rule::ChimneyWallFreezing].map(|of| of(Burning::Charge)));
+    let of_the_charge =
+        |of: fn(Burning) -> Rule| has(&[of(Burning::Charge), of(Burning::WholeBurn)]);
+    let cold = of_the_charge(Rule::ChimneyWallWet) || of_the_charge(Rule::ChimneyWallFreezing);
     let raise = |field| Lever { field, raise: true };
     let rated = design.chimney.rated_temperature;
     let rating = Judged::hot(Hazard::Rating, edges.peak_gas, rated);

@@ -102,29 +102,57 @@ fn entry(design: &Design, entries: &[Entry]) -> Option<Finding> {
     })
 }
 
-/// The wall at the mouth with the stated charge; where it is well then, with half of it, and when the
-/// last char has burned: a wall that is wet for a while dries again.
+/// Share of the burns in which the wall at the mouth of a dry chimney may be below the dew point (–),
+/// common practice, no source: what is wet for longer does not dry in what is left of them.
+pub const WET_SHARE: f64 = 0.5;
+
+/// The wall at the mouth with the stated charge, in a steady flue and over the burns of the day that
+/// repeats, which warm the flue less; where it is well then, with half of the charge, and when the last
+/// char has burned: a wall that is wet for a while dries again.
 fn mouth(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Vec<Finding> {
     let fire = &analysis.height_of_fire;
     let judged = |burning, wall, dew_point| cold_wall(design, burning, [wall, dew_point]);
     if let Some(cold) = judged(Burning::Charge, fire.chimney_mouth_wall, fire.dew_point) {
         return vec![cold];
     }
+    let warmest = known.day.map(|day| day.warmest_wall).filter(|wall| 0.0 < *wall);
+    let whole = warmest.and_then(|wall| judged(Burning::WholeBurn, wall, fire.dew_point));
+    if let Some(cold) = whole {
+        return vec![cold];
+    }
     let half = analysis.conditions.half_charge;
     let half = half.and_then(|half| judged(Burning::HalfCharge, half.wall, half.dew_point));
+    let most = known.day.and_then(|day| wet_for_long(design, day.wet_share));
     let walls = known.day.map(|day| day.burned_out_wall).filter(|wall| 0.0 < *wall);
     let char = walls.and_then(|wall| judged(Burning::LastChar, wall, fire.dew_point));
-    half.into_iter().chain(char).collect()
+    // At the end of the burns as well it stays so from fire to fire.
+    half.into_iter().chain(char.or(most)).collect()
+}
+
+/// A wall at the mouth of a dry chimney that is below the dew point for a share of the burns (–).
+fn wet_for_long(design: &Design, share: f64) -> Option<Finding> {
+    let figure = |value| Figure { value, quantity: Quantity::Share };
+    let dry = design.chimney.duty == ChimneyDuty::Dry;
+    (dry && WET_SHARE < share).then(|| Finding {
+        rule: Rule::ChimneyWallWet(Burning::MostOfBurn),
+        severity: Severity::LookAgain,
+        place: Place::ChimneyMouth,
+        found: figure(share),
+        limit: Some(figure(WET_SHARE)),
+        lever: Some(Lever { field: FieldId::Insulation, raise: true }),
+        source: &EN_13384,
+    })
 }
 
 /// How much it weighs. Half a charge is burned on many days, though not on all: what it wets, whole
 /// charges dry, but the ice that it makes closes the mouth while there is a fire.
 const fn weight_of_cold_wall(burning: Burning, rule: Rule) -> Severity {
     match (burning, rule) {
-        (Burning::Charge, _) | (Burning::HalfCharge, Rule::ChimneyWallFreezing(_)) => {
-            Severity::DoNotBuild
+        (Burning::Charge | Burning::WholeBurn, _)
+        | (Burning::HalfCharge, Rule::ChimneyWallFreezing(_)) => Severity::DoNotBuild,
+        (Burning::HalfCharge | Burning::LastChar | Burning::MostOfBurn, _) => {
+            Severity::LookAgain
         }
-        (Burning::HalfCharge | Burning::LastChar, _) => Severity::LookAgain,
     }
 }
 

@@ -233,8 +233,12 @@ impl Rule {
                 | Self::GasWasteful(_)
                 | Self::GasWarm(_)
                 | Self::GasCool(_)
-                | Self::ChimneyWallWet(Burning::LastChar)
-                | Self::ChimneyWallFreezing(Burning::LastChar)
+                | Self::ChimneyWallWet(
+                    Burning::LastChar | Burning::WholeBurn | Burning::MostOfBurn
+                )
+                | Self::ChimneyWallFreezing(
+                    Burning::LastChar | Burning::WholeBurn | Burning::MostOfBurn
+                )
                 | Self::SmokeBack(_)
                 | Self::SmokeAtLighting(_)
                 | Self::ShortOfDraft(_)

@@ -289,6 +289,10 @@ pub enum Burning {
     HalfCharge,
     /// The last of the char, when the days repeat.
     LastChar,
+    /// The stated charge from lighting to the last char, when the days repeat: at its warmest.
+    WholeBurn,
+    /// The same for more than half of that time.
+    MostOfBurn,
 }
 
 /// What is judged of the firing day.
@@ -320,6 +324,10 @@ pub struct DayFigures {
     pub layers: LayerPeaks,
     /// Wall at the mouth at the end of a burn when the days repeat (K); 0 where that is not known.
     pub burned_out_wall: f64,
+    /// The same wall at its warmest while the fire burns (K); 0 where that is not known.
+    pub warmest_wall: f64,
+    /// Share of the burns in which it is below the dew point (–).
+    pub wet_share: f64,
     /// Share of the wood's heat that is of use when the days repeat (–).
     pub efficiency: f64,
     /// By how much the room may get warmer in a light, a middle and a heavy house when the days
@@ -344,13 +352,15 @@ impl DayFigures {
             bench,
             layers,
             burned_out_wall,
+            warmest_wall,
+            wet_share,
             efficiency,
             rises,
         } = self;
         let mut figures =
             vec![first_mean, repeating_mean, smoke_back, smoke_later, short_of_draft];
         figures.extend([least_margin, hottest_face, upright, bench]);
-        figures.extend([burned_out_wall, efficiency]);
+        figures.extend([burned_out_wall, warmest_wall, wet_share, efficiency]);
         figures.extend(rises);
         figures.extend(wall_behind);
         figures.extend(layers.figures());
@@ -378,6 +388,8 @@ impl DayFigures {
             bench: repeating.peak.bench,
             layers: repeating.peak.layers,
             burned_out_wall: repeating.wall_when_burned_out().unwrap_or_default(),
+            warmest_wall: repeating.draft.warmest_mouth_wall,
+            wet_share: repeating.draft.wet_share(),
             efficiency: repeating.efficiency_lower,
             rises: warm.rises.unwrap_or_default(),
         }
@@ -433,11 +445,17 @@ impl Rule {
             Self::ChimneyWallWet(Burning::Charge) => "chimney-wall-wet",
             Self::ChimneyWallWet(Burning::HalfCharge) => "half-charge-chimney-wall-wet",
             Self::ChimneyWallWet(Burning::LastChar) => "last-char-chimney-wall-wet",
+            Self::ChimneyWallWet(Burning::WholeBurn) => "whole-burn-chimney-wall-wet",
+            Self::ChimneyWallWet(Burning::MostOfBurn) => "most-of-burn-chimney-wall-wet",
             Self::ChimneyWallFreezing(Burning::Charge) => "chimney-wall-freezing",
             Self::ChimneyWallFreezing(Burning::HalfCharge) => {
                 "half-charge-chimney-wall-freezing"
             }
             Self::ChimneyWallFreezing(Burning::LastChar) => "last-char-chimney-wall-freezing",
+            Self::ChimneyWallFreezing(Burning::WholeBurn) => "whole-burn-chimney-wall-freezing",
+            Self::ChimneyWallFreezing(Burning::MostOfBurn) => {
+                "most-of-burn-chimney-wall-freezing"
+            }
             Self::GasSlow => "gas-slow",
             Self::GasFast => "gas-fast",
             Self::FireboxSmall => "firebox-small",

@@ -368,7 +368,7 @@ fn of_energy(energy: &mut day::Energy) -> [&mut f64; 14] {
     ]
 }
 
-fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 7] {
+fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 9] {
     let day::DraftOfDay {
         least_margin_pascals,
         least_margin_time_s,
@@ -377,6 +377,8 @@ fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 7] {
         kindling_smoke_s,
         coldest_mouth_wall,
         wet_wall_s,
+        warmest_mouth_wall,
+        burning_s,
     } = draft;
     [
         least_margin_pascals,
@@ -386,6 +388,8 @@ fn of_draft(draft: &mut day::DraftOfDay) -> [&mut f64; 7] {
         kindling_smoke_s,
         coldest_mouth_wall,
         wet_wall_s,
+        warmest_mouth_wall,
+        burning_s,
     ]
 }
 

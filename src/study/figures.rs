@@ -388,6 +388,7 @@ pub(super) fn off(day: DayFigures, share: f64) -> DayFigures {
             core: by(core, COARSE_RUNS_ERROR),
         },
         burned_out_wall: by(day.burned_out_wall, COARSE_BURNED_OUT_ERROR),
+        warmest_wall: by(day.warmest_wall, COARSE_BURNED_OUT_ERROR),
         ..day
     }
 }

@@ -33,7 +33,7 @@ pub fn line(line: Line) -> &'static str {
 /// What the figures belong to.
 pub const NOTE: English = English(
     "Gas out of the last run, wall at the mouth and draft belong to the height of the fire, \
-     with the masonry cold; all else to the day that repeats.",
+     with the masonry cold and the flue steady; all else to the day that repeats.",
 );
 
 /// How bricks are counted.

@@ -168,6 +168,12 @@ fn flue(state: &DayState, system: System) -> Vec<DayFigure> {
             burning(),
         ),
         line(
+            "warmest-wall",
+            said("Warmest wall at the mouth"),
+            figure(draft.warmest_mouth_wall, Quantity::Temperature, system),
+            burning(),
+        ),
+        line(
             "wet-wall",
             said("That wall below the dew point"),
             minutes(draft.wet_wall_s),

@@ -16,7 +16,7 @@ pub const METHOD: English = English(
      at the stated excess air. The edge is the nominal figure and by how much it is worse in \
      5 of 100 cases: of 40 samples of a coarser day the worse of mean + 1.645 standard \
      deviations and of the 95th of 100, never better than nominal. The wall at the mouth is \
-     that of the height of the first fire with the wood stated.",
+     that of a steady flue at the height of the first fire, with the wood stated.",
 );
 
 /// What the table shows.

@@ -69,6 +69,9 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
             say!("gas into the chimney {found}, limit {limit}")
         }
         Rule::GasCool(_) => say!("gas into the chimney {found}, at least {limit} wanted"),
+        Rule::ChimneyWallWet(Burning::MostOfBurn) => {
+            say!("wall at the mouth wet for {found} of a burn")
+        }
         Rule::ChimneyWallWet(burning) => {
             say!("wall at the mouth {found}{}, dew point {limit}", in_short_while(burning))
         }
@@ -143,6 +146,8 @@ fn in_short_while(burning: Burning) -> &'static str {
         Burning::Charge => "",
         Burning::HalfCharge => " with half a charge",
         Burning::LastChar => " at the end of a burn",
+        Burning::WholeBurn => " at the most when the days repeat",
+        Burning::MostOfBurn => " for most of a burn",
     };
     said(english)
 }
@@ -228,6 +233,24 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
             "When the last of the char has burned, the wall at the mouth of the chimney is at {found}, \
              below the dew point of {limit}: it stays wet from fire to fire."
         ),
+        Rule::ChimneyWallWet(Burning::WholeBurn) => say!(
+            "When the days repeat, the wall at the mouth of the chimney never gets warmer than {found} \
+             while it burns: below the dew point of {limit} from lighting to the last char, whatever a \
+             steady flue would come to."
+        ),
+        Rule::ChimneyWallWet(Burning::MostOfBurn) => say!(
+            "When the days repeat, the wall at the mouth of the chimney is below the dew point for \
+             {found} of a burn; {limit} is the most."
+        ),
+        Rule::ChimneyWallFreezing(Burning::WholeBurn) => say!(
+            "When the days repeat, the wall at the mouth of the chimney never gets warmer than {found} \
+             while it burns: it stays below freezing."
+        ),
+        Rule::ChimneyWallFreezing(Burning::MostOfBurn) => said(
+            "When the days repeat, the wall at the mouth of the chimney is below freezing for most of \
+             a burn."
+        )
+        .into(),
         Rule::ChimneyWallFreezing(Burning::Charge) => {
             say!("The wall at the mouth of the chimney is at {found}, below freezing.")
         }

@@ -58,7 +58,11 @@ pub fn figures(design: &Design, analysis: &Analysis, system: System) -> Table {
         (said("Firings on the coldest days"), design.fire.firings_per_day, Quantity::Count),
         (said("Draft to spare"), fire.margin, Quantity::Pressure),
         (said("Gas into the chimney"), fire.chimney_inlet, Quantity::Temperature),
-        (said("Wall at the mouth"), fire.chimney_mouth_wall, Quantity::Temperature),
+        (
+            said("Wall at the mouth, steady flue"),
+            fire.chimney_mouth_wall,
+            Quantity::Temperature,
+        ),
         (said("Dew point of the gas"), fire.dew_point, Quantity::Temperature),
         (said("Heat kept"), fire.efficiency_lower, Quantity::Share),
         (said("Mouth above the floor of the firebox"), chimney.mouth_height, Quantity::Length),

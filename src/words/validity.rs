@@ -13,13 +13,14 @@ use crate::units::{Quantity, System, decimals, figure};
 use std::ops::RangeInclusive;
 
 const NOTHING: &str = "None: there is no figure and no limit.";
-const STEADY_DRAFT: &str = "A steady fire with its door shut. Gusts are not in it, and the losses of \
+const STEADY_DRAFT: &str = "A steady fire and a flue in its steady state, the door shut: while the flue \
+    warms up there is less to spare, which the firing day tells. Gusts are not in it, and the losses of \
     turns are known to about half.";
 const FIRING_DAY: &str = "The firing day of this design: its door shut, its kindling and its charge as \
     stated, weather that stays.";
 const ENTRY: &str = "Wood fires in masonry heaters, gas averaged over a burn.";
-const MOUTH: &str = "A steady flow, and the dew point of water alone: tar settles on warmer walls \
-    too.";
+const MOUTH: &str = "A flue in its steady state, as EN 13384-1 takes it: while it warms up it is cooler, \
+    which the firing day judges. The dew point of water alone: tar settles on warmer walls too.";
 const HALF: &str = "Half the wood burned in the stated time with as much air for each kilogram. EN \
     15544 knows no smaller charge.";
 const LAST_CHAR: &str = "The dew point is that of the gas of the flame: char gives less water.";
@@ -94,7 +95,9 @@ fn english(rule: Rule) -> Vec<&'static str> {
         Rule::ChimneyWallWet(burning) | Rule::ChimneyWallFreezing(burning) => match burning {
             Burning::Charge => vec![MOUTH],
             Burning::HalfCharge => vec![HALF, MOUTH],
-            Burning::LastChar => vec![FIRING_DAY, LAST_CHAR],
+            Burning::LastChar | Burning::WholeBurn | Burning::MostOfBurn => {
+                vec![FIRING_DAY, LAST_CHAR]
+            }
         },
         Rule::FireboxSmall
         | Rule::FireboxLarge

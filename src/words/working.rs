@@ -385,8 +385,9 @@ fn note(shown: Shown) -> Option<&'static str> {
              (GRI-Mech 3.0, seen).",
         )),
         Shown::MouthWall => Some(said(
-            "The film of the gas is convection and radiation together, at the temperatures \
-             found.",
+            "The film of the gas is convection and radiation together, at the temperatures found. The \
+             flue is taken in its steady state, as EN 13384-1 takes it: within a burn its wall stays \
+             cooler, and the firing day tells how warm it gets.",
         )),
         Shown::Growth => Some(said(
             "At the height of the first fire, by the face toward the gas. Where the finding names a \

@@ -251,6 +251,26 @@ pub struct DraftOfDay {
     pub coldest_mouth_wall: f64,
     /// Time in which that wall is below the dew point of the gas while the fire burns (s).
     pub wet_wall_s: f64,
+    /// Warmest inner wall at the mouth while the fire burns (K in memory, °C in files); none of a day
+    /// that was computed before this was kept.
+    #[serde(
+        rename = "warmest_mouth_wall_celsius",
+        with = "in_celsius",
+        skip_serializing_if = "is_absent"
+    )]
+    #[serde(default)]
+    #[schemars(with = "f64")]
+    pub warmest_mouth_wall: f64,
+    /// How long the fire burns (s).
+    #[serde(default)]
+    pub burning_s: f64,
+}
+
+impl DraftOfDay {
+    /// Share of the burns in which the wall at the mouth is below the dew point (–).
+    pub fn wet_share(&self) -> f64 {
+        if self.burning_s > 0.0 { self.wet_wall_s / self.burning_s } else { 0.0 }
+    }
 }
 
 /// Curves over the time, one entry per step.
@@ -301,7 +321,6 @@ pub struct Booked {
     pub draft: DraftOfDay,
     weighted: BurnMean,
     gas_mass: f64,
-    burn_time: f64,
 }
 
 /// Keeps a record while a heater is stepped through time.
@@ -411,9 +430,8 @@ impl Record {
 
     fn burn(&mut self, rates: &Rates, Stage { time, weight }: Stage) {
         let mass = weight * rates.gas_flow;
-        let Booked { weighted: sums, draft, gas_mass, burn_time, .. } = &mut self.booked;
+        let Booked { weighted: sums, draft, gas_mass, .. } = &mut self.booked;
         *gas_mass += mass;
-        *burn_time += weight;
         sums.firebox_outlet += mass * rates.firebox;
         sums.chimney_inlet += mass * rates.chimney_inlet;
         sums.excess_air_ratio += mass * rates.excess_air_ratio;
@@ -433,7 +451,9 @@ impl Record {
                 }
             }
         }
+        draft.burning_s += weight;
         draft.coldest_mouth_wall = draft.coldest_mouth_wall.min(rates.mouth_wall);
+        draft.warmest_mouth_wall = draft.warmest_mouth_wall.max(rates.mouth_wall);
         if rates.mouth_wall < self.dew_point {
             draft.wet_wall_s += weight;
         }
@@ -464,7 +484,7 @@ impl Record {
 
     /// Means over the burn so far.
     pub fn burn_mean(&self) -> BurnMean {
-        let Booked { weighted: sums, gas_mass, burn_time, .. } = &self.booked;
+        let Booked { weighted: sums, gas_mass, draft, .. } = &self.booked;
         if *gas_mass <= 0.0 {
             return BurnMean::default();
         }
@@ -473,7 +493,7 @@ impl Record {
             firebox_outlet: mean(sums.firebox_outlet),
             runs_celsius: sums.runs_celsius.iter().map(|sum| celsius(mean(*sum))).collect(),
             chimney_inlet: mean(sums.chimney_inlet),
-            gas_flow_kg_per_s: gas_mass / burn_time,
+            gas_flow_kg_per_s: gas_mass / draft.burning_s,
             excess_air_ratio: mean(sums.excess_air_ratio),
         }
     }

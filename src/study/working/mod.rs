@@ -606,7 +606,7 @@ pub fn behind(finding: &Finding) -> Vec<Shown> {
         Rule::ChimneyWallFreezing(Burning::Charge) => &[Shown::MouthWall],
         Rule::ChimneyWallWet(Burning::HalfCharge) => &[Shown::HalfChargeWall, Shown::DewPoint],
         Rule::ChimneyWallFreezing(Burning::HalfCharge) => &[Shown::HalfChargeWall],
-        Rule::ChimneyWallWet(Burning::LastChar) => &[Shown::DewPoint],
+        Rule::ChimneyWallWet(Burning::LastChar | Burning::WholeBurn) => &[Shown::DewPoint],
         Rule::FireboxSmall | Rule::FireboxLarge => {
             &[Shown::FireboxSurface, Shown::SurfaceAsked]
         }
