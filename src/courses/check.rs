@@ -217,7 +217,7 @@ fn standing(lowest: &Course, plans: &Plans, base: i32, report: &mut Report) {
     let support = support(plans, lowest);
     let hanging = lowest.pieces.iter().filter(|piece| support.within(piece.rect).is_empty());
     let spans = lowest.part == Part::Cap && hanging.clone().count() < lowest.pieces.len();
-    let found = hanging.take(if spans { 0 } else { 1 });
+    let found = hanging.take(usize::from(!spans));
     report.faults.extend(found.map(|piece| Fault::Hanging(spot(lowest, piece.rect))));
 }
 

@@ -809,7 +809,7 @@ impl Scene<'_> {
                 let text = (index + 1).to_string();
                 (Shape::Mark { at, severity: finding.severity, text }, line)
             };
-            self.sheet.mark(place, tries.map(mark));
+            self.sheet.mark(place, &tries.map(mark));
         }
     }
 

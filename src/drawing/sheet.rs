@@ -156,7 +156,7 @@ impl Sheet {
     pub(super) fn mark(
         &mut self,
         place: Place,
-        marks: impl Iterator<Item = (Shape, Option<[Point; 2]>)> + Clone,
+        marks: &(impl Iterator<Item = (Shape, Option<[Point; 2]>)> + Clone),
     ) {
         let free = marks.clone().find(|(shape, line)| self.is_free(shape, *line));
         let Some((shape, line)) = free.or_else(|| marks.clone().next()) else { return };

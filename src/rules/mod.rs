@@ -295,6 +295,28 @@ pub enum Burning {
     MostOfBurn,
 }
 
+impl Burning {
+    const fn wet_id(self) -> &'static str {
+        match self {
+            Self::Charge => "chimney-wall-wet",
+            Self::HalfCharge => "half-charge-chimney-wall-wet",
+            Self::LastChar => "last-char-chimney-wall-wet",
+            Self::WholeBurn => "whole-burn-chimney-wall-wet",
+            Self::MostOfBurn => "most-of-burn-chimney-wall-wet",
+        }
+    }
+
+    const fn freezing_id(self) -> &'static str {
+        match self {
+            Self::Charge => "chimney-wall-freezing",
+            Self::HalfCharge => "half-charge-chimney-wall-freezing",
+            Self::LastChar => "last-char-chimney-wall-freezing",
+            Self::WholeBurn => "whole-burn-chimney-wall-freezing",
+            Self::MostOfBurn => "most-of-burn-chimney-wall-freezing",
+        }
+    }
+}
+
 /// What is judged of the firing day.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct DayFigures {
@@ -442,20 +464,8 @@ impl Rule {
             Self::GasWasteful(_) => "gas-wasteful",
             Self::GasWarm(_) => "gas-warm",
             Self::GasCool(_) => "gas-cool",
-            Self::ChimneyWallWet(Burning::Charge) => "chimney-wall-wet",
-            Self::ChimneyWallWet(Burning::HalfCharge) => "half-charge-chimney-wall-wet",
-            Self::ChimneyWallWet(Burning::LastChar) => "last-char-chimney-wall-wet",
-            Self::ChimneyWallWet(Burning::WholeBurn) => "whole-burn-chimney-wall-wet",
-            Self::ChimneyWallWet(Burning::MostOfBurn) => "most-of-burn-chimney-wall-wet",
-            Self::ChimneyWallFreezing(Burning::Charge) => "chimney-wall-freezing",
-            Self::ChimneyWallFreezing(Burning::HalfCharge) => {
-                "half-charge-chimney-wall-freezing"
-            }
-            Self::ChimneyWallFreezing(Burning::LastChar) => "last-char-chimney-wall-freezing",
-            Self::ChimneyWallFreezing(Burning::WholeBurn) => "whole-burn-chimney-wall-freezing",
-            Self::ChimneyWallFreezing(Burning::MostOfBurn) => {
-                "most-of-burn-chimney-wall-freezing"
-            }
+            Self::ChimneyWallWet(burning) => burning.wet_id(),
+            Self::ChimneyWallFreezing(burning) => burning.freezing_id(),
             Self::GasSlow => "gas-slow",
             Self::GasFast => "gas-fast",
             Self::FireboxSmall => "firebox-small",
