@@ -298,7 +298,8 @@ fn legible(room: Room, mut scale: f64, paint: impl Fn(f64) -> Drawing) -> Pictur
     for _ in 0..6 {
         let shown = room.scale(size(&drawing)) * drawing.text_size;
         let wanted = (scale * room.text / shown.max(1.0)).clamp(1.0, MOST_SCALE);
-        if room.width < 1.0 || (wanted / scale - 1.0).abs() < 0.03 {
+        // Rather a little larger than too small.
+        if room.width < 1.0 || (-0.03..0.01).contains(&(wanted / scale - 1.0)) {
             break;
         }
         scale = wanted;
