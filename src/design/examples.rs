@@ -114,8 +114,9 @@ fn stone_faced(design: &mut Design) {
     design.path.run_length = 1.8;
     design.path.bypass_area = 0.012;
     design.shell.facing_material = Material::Granite;
-    design.shell.facing_thickness = 0.16;
+    design.shell.facing_thickness = 0.18;
     design.chimney.insulation_thickness = 0.06;
+    design.chimney.connector_length = 0.55;
     design.chimney.mouth_height = 9.0;
     design.chimney.roof_height = 7.6;
 }
