@@ -295,7 +295,7 @@ impl Room {
 fn legible(room: Room, mut scale: f64, paint: impl Fn(f64) -> Drawing) -> Picture {
     let mut drawing = paint(scale);
     // A drawing grows with its texts, so that one step falls a little short.
-    for _ in 0..6 {
+    for _ in 0..16 {
         let shown = room.scale(size(&drawing)) * drawing.text_size;
         let wanted = (scale * room.text / shown.max(1.0)).clamp(1.0, MOST_SCALE);
         // Rather a little larger than too small.
