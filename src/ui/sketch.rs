@@ -24,7 +24,7 @@ const MARGIN: f64 = 0.1;
 /// Least size of texts on the screen over that of the page's (–).
 const LEAST_TEXT: f64 = 0.72;
 /// Most by which texts are enlarged (–): beyond, they would leave no room for what they name.
-const MOST_SCALE: f64 = 2.7;
+const MOST_SCALE: f64 = 2.4;
 
 /// Scale of a drawing without room (px/m).
 const UNPLACED: f64 = 1e-3;
