@@ -134,8 +134,8 @@ fn place_of(pointer: &PointerEvent) -> (f64, f64) {
 
 fn handle(handle: Handle) -> Tag {
     let Handle { workspace, field, number, .. } = handle;
-    let left = move || handle.read(|grip, picture| pixels(picture.place(grip.at).0));
-    let top = move || handle.read(|grip, picture| pixels(picture.place(grip.at).1));
+    let left = move || handle.read(|grip, picture| pixels(picture.grip_place(grip.at).0));
+    let top = move || handle.read(|grip, picture| pixels(picture.grip_place(grip.at).1));
     let class = move || {
         let (axis, is_late) =
             handle.read(|grip, picture| (grip.axis, picture.is_late(grip.at)))?;

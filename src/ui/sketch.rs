@@ -26,6 +26,8 @@ const LEAST_TEXT: f64 = 0.72;
 /// Most by which texts are enlarged (–): beyond, they would leave no room for what they name.
 const MOST_SCALE: f64 = 2.4;
 
+/// Half of the width of a grip's knob (px), its border included.
+const HALF_KNOB: f64 = 11.0;
 /// Scale of a drawing without room (px/m).
 const UNPLACED: f64 = 1e-3;
 
@@ -94,9 +96,16 @@ impl Picture {
     }
 
     /// Where a point is shown (px), right and down from the corner of the element.
-    pub fn place(&self, at: Point) -> (f64, f64) {
+    fn place(&self, at: Point) -> (f64, f64) {
         let right = self.inset.0 + self.scale * (at.x - self.corner.x);
         (right, self.inset.1 + self.scale * (self.corner.y - at.y))
+    }
+
+    /// Where the grip of a point stands (px): there, but not beyond the sides of the drawing.
+    pub fn grip_place(&self, at: Point) -> (f64, f64) {
+        let (right, down) = self.place(at);
+        let most = 2.0 * self.inset.0 + self.scale * self.size.0 - HALF_KNOB;
+        (right.min(most).max(HALF_KNOB), down)
     }
 
     /// Whether it knows its room on the screen.
