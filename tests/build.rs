@@ -14,7 +14,7 @@ use longsmoke::courses::materials::tallies;
 use longsmoke::courses::{Kind as Laid, Part as Placed, plans};
 use longsmoke::design::Design;
 use longsmoke::design::brick::BrickFormat;
-use longsmoke::design::building::{Cleanouts, Soil};
+use longsmoke::design::building::{Carrier, ChimneyCarrier, Cleanouts, Soil};
 use longsmoke::design::examples::Example;
 use longsmoke::design::material::Material;
 use longsmoke::design::notes::Note;
@@ -262,21 +262,46 @@ fn ground_and_footing_by_hand() {
     let mut design = Design::demonstration();
     let mut structure = analyze(&design).unwrap().structure;
     structure.carried = 5000.0;
+    structure.outline = [1.8, 1.5];
+    structure.center = [0.9, 0.75, 1.0];
     design.support.soil = Soil::Clay;
     // Six inches wider than 1.8 x 1.5 m: (5000 + 2.104 x 1.804 x 0.3048 x 2400) kg on 3.796 m2.
-    let footing = proposal(&design, &structure, [1.8, 1.5], 1.0).unwrap();
+    let footing = proposal(&design, &structure).unwrap();
     assert!((footing.mass - 2776.6).abs() < 1.0, "{}", footing.mass);
     assert!((footing.soil - 20_091.0).abs() < 20.0, "{}", footing.soil);
-    // Pressed 1.3 times as hard at an edge: (1.3 x 5000 + 2776.6) kg on 3.796 m2.
-    let edge = proposal(&design, &structure, [1.8, 1.5], 1.3).unwrap();
-    assert!((edge.soil - 23_968.0).abs() < 20.0, "{}", edge.soil);
+    // Off the middle by a twentieth of both sides of the footing: (1.6 x 5000 + 2776.6) kg.
+    structure.center = [0.9 - 0.1052, 0.75 + 0.0902, 1.0];
+    let edge = proposal(&design, &structure).unwrap();
+    assert!((edge.soil - 27_843.0).abs() < 20.0, "{}", edge.soil);
+    structure.center = [0.9, 0.75, 1.0];
     // A load that presses beyond it makes a wider and thicker footing, a greater one none.
     structure.carried = 30_000.0;
-    let wider = proposal(&design, &structure, [1.8, 1.5], 1.0).unwrap();
+    let wider = proposal(&design, &structure).unwrap();
     assert!(footing.projection < wider.projection && wider.projection <= wider.thickness);
     assert!(wider.soil <= wider.bears);
     structure.carried = 1e6;
-    assert_eq!(proposal(&design, &structure, [1.8, 1.5], 1.0), None);
+    assert_eq!(proposal(&design, &structure), None);
+}
+
+/// A firebox alone in the middle of its slab, with a chimney on top of it: whatever stands on it stands
+/// in its middle. Runs of brick to its right draw the middle to them.
+#[test]
+fn what_stands_in_the_middle_presses_alike_everywhere() {
+    let mut design = Design::demonstration();
+    design.path.run_count = 0;
+    design.support.carrier = Carrier::Footing;
+    design.support.chimney = ChimneyCarrier::Heater;
+    let alone = analyze(&design).unwrap().structure;
+    let [length, depth] = alone.outline;
+    assert!((alone.center[0] - 0.5 * length).abs() < 1e-9, "{:?}", alone.center);
+    assert!((alone.center[1] - 0.5 * depth).abs() < 1e-9, "{:?}", alone.center);
+    let mean = ground_pressure(alone.carried + alone.footing, alone.footing_ground);
+    assert!((alone.soil / mean - 1.0).abs() < 1e-9);
+    // A bench beside it: the rule and the footing that is proposed judge by the same edge.
+    let bench = Example::Bench.design();
+    let bench = analyze(&bench).unwrap().structure;
+    let mean = ground_pressure(bench.carried + bench.footing, bench.footing_ground);
+    assert!(1.2 * mean < bench.soil, "{mean} {}", bench.soil);
 }
 
 #[test]

@@ -4,12 +4,15 @@
 //! the core as [`super::facing`] says, and carries the cap. Runs above the firebox that are longer or wider than it
 //! stand on a fill of the core's material.
 
+pub mod centers;
+
 use super::facing::{Facing, Plan};
 use super::path::Path;
 use crate::design::building::ChimneyCarrier;
 use crate::design::material::{CONCRETE, MINERAL_WOOL_DENSITY, Material};
 use crate::design::{Chimney, Design, FlueShape, Layout, Run};
-use crate::physics::expansion::{self, ground_pressure};
+use crate::physics::expansion::{self, ground_pressure, soil_pressure};
+use centers::Masonry;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -72,7 +75,14 @@ pub struct Structure {
     /// Ground under that footing (m2).
     #[serde(rename = "footing_ground_m2")]
     pub footing_ground: f64,
-    /// What footing and heater press on the soil (Pa).
+    /// Length and depth of the rectangle around all masonry (m).
+    #[serde(rename = "outline_m")]
+    pub outline: [f64; 2],
+    /// The middle of all that stands on the support: from the left and from the front of that
+    /// rectangle, and above the underside of the base (m).
+    #[serde(rename = "center_m")]
+    pub center: [f64; 3],
+    /// What footing and heater press on the soil at the edge that bears most (Pa).
     #[serde(rename = "soil_pascals")]
     pub soil: f64,
     /// Height of the masonry over its smallest outer side (–).
@@ -80,6 +90,15 @@ pub struct Structure {
     /// Longest level side of the core around the runs (m).
     #[serde(rename = "longest_core_m")]
     pub longest_core: f64,
+}
+
+impl Structure {
+    /// How far its middle is off that of a rectangle around the masonry, over the sides of the
+    /// rectangle (–).
+    pub fn off_middle(&self, [length, depth]: [f64; 2]) -> [f64; 2] {
+        let ([long, deep], [along, across, _]) = (self.outline, self.center);
+        [(along - 0.5 * long).abs() / length, (across - 0.5 * deep).abs() / depth]
+    }
 }
 
 /// The block of masonry around all runs (m).
@@ -265,11 +284,14 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
         parts.iter().filter(|amount| counts(amount.part)).map(|amount| amount.mass).sum::<f64>()
     };
     let heater = sum(&|part| !matches!(part, Part::Fill | Part::Base | Part::Chimney));
-    let carried = sum(&|part| part != Part::Chimney || on_it);
+    let carries = |part| part != Part::Chimney || on_it;
+    let carried = sum(&carries);
+    let masonry = Masonry::new(design);
+    let center = masonry.common(parts.iter().filter(|amount| carries(amount.part)));
     let support = &design.support;
     let ground = facing.rectangles(support.footing_projection);
     let footing = ground * support.footing_thickness * CONCRETE.density;
-    Structure {
+    let mut structure = Structure {
         parts,
         heater,
         carried,
@@ -277,8 +299,14 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
         bearing: ground_pressure(carried, footprint),
         footing,
         footing_ground: ground,
-        soil: ground_pressure(carried + footing, ground),
+        outline: masonry.outline(),
+        center,
+        soil: 0.0,
         slenderness: design.height_above_base() / facing.narrowest(),
         longest_core: run_block(design).map_or(facing.firebox.length(), |runs| runs.length),
-    }
+    };
+    let sides = structure.outline.map(|side| side + 2.0 * support.footing_projection);
+    let [along, deep] = structure.off_middle(sides);
+    structure.soil = soil_pressure(carried, along, deep, footing, ground);
+    structure
 }

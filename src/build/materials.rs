@@ -5,8 +5,10 @@ use super::bricks;
 use super::placed::{Placed, placed};
 use crate::analysis::Analysis;
 use crate::analysis::facing::Facing;
+use crate::analysis::structure::centers::Masonry;
 use crate::analysis::structure::{ChimneyVolumes, Part, chimney_volumes};
 use crate::courses::FRAME_GAP;
+use crate::courses::materials::MORTAR_DENSITY;
 use crate::design::brick::Brick;
 use crate::design::building::{
     AirSupply, Carrier, ChimneyCarrier, ChimneyKind, Cleanouts, Damper, Floor, Stated,
@@ -211,9 +213,6 @@ impl Item {
 const WASTE: [f64; 4] = [0.05, 0.10, 0.35, 0.10];
 /// Share of mortar in a facing of stone (–).
 const STONE_JOINTS: f64 = 0.20;
-/// Density of mortar, set (kg/m3).
-const FIRECLAY_MORTAR: f64 = 1900.0;
-const CEMENT_MORTAR: f64 = 1900.0;
 /// Facing that one tie holds (m2).
 const PER_TIE: f64 = 0.25;
 /// What a lintel rests on beyond an opening, at each end (m): half a brick.
@@ -331,7 +330,7 @@ fn core(list: &mut List<'_>, analysis: &Analysis, placed: Option<&Placed>) {
             list.bricks(Kind::CoreBrick, amount.bricks, (brick, density));
             list.place(placed.map(|placed| placed.core.bricks));
             list.weigh(placed.map(|placed| placed.core.volume * density));
-            list.volume(Kind::FireclayMortar, amount.mortar, FIRECLAY_MORTAR);
+            list.volume(Kind::FireclayMortar, amount.mortar, MORTAR_DENSITY);
             list.place(placed.map(|placed| placed.core.mortar));
             let slabs = placed.map_or(0.0, |placed| placed.baffle_slabs);
             list.volume(Kind::BaffleSlab, slabs, density);
@@ -356,11 +355,11 @@ fn facing(list: &mut List<'_>, analysis: &Analysis, placed: Option<&Placed>) {
         list.bricks(Kind::FacingBrick, amount.bricks, (brick, density));
         list.place(placed.map(|facing| facing.bricks));
         list.weigh(placed.map(|facing| facing.volume * density));
-        list.volume(Kind::CementMortar, amount.mortar, CEMENT_MORTAR);
+        list.volume(Kind::CementMortar, amount.mortar, MORTAR_DENSITY);
         list.place(placed.map(|facing| facing.mortar));
     } else {
         list.volume(Kind::FacingStone, volume * (1.0 - STONE_JOINTS), density);
-        list.volume(Kind::CementMortar, volume * STONE_JOINTS, CEMENT_MORTAR);
+        list.volume(Kind::CementMortar, volume * STONE_JOINTS, MORTAR_DENSITY);
     }
     let facing = Facing::new(design);
     let door = design.firebox.door_area();
@@ -442,7 +441,7 @@ fn fittings(list: &mut List<'_>, placed: Option<&Placed>) {
 /// Board on the faces of the rectangle around all masonry (m3).
 fn board(design: &Design) -> f64 {
     let on = design.shell.insulation;
-    let [length, depth] = super::weight::outline(design);
+    let [length, depth] = Masonry::new(design).outline();
     let height = design.height_above_base();
     (on.front + on.back) * length * height
         + 2.0 * on.sides * depth * height
@@ -467,9 +466,9 @@ fn chimney(list: &mut List<'_>) {
         match list.items.iter_mut().find(|item| item.kind == Kind::CementMortar) {
             Some(item) => {
                 item.net += mortar;
-                item.mass = Some(item.net * CEMENT_MORTAR);
+                item.mass = Some(item.net * MORTAR_DENSITY);
             }
-            None => list.volume(Kind::CementMortar, mortar, CEMENT_MORTAR),
+            None => list.volume(Kind::CementMortar, mortar, MORTAR_DENSITY),
         }
         list.pieces(Kind::Strap, STRAPS);
     }

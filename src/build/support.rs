@@ -4,7 +4,7 @@ use crate::analysis::structure::Structure;
 use crate::design::Design;
 use crate::design::building::{Carrier, Soil};
 use crate::design::material::CONCRETE;
-use crate::physics::expansion::ground_pressure;
+use crate::physics::expansion::soil_pressure;
 
 /// North America, thickness of a footing: 12 in (m).
 pub const FOOTING_THICKNESS: f64 = 0.3048;
@@ -58,15 +58,10 @@ const WIDEST: f64 = 1.5;
 /// Steps in which it is built (m).
 const STEP: f64 = 0.01;
 
-/// The smallest footing under a rectangle (m, m) with a load (kg) that presses no more on the soil
-/// than it bears, at the edge that bears most: so many times the mean. None where a wide one would
-/// not do either, or where nothing stands on a footing.
-pub fn proposal(
-    design: &Design,
-    structure: &Structure,
-    outline: [f64; 2],
-    uneven: f64,
-) -> Option<Proposal> {
+/// The smallest footing under the rectangle around a heater that presses no more on the soil than it
+/// bears, at the edge that bears most. None where a wide one would not do either, or where nothing
+/// stands on a footing.
+pub fn proposal(design: &Design, structure: &Structure) -> Option<Proposal> {
     let support = &design.support;
     if support.carrier == Carrier::Framing {
         return None;
@@ -76,10 +71,11 @@ pub fn proposal(
         let projection = FOOTING_PROJECTION.max(f64::from(step) * STEP);
         // A plain footing juts out no farther than it is thick.
         let thickness = FOOTING_THICKNESS.max(projection);
-        let sides = outline.map(|side| side + 2.0 * projection);
+        let sides = structure.outline.map(|side| side + 2.0 * projection);
         let area = sides.iter().product::<f64>();
         let mass = area * thickness * CONCRETE.density;
-        let soil = ground_pressure(uneven * structure.carried + mass, area);
+        let [along, deep] = structure.off_middle(sides);
+        let soil = soil_pressure(structure.carried, along, deep, mass, area);
         let depth = support.frost_depth.max(FOOTING_DEPTH);
         Proposal { sides, projection, thickness, depth, mass, soil, bears }
     };

@@ -6,18 +6,12 @@ use crate::analysis::structure::{Part as Estimated, Structure};
 use crate::design::Design;
 use crate::design::brick::Brick;
 
-/// Density of fireclay mortar (kg/m3), 1800 to 2000.
+/// Density of mortar of clay or cement that has set (kg/m3), 1800 to 2000.
 ///
 /// # Source
 ///
-/// [`crate::sources::MATERIAL_FROM_MEMORY`].
-const FIRECLAY_MORTAR: f64 = 1900.0;
-/// Density of cement mortar (kg/m3).
-///
-/// # Source
-///
-/// [`crate::sources::ASHRAE_2013`].
-const CEMENT_MORTAR: f64 = 1920.0;
+/// [`crate::sources::MORTAR_WASTE`].
+pub const MORTAR_DENSITY: f64 = 1900.0;
 
 /// What a part is laid of.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -89,7 +83,6 @@ fn tally(design: &Design, structure: &Structure, plans: &Plans, part: Part) -> T
     let material =
         if facing { design.shell.facing_material } else { design.shell.core_material };
     let density = material.properties().density;
-    let mortar_density = if facing { CEMENT_MORTAR } else { FIRECLAY_MORTAR };
     let cubic = meters(1) * meters(1) * meters(1);
     let volume_of = |is_meant: &dyn Fn(Kind) -> bool| {
         let of = |course: &Course| {
@@ -104,7 +97,7 @@ fn tally(design: &Design, structure: &Structure, plans: &Plans, part: Part) -> T
         .sum::<f64>()
         * cubic;
     let mortar = whole - pieces;
-    let mass = pieces * density + mortar * mortar_density;
+    let mass = pieces * density + mortar * MORTAR_DENSITY;
     let amounts =
         structure.parts.iter().filter(|amount| estimated_in(amount.part) == Some(part));
     let (estimated, estimated_mass) =
@@ -123,11 +116,11 @@ fn tally(design: &Design, structure: &Structure, plans: &Plans, part: Part) -> T
         brick: volume_of(&|kind| kind == Kind::Brick),
         slab: volume_of(&|kind| kind == Kind::Slab),
         mortar,
-        mortar_mass: mortar * mortar_density,
+        mortar_mass: mortar * MORTAR_DENSITY,
         mass,
         estimated,
         estimated_mass,
-        by_mortar: mortar * (mortar_density - density),
+        by_mortar: mortar * (MORTAR_DENSITY - density),
         by_volume: whole * density - estimated_mass,
     }
 }

@@ -2,7 +2,7 @@
 
 use super::GRAVITY;
 use super::formula::{Formula, formula};
-use crate::sources::{EXPANSION, GEOMETRY, WEIGHT};
+use crate::sources::{EDGE_PRESSURE, EXPANSION, GEOMETRY, WEIGHT};
 
 /// Growth of a length by a rise of temperature (m).
 ///
@@ -70,10 +70,36 @@ pub fn ground_pressure(mass: f64, area: f64) -> f64 {
 ///
 /// # Source
 ///
-/// [`crate::sources::EDGE_PRESSURE`].
+/// [`EDGE_PRESSURE`].
 pub fn edge_pressure(mean: f64, along: f64, deep: f64) -> f64 {
     mean * (1.0 + 6.0 * along + 6.0 * deep)
 }
+
+/// What a footing presses on the soil at the edge that bears most (Pa).
+///
+/// p = 9.80665 (M (1 + 6 a + 6 b) + m) / A
+///
+/// * `carried` (kg): what stands on it, with its mass `along` and `deep` off the middle over the
+///   sides of the footing (–), as in [`edge_pressure`].
+/// * `footing` (kg): its own mass, in its middle; `area` (m2): the ground below it.
+///
+/// # Source
+///
+/// [`EDGE_PRESSURE`].
+pub fn soil_pressure(carried: f64, along: f64, deep: f64, footing: f64, area: f64) -> f64 {
+    edge_pressure(ground_pressure(carried, area), along, deep) + ground_pressure(footing, area)
+}
+
+/// [`soil_pressure`].
+pub const SOIL_PRESSURE: Formula = formula!(
+    soil_pressure: "p = 9.80665 (M (1 + 6 a + 6 b) + m) / A", EDGE_PRESSURE,
+    "p" "pressure on the soil at the edge" LOAD;
+    carried "M" "mass on the footing" MASS,
+    along "a" "off the middle, over the length" NUMBER,
+    deep "b" "off the middle, over the depth" NUMBER,
+    footing "m" "mass of the footing" MASS,
+    area "A" "ground" AREA,
+);
 
 /// [`ground_pressure`].
 pub const GROUND_PRESSURE: Formula = formula!(

@@ -252,7 +252,8 @@ pub(super) fn said(rule: Around) -> Said {
         ),
         Around::SoilOverloaded => said_of(
             "{f} on the soil, it bears {l}",
-            "Heater and footing press {f} on the soil, which is taken to bear {l}.",
+            "At the edge that bears most, heater and footing press {f} on the soil, which is taken to \
+             bear {l}.",
             FOOTING,
             "Make the footing larger. Have an engineer decide.",
         ),

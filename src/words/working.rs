@@ -459,8 +459,6 @@ fn term_name(term: Term) -> String {
         Term::Walls => said("Into the walls of the firebox"),
         Term::Glass => said("Through the glass"),
         Term::Door => said("Through the metal of the door"),
-        Term::Carried => said("Heater, base and what it carries"),
-        Term::Footing => said("Footing"),
     };
     fixed.into()
 }
@@ -473,7 +471,6 @@ fn total_name(total: Total) -> &'static str {
         Total::Resistance => "Resistance from the inner surface to the air outdoors",
         Total::Path => "Smoke path",
         Total::Heater => "Heater",
-        Total::OnSoil => "On the soil",
     };
     said(english)
 }

@@ -7,7 +7,7 @@ use crate::analysis::standard_route::sizes::{
     base_factor,
 };
 use crate::analysis::structure::Part;
-use crate::physics::expansion::{GROUND_PRESSURE, MASS, THERMAL_GROWTH};
+use crate::physics::expansion::{GROUND_PRESSURE, MASS, SOIL_PRESSURE, THERMAL_GROWTH};
 use crate::physics::geometry::{BASE, BLOCK_SURFACE, GLASS_SHARE, RATIO_OF_SIDES};
 use crate::physics::house::{CHARGE_FOR, FIRINGS_FOR, HEAT_OF_A_DAY, HOUSE_LOSS, WOOD_HEAT};
 use crate::physics::pressure::COLUMN_PULL;
@@ -121,12 +121,13 @@ impl Inputs<'_> {
                 to.put(&GROUND_PRESSURE, Spot::Heater, &values);
             }
             Shown::SoilPressure => {
-                let terms = vec![
-                    (Term::Carried, structure.carried),
-                    (Term::Footing, structure.footing),
-                ];
-                let all = to.sum(Total::OnSoil, measure::MASS, terms);
-                to.put(&GROUND_PRESSURE, Spot::Footing, &[all, structure.footing_ground]);
+                let support = &self.design.support;
+                let sides =
+                    structure.outline.map(|side| side + 2.0 * support.footing_projection);
+                let [along, deep] = structure.off_middle(sides);
+                let [own, ground] = [structure.footing, structure.footing_ground];
+                let values = [structure.carried, along, deep, own, ground];
+                to.put(&SOIL_PRESSURE, Spot::Footing, &values);
             }
             _ => {
                 let fire = &self.analysis.height_of_fire;

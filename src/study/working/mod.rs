@@ -20,7 +20,7 @@ use crate::design::Design;
 use crate::physics::air::PRESSURE_AT_ALTITUDE;
 use crate::physics::conduction::{CYLINDER_RESISTANCE, FILM_RESISTANCE, INNER_SURFACE};
 use crate::physics::convection::{COOLED, RICHARDSON, TRANSFER_UNITS};
-use crate::physics::expansion::{GROUND_PRESSURE, MASS, THERMAL_GROWTH};
+use crate::physics::expansion::{GROUND_PRESSURE, MASS, SOIL_PRESSURE, THERMAL_GROWTH};
 use crate::physics::formula::Formula;
 use crate::physics::gas::{DENSITY, STREAM_HEAT};
 use crate::physics::geometry::{BASE, BLOCK_SURFACE, GLASS_SHARE, RATIO_OF_SIDES};
@@ -86,6 +86,7 @@ pub const FORMULAS: &[&Formula] = &[
     &ROOM_RISE,
     &MASS,
     &GROUND_PRESSURE,
+    &SOIL_PRESSURE,
     &THERMAL_GROWTH,
 ];
 
@@ -332,10 +333,6 @@ pub enum Term {
     Glass,
     /// Heat through the metal of the door.
     Door,
-    /// What stands on the support.
-    Carried,
-    /// The footing.
-    Footing,
 }
 
 /// What a sum yields.
@@ -353,8 +350,6 @@ pub enum Total {
     Path,
     /// Mass of the heater.
     Heater,
-    /// Mass on the soil.
-    OnSoil,
 }
 
 /// A step of a working.
