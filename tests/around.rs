@@ -461,7 +461,8 @@ fn the_gap_holds_the_growth_of_every_day() {
         figures.layers.core = kelvin(day);
         let mut edges = Edges::default();
         (edges.layers.core, edges.layers_edge.core) = (kelvin(edge[0]), kelvin(edge[1]));
-        let known = Known { day: Some(&figures), edges: Some(&edges), ..Known::default() };
+        let known =
+            Known { day: Some(Ok(&figures)), edges: Some(Ok(&edges)), ..Known::default() };
         let findings = judge(&design, &analysis, known);
         let about = Rule::Around(Around::GapSmall);
         let mine: Vec<_> =

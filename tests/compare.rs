@@ -52,7 +52,11 @@ fn each_column_is_the_design_alone() {
             ];
             let judged = DayFigures::new(&design, &day.first_fire, &day.periodic);
             let mild = mild_day(&design, setup);
-            let known = Known { day: Some(&judged), mild: mild.as_ref(), edges: None };
+            let known = Known {
+                day: Some(Ok(&judged)),
+                mild: mild.as_ref().map(Result::as_ref),
+                edges: None,
+            };
             let findings = judge(&design, &analysis, known);
             let answers = Question::ALL.map(|question| answer(question, &findings));
             alone.iter().all(|(line, value)| found.line(*line) == Some(*value))
@@ -92,7 +96,11 @@ fn the_verdict_of_a_column_is_that_of_the_page() {
         let day = day(&design, &Setup::STANDARD).unwrap();
         let judged = DayFigures::new(&design, &day.first_fire, &day.periodic);
         let mild = mild_day(&design, &Setup::STANDARD);
-        let known = Known { day: Some(&judged), mild: mild.as_ref(), edges: None };
+        let known = Known {
+            day: Some(Ok(&judged)),
+            mild: mild.as_ref().map(Result::as_ref),
+            edges: None,
+        };
         let findings = judge(&design, &analysis, known);
         let answers = Question::ALL.map(|question| answer(question, &findings));
         let column = column.result.unwrap().verdicts.map(|verdict| verdict.answer);

@@ -63,7 +63,7 @@ fn on_a_day(
     let (design, analysis) = changed(change);
     let mut day = cool_day();
     heat(&mut day);
-    let known = Known { day: Some(&day), ..Known::default() };
+    let known = Known { day: Some(Ok(&day)), ..Known::default() };
     one(&judge(&design, &analysis, known), rule)
 }
 
@@ -287,7 +287,7 @@ fn the_hotter_of_two_days_counts() {
     let (day, mut mild) = (cool_day(), cool_day());
     mild.layers.base = kelvin(210.0);
     let mild = Ok(mild);
-    let known = Known { day: Some(&day), mild: Some(&mild), edges: None };
+    let known = Known { day: Some(Ok(&day)), mild: Some(mild.as_ref()), edges: None };
     assert!(one(&judge(&design, &analysis, known), Rule::TooHot(Hot::Base)).is_some());
 }
 
@@ -306,7 +306,7 @@ fn an_overload_at_its_edge_heats_too() {
             ..Edges::default()
         };
         edges.layers_edge.base = kelvin(205.0);
-        let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), edges: Some(Ok(&edges)), ..Known::default() };
         let findings = judge(&design, &analysis, known);
         let at = |hot, standing| {
             one(&findings, Rule::AtTheEdge(Hazard::TooHot(hot), standing))
@@ -329,7 +329,7 @@ fn what_is_too_hot_as_stated_is_not_said_again_of_more_wood() {
         air_ratio: 2.0,
         ..Edges::default()
     };
-    let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+    let known = Known { day: Some(Ok(&day)), edges: Some(Ok(&edges)), ..Known::default() };
     let findings = judge(&design, &analysis, known);
     let walls = findings.iter().filter(|found| found.rule.id().contains("wall-behind"));
     assert_eq!(walls.map(|found| found.rule).collect::<Vec<_>>(), [Rule::TooHot(Hot::Wall)]);
@@ -344,7 +344,7 @@ fn what_weighs_more_with_an_overload_is_said() {
     let with_overload = |celsius: f64| {
         let mut edges = Edges { air_ratio: 2.0, ..Edges::default() };
         (edges.layers.facing, edges.layers_edge.facing) = (kelvin(celsius), kelvin(celsius));
-        let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), edges: Some(Ok(&edges)), ..Known::default() };
         let findings = judge(&design, &analysis, known);
         assert!(one(&findings, Rule::TooHot(Hot::Mortar)).is_some());
         one(&findings, Rule::AtTheEdge(Hazard::TooHot(Hot::Mortar), Standing::Nominal))
@@ -369,7 +369,7 @@ fn what_is_touched_is_judged_at_the_edge() {
             ..Edges::default()
         };
         let day = cool_day();
-        let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), edges: Some(Ok(&edges)), ..Known::default() };
         let findings = judge(&design, &analysis, known);
         for found in &findings {
             let text = words::finding(found, System::Metric);
@@ -414,7 +414,7 @@ fn a_hot_bench_is_said_once() {
     let ids = |celsius: f64| {
         let hot = TemperatureEdge { nominal: kelvin(celsius), edge: kelvin(celsius) };
         let edges = Edges { air_ratio: 2.0, bench: hot, ..Edges::default() };
-        let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), edges: Some(Ok(&edges)), ..Known::default() };
         let findings = judge(&design, &analysis, known);
         let bench = findings.iter().map(|found| found.rule.id());
         bench.filter(|id| id.contains("bench")).collect::<Vec<_>>()
@@ -501,7 +501,7 @@ fn glass_keeps_its_distance() {
         });
         let peak_firebox = TemperatureEdge { nominal, edge: 1273.15 };
         let edges = Edges { air_ratio: 2.0, peak_firebox, ..Edges::default() };
-        let known = Known { edges: Some(&edges), ..Known::default() };
+        let known = Known { edges: Some(Ok(&edges)), ..Known::default() };
         one(&judge(&design, &analysis, known), Rule::Around(Around::GlassNear))
             .map(|found| found.severity)
     };

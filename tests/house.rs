@@ -29,7 +29,7 @@ fn judged(
     rises: [f64; 3],
 ) -> Vec<Finding> {
     let day = DayFigures { efficiency, rises, ..DayFigures::default() };
-    judge(design, analysis, Known { day: Some(&day), ..Known::default() })
+    judge(design, analysis, Known { day: Some(Ok(&day)), ..Known::default() })
 }
 
 #[test]

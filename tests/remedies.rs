@@ -44,7 +44,11 @@ fn judged_with(design: &Design, edges: Option<&Edges>) -> Option<Vec<Finding>> {
     let day = day(design, &Setup::STANDARD).ok();
     let figures = day.map(|day| DayFigures::new(design, &day.first_fire, &day.periodic));
     let mild = figures.and_then(|_| mild_day(design, &Setup::STANDARD));
-    let known = Known { day: figures.as_ref(), mild: mild.as_ref(), edges };
+    let known = Known {
+        day: figures.as_ref().map(Ok),
+        mild: mild.as_ref().map(Result::as_ref),
+        edges: edges.map(Ok),
+    };
     Some(judge(design, &analysis, known))
 }
 

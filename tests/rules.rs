@@ -85,6 +85,7 @@ const STOP: Severity = Severity::DoNotBuild;
 const NOTE: Severity = Severity::GoodToKnow;
 
 const COLD: Judged = Judged { day: Day::Design, suction_raised: false, due: false };
+const STATED: Judged = Judged { day: Day::Design, suction_raised: false, due: false };
 const MILD: Judged = Judged { day: Day::Mild, suction_raised: false, due: false };
 
 fn set_margin(case: &mut Case, judged: Judged, losses: f64, margin: f64) {
@@ -426,7 +427,7 @@ fn the_wall_at_the_mouth_is_dry_when_the_last_char_burns() {
         case.analysis.height_of_fire.dew_point = kelvin(44.0);
         case.design.chimney.duty = duty;
         let day = DayFigures { burned_out_wall: kelvin(celsius), ..FINE_DAY };
-        let known = Known { day: Some(&day), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), ..Known::default() };
         weighed(&judge(&case.design, &case.analysis, known))
     };
     assert_eq!(rules(ChimneyDuty::Dry, 44.01), []);
@@ -452,7 +453,7 @@ fn the_wall_at_the_mouth_dries_within_the_burns() {
         case.analysis.conditions.half_charge = Some(half);
         let (warmest_wall, burned_out_wall) = (kelvin(warmest), kelvin(end));
         let day = DayFigures { warmest_wall, burned_out_wall, wet_share, ..FINE_DAY };
-        let known = Known { day: Some(&day), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), ..Known::default() };
         weighed(&judge(&case.design, &case.analysis, known))
     };
     let dry = ChimneyDuty::Dry;
@@ -754,7 +755,7 @@ fn rules_of_day(change: impl Fn(&mut DayFigures)) -> Vec<Rule> {
     let mut day = FINE_DAY;
     change(&mut day);
     let findings =
-        judge(&case.design, &case.analysis, Known { day: Some(&day), ..Known::default() });
+        judge(&case.design, &case.analysis, Known { day: Some(Ok(&day)), ..Known::default() });
     rules_of(&findings)
 }
 
@@ -813,7 +814,7 @@ fn first_puffs_stay_below_what_is_borne() {
     let weigh = |seconds: f64| {
         let case = Case::new();
         let day = DayFigures { smoke_back: seconds, ..FINE_DAY };
-        let known = Known { day: Some(&day), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), ..Known::default() };
         weighed(&judge(&case.design, &case.analysis, known))
     };
     let at_lighting = Rule::SmokeAtLighting(COLD);
@@ -829,7 +830,7 @@ fn on_the_mild_day(change: impl Fn(&mut DayFigures)) -> Vec<(Rule, Severity)> {
     let mut mild = FINE_DAY;
     change(&mut mild);
     let mild = Ok(mild);
-    let known = Known { day: Some(&FINE_DAY), mild: Some(&mild), edges: None };
+    let known = Known { day: Some(Ok(&FINE_DAY)), mild: Some(mild.as_ref()), edges: None };
     let findings = judge(&case.design, &case.analysis, known);
     weighed(&findings)
 }
@@ -849,7 +850,7 @@ fn the_mild_day_is_judged_beside_that_of_the_design() {
         case.design.path.bypass_area = bypass;
         case.analysis.conditions.cold_start.mild_day.margin = margin;
         let mild = Ok(DayFigures { smoke_back: 300.0, ..FINE_DAY });
-        let known = Known { day: Some(&FINE_DAY), mild: Some(&mild), edges: None };
+        let known = Known { day: Some(Ok(&FINE_DAY)), mild: Some(mild.as_ref()), edges: None };
         let rules = rules_of(&judge(&case.design, &case.analysis, known));
         rules.contains(&Rule::SmokeAtLighting(MILD))
     };
@@ -876,7 +877,7 @@ fn a_mild_day_without_a_fire_is_no_yes() {
     let case = Case::new();
     let told = |failure| {
         let mild = Err(failure);
-        let known = Known { day: Some(&FINE_DAY), mild: Some(&mild), edges: None };
+        let known = Known { day: Some(Ok(&FINE_DAY)), mild: Some(mild.as_ref()), edges: None };
         let findings = judge(&case.design, &case.analysis, known);
         let rules: Vec<Rule> = rules_of(&findings);
         (rules, answer(Question::Draw, &findings), answer(Question::Safe, &findings))
@@ -888,12 +889,39 @@ fn a_mild_day_without_a_fire_is_no_yes() {
 }
 
 #[test]
+fn what_could_not_be_computed_is_no_yes() {
+    let case = Case::new();
+    let told = |known| {
+        let findings = judge(&case.design, &case.analysis, known);
+        let rules: Vec<Rule> = rules_of(&findings);
+        (rules, answer(Question::Draw, &findings), answer(Question::Safe, &findings))
+    };
+    let (failure, starved) = (Failure::NotPeriodic, Failure::FireStarved);
+    let day = Some(Ok(&FINE_DAY));
+    // Something else is to be looked at in this case.
+    let fine = (vec![], Answer::Yes, Answer::LookAgain);
+    assert_eq!(told(Known { day, mild: None, edges: None }), fine);
+    let day = Some(Err(&failure));
+    let edges = Some(Err(&failure));
+    let unknown = Answer::NotEnoughKnown;
+    let without_a_day = (vec![Rule::DayNotFound(STATED)], unknown, unknown);
+    assert_eq!(told(Known { day, mild: None, edges: None }), without_a_day);
+    assert_eq!(told(Known { day, mild: None, edges }), without_a_day);
+    let day = Some(Ok(&FINE_DAY));
+    let without_edges = (vec![Rule::EdgeNotFound], unknown, unknown);
+    assert_eq!(told(Known { day, mild: None, edges }), without_edges);
+    let day = Some(Err(&starved));
+    let out = (vec![Rule::FireGoesOut(STATED)], Answer::No, Answer::No);
+    assert_eq!(told(Known { day, mild: None, edges: None }), out);
+}
+
+#[test]
 fn a_sentence_names_the_mild_day() {
     let mut case = Case::new();
     // Half a charge would wet a dry flue, of which more is said first.
     case.design.chimney.duty = ChimneyDuty::Wet;
     let mild = Ok(DayFigures { smoke_back: 1080.0, smoke_later: 0.0, ..FINE_DAY });
-    let known = Known { day: Some(&FINE_DAY), mild: Some(&mild), edges: None };
+    let known = Known { day: Some(Ok(&FINE_DAY)), mild: Some(mild.as_ref()), edges: None };
     let findings = judge(&case.design, &case.analysis, known);
     let title = words::finding(&findings[0], System::Metric).title;
     let expected = "When the cold heater is lit on a mild day of 15 °C, it smokes for 18 min \
@@ -939,7 +967,7 @@ fn less_air_than_stated_weighs_by_what_the_fire_gets() {
             let (day, mild) =
                 if judged == COLD { (short, FINE_DAY) } else { (FINE_DAY, short) };
             let mild = Ok(mild);
-            let known = Known { day: Some(&day), mild: Some(&mild), edges: None };
+            let known = Known { day: Some(Ok(&day)), mild: Some(mild.as_ref()), edges: None };
             let found = weighed(&judge(&case.design, &case.analysis, known));
             assert!(
                 found.contains(&(Rule::ShortOfDraft(judged), expected)),
@@ -994,7 +1022,7 @@ fn judged_at_the_edge(
     design(&mut case.design);
     let mut edges = fine_edges();
     change(&mut edges);
-    let known = Known { day: Some(&FINE_DAY), edges: Some(&edges), ..Known::default() };
+    let known = Known { day: Some(Ok(&FINE_DAY)), edges: Some(Ok(&edges)), ..Known::default() };
     let findings = judge(&case.design, &case.analysis, known);
     weighed(&findings)
 }
@@ -1058,7 +1086,7 @@ fn the_allowance_stands_only_while_the_peak_is_not_known() {
         let findings = judge(
             &case.design,
             &case.analysis,
-            Known { day: Some(&day), edges, ..Known::default() },
+            Known { day: Some(Ok(&day)), edges: edges.map(Ok), ..Known::default() },
         );
         rules_of(&findings)
     };
@@ -1077,7 +1105,7 @@ fn what_is_wrong_as_stated_is_said_once() {
     let mut edges = fine_edges();
     edges.hottest_face.nominal = kelvin(120.0);
     edges.short_of_draft = TimeEdge { nominal: 600.0, edge: 900.0 };
-    let known = Known { day: Some(&day), edges: Some(&edges), ..Known::default() };
+    let known = Known { day: Some(Ok(&day)), edges: Some(Ok(&edges)), ..Known::default() };
     let findings = judge(&case.design, &case.analysis, known);
     let rules: Vec<Rule> = rules_of(&findings);
     assert_eq!(rules, [Rule::SmokeBack(COLD), Rule::FaceTooHot]);
@@ -1090,7 +1118,7 @@ fn sentences_name_the_edge_and_the_overload() {
     case.design.chimney.duty = ChimneyDuty::Wet;
     let mut edges = fine_edges();
     edges.peak_gas.edge = kelvin(563.0);
-    let known = Known { day: Some(&FINE_DAY), edges: Some(&edges), ..Known::default() };
+    let known = Known { day: Some(Ok(&FINE_DAY)), edges: Some(Ok(&edges)), ..Known::default() };
     let findings = judge(&case.design, &case.analysis, known);
     let title = words::finding(&findings[0], System::Metric).title;
     let expected = "With 25 % more wood than stated, gas enters the chimney at up to 563 °C in 95 \

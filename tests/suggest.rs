@@ -46,7 +46,11 @@ fn judged_alone(design: &Design) -> [Answer; 3] {
     let study = Study::new(design).unwrap();
     let samples: Vec<_> = (0..study.len()).filter_map(|index| study.sample(index)).collect();
     let edges = study.sum_up(&samples).unwrap();
-    let known = Known { day: Some(&figures), mild: mild.as_ref(), edges: Some(&edges) };
+    let known = Known {
+        day: Some(Ok(&figures)),
+        mild: mild.as_ref().map(Result::as_ref),
+        edges: Some(Ok(&edges)),
+    };
     let findings = judge(design, &analysis, known);
     Question::ALL.map(|question| answer(question, &findings))
 }

@@ -102,8 +102,11 @@ fn no_finding_is_lost_among_the_trials() {
         let Ok(analysis) = analyze(&design) else {
             return Ok(());
         };
-        let told =
-            rules::judge(&design, &analysis, Known { day: Some(&quiet()), ..Known::default() });
+        let told = rules::judge(
+            &design,
+            &analysis,
+            Known { day: Some(Ok(&quiet())), ..Known::default() },
+        );
         let tried: Vec<_> = together
             .into_iter()
             .filter_map(|trial| judge(&design, &Tried { trial, day: Ok(quiet()) }).ok())
@@ -154,7 +157,7 @@ fn rows_say_what_the_list_says_of_them() {
         change(&mut design);
         let analysis = analyze(&design).unwrap();
         let day = quiet();
-        let known = Known { day: Some(&day), ..Known::default() };
+        let known = Known { day: Some(Ok(&day)), ..Known::default() };
         for told in rules::judge(&design, &analysis, known) {
             let Some((trial, rule)) = row_of(told.rule) else { continue };
             let row = verdict(&design, trial).findings;
@@ -196,7 +199,7 @@ fn the_mild_day_is_in_the_answers() {
         };
         for day in bad_days().into_iter().map(Ok).chain([Err(Failure::FireStarved)]) {
             let quiet = quiet();
-            let known = Known { day: Some(&quiet), mild: Some(&day), edges: None };
+            let known = Known { day: Some(Ok(&quiet)), mild: Some(day.as_ref()), edges: None };
             let told = rules::judge(&design, &analysis, known);
             let tried = Tried { trial: Trial::MildDay, day };
             let Ok(verdict) = judge(&design, &tried) else {

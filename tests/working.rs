@@ -257,7 +257,7 @@ fn a_finding_tells_by_how_much() {
     design.shell.facing_thickness = 0.02;
     let analysis = analyze(&design).unwrap();
     let day = DayFigures { hottest_face: kelvin(120.0), ..DayFigures::default() };
-    let known = Known { day: Some(&day), ..Known::default() };
+    let known = Known { day: Some(Ok(&day)), ..Known::default() };
     let findings = judge(&design, &analysis, known);
     let said = |rule: Rule, system: System| {
         let found = findings.iter().find(|each| each.rule == rule).unwrap();

@@ -526,14 +526,18 @@ fn check_file(file: &str, form: Form, system: System) -> Outcome {
     let trials = trials(&design, Ok(&standing));
     let mild = mild_of(&design, &trials);
     let days = (standing, mild.cloned());
-    let remedies = remedies(&design, system, Some(Standing { days, edges: sampled }));
-    let known = Known { day: Some(&figures), mild, edges: edges.as_ref() };
+    let remedies = remedies(&design, system, Some(Standing { days, edges: sampled.ok() }));
+    let known = Known {
+        day: Some(Ok(&figures)),
+        mild: mild.map(Result::as_ref),
+        edges: Some(edges.as_ref()),
+    };
     let findings = judge(&design, &analysis, known);
     let computed = Computed {
         analysis: &analysis,
         day: Some(&day),
         uncertainty: None,
-        edges: edges.as_ref(),
+        edges: edges.as_ref().ok(),
         trials: Some(&trials),
         remedies: &remedies,
     };
@@ -592,18 +596,18 @@ fn uncertainty(design: &Design) -> Option<Uncertainty> {
     plan.sum_up(&shared(plan.len(), |index| plan.sample(index)))
 }
 
-/// Samples of safety at its unfavorable edge; a day that has none leaves the judgment without it.
-fn sampled(design: &Design) -> Option<(Study, Vec<Sample>)> {
-    let study = Study::new(design).ok()?;
+/// Samples of safety at its unfavorable edge.
+fn sampled(design: &Design) -> Result<(Study, Vec<Sample>), Failure> {
+    let study = Study::new(design)?;
     let mut samples = shared(study.len(), |index| study.sample(index));
     samples.sort_by_key(Sample::index);
-    Some((study, samples))
+    Ok((study, samples))
 }
 
 /// What the samples say together.
-fn edges(sampled: Option<&(Study, Vec<Sample>)>) -> Option<Edges> {
-    let (study, samples) = sampled?;
-    study.sum_up(samples).ok()
+fn edges(sampled: Result<&(Study, Vec<Sample>), &Failure>) -> Result<Edges, Failure> {
+    let (study, samples) = sampled.map_err(Clone::clone)?;
+    study.sum_up(samples)
 }
 
 fn trials(design: &Design, standing: Result<&Whole, &Failure>) -> Vec<Tried> {

@@ -194,7 +194,7 @@ fn glass(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Option<F
     let reach = |fire: f64| reach_of_glass(glass, glass_flux(fire, room), given_off(room));
     let stated = analysis.height_of_fire.firebox_outlet;
     let [nominal, edge] = known
-        .edges
+        .found_edges()
         .map_or([stated; 2], |edges| [edges.peak_firebox.nominal, edges.peak_firebox.edge])
         .map(|fire| reach(fire.max(stated)));
     let short = |limit: f64| Around::GlassNear.short([front, limit], lever, &GLASS_RADIATION);

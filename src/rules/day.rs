@@ -1,7 +1,9 @@
 //! What the firing days alone show: smoke for minutes, hot faces.
 
 use super::edges::{air_of, weight_of_starving};
-use super::{Day, DayFigures, Figure, Finding, Judged, Known, Lever, Place, Rule, Severity};
+use super::{
+    Computed, Day, DayFigures, Figure, Finding, Judged, Known, Lever, Place, Rule, Severity,
+};
 use crate::analysis::day::FacePlace;
 use crate::analysis::{Analysis, Failure};
 use crate::design::Design;
@@ -29,9 +31,8 @@ pub const LONG_PUFFS: f64 = 135.0;
 impl<'a> Known<'a> {
     /// The firing days that are known: that of the design, and the mild one.
     pub(super) fn days(&self) -> impl Iterator<Item = (Day, &'a DayFigures)> + use<'a> {
-        let mild = self.mild.and_then(|mild| mild.as_ref().ok());
-        let days = [(Day::Design, self.day), (Day::Mild, mild)];
-        days.into_iter().filter_map(|(day, figures)| Some((day, figures?)))
+        let days = [(Day::Design, self.day), (Day::Mild, self.mild)];
+        days.into_iter().filter_map(|(day, figures)| Some((day, figures?.ok()?)))
     }
 
     /// The day on which a figure is largest, the day of the design among equals.
@@ -54,7 +55,11 @@ pub(super) fn check(
     if !smoke.is_some_and(|smoke| matches!(smoke.rule, Rule::SmokeBack(_))) {
         findings.extend(short_of_draft(design, (analysis, known)));
     }
-    findings.extend(known.mild.and_then(|mild| without_a_day(design, mild.as_ref().err()?)));
+    let days = [(Day::Design, known.day), (Day::Mild, known.mild)].into_iter();
+    let missing = |(day, computed): (Day, Computed<'_, DayFigures>)| {
+        without_a_day(judged(design, day), computed?.err()?)
+    };
+    findings.extend(days.filter_map(missing).reduce(heavier));
     findings.extend(face(known));
 }
 
@@ -148,9 +153,8 @@ fn short_of_draft(
     found.reduce(heavier)
 }
 
-/// A mild day on which the fire goes out, or that could not be computed.
-fn without_a_day(design: &Design, failure: &Failure) -> Option<Finding> {
-    let judged = judged(design, Day::Mild);
+/// A day on which the fire goes out, or that could not be computed.
+fn without_a_day(judged: Judged, failure: &Failure) -> Option<Finding> {
     let (rule, severity) = match failure {
         Failure::FireStarved => (Rule::FireGoesOut(judged), Severity::DoNotBuild),
         // Told at the inputs.

@@ -3,9 +3,9 @@
 use super::day::where_hot;
 use super::heat::{Hot, Touch};
 use super::{Burning, Figure, Finding, HOTTEST_FACE, Lever, Place, Rule, Severity};
-use crate::analysis::Analysis;
 use crate::analysis::day::{FacePlace, LayerPeaks};
 use crate::analysis::draft::NaturalFlow;
+use crate::analysis::{Analysis, Failure};
 use crate::design::field::FieldId;
 use crate::design::{ChimneyDuty, Design};
 use crate::sources::{
@@ -271,6 +271,23 @@ impl Judged {
             },
         })
     }
+}
+
+/// A day with an overload that could not be computed.
+pub(super) fn without_edges(failure: &Failure) -> Option<Finding> {
+    // Told at the inputs.
+    if matches!(failure, Failure::Inputs(_)) {
+        return None;
+    }
+    Some(Finding {
+        rule: Rule::EdgeNotFound,
+        severity: Severity::LookAgain,
+        place: Place::Whole,
+        found: Figure { value: 0.0, quantity: Quantity::Count },
+        limit: None,
+        lever: None,
+        source: &OVERLOAD_CHARGE,
+    })
 }
 
 /// Judges the edges; what is found already with everything as it is stated is not said again.

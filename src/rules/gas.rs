@@ -27,7 +27,7 @@ pub(super) fn check(
 ) {
     let entries = entries(analysis, known);
     // The edges know the peak itself.
-    if known.edges.is_none() {
+    if known.found_edges().is_none() {
         findings.extend(rating(design, &entries));
     }
     findings.extend(entry(design, &entries));
@@ -115,15 +115,15 @@ fn mouth(design: &Design, (analysis, known): (&Analysis, Known<'_>)) -> Vec<Find
     if let Some(cold) = judged(Burning::Charge, fire.chimney_mouth_wall, fire.dew_point) {
         return vec![cold];
     }
-    let warmest = known.day.map(|day| day.warmest_wall).filter(|wall| 0.0 < *wall);
+    let warmest = known.found_day().map(|day| day.warmest_wall).filter(|wall| 0.0 < *wall);
     let whole = warmest.and_then(|wall| judged(Burning::WholeBurn, wall, fire.dew_point));
     if let Some(cold) = whole {
         return vec![cold];
     }
     let half = analysis.conditions.half_charge;
     let half = half.and_then(|half| judged(Burning::HalfCharge, half.wall, half.dew_point));
-    let most = known.day.and_then(|day| wet_for_long(design, day.wet_share));
-    let walls = known.day.map(|day| day.burned_out_wall).filter(|wall| 0.0 < *wall);
+    let most = known.found_day().and_then(|day| wet_for_long(design, day.wet_share));
+    let walls = known.found_day().map(|day| day.burned_out_wall).filter(|wall| 0.0 < *wall);
     let char = walls.and_then(|wall| judged(Burning::LastChar, wall, fire.dew_point));
     // At the end of the burns as well it stays so from fire to fire.
     half.into_iter().chain(char.or(most)).collect()

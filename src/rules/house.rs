@@ -56,13 +56,13 @@ pub(super) fn check(
     (analysis, known): (&Analysis, Known<'_>),
     findings: &mut Vec<Finding>,
 ) {
-    let house = match known.day {
+    let house = match known.found_day() {
         Some(day) => house(design, &analysis.height_of_fire, day.efficiency),
         None => analysis.house,
     };
     findings.extend(not_covered(&house));
     findings.extend(wasted(analysis, known));
-    findings.extend(known.day.and_then(|day| overheats(design, day.rises)));
+    findings.extend(known.found_day().and_then(|day| overheats(design, day.rises)));
     findings.extend(suction(design, analysis));
     findings.extend(pulls_hard(design));
     findings.extend(damper(design));
@@ -85,8 +85,9 @@ fn not_covered(house: &House) -> Option<Finding> {
 /// known; the height of the first fire flatters, since all masonry is cold then.
 fn wasted(analysis: &Analysis, known: Known<'_>) -> Option<Finding> {
     let share = |value| Figure { value, quantity: Quantity::Share };
-    let of_use =
-        known.day.map_or(analysis.height_of_fire.efficiency_lower, |day| day.efficiency);
+    let of_use = known
+        .found_day()
+        .map_or(analysis.height_of_fire.efficiency_lower, |day| day.efficiency);
     (of_use < LEAST_EFFICIENCY).then(|| Finding {
         rule: Rule::HeatWasted,
         severity: Severity::LookAgain,

@@ -244,6 +244,7 @@ impl Rule {
                 | Self::ShortOfDraft(_)
                 | Self::FireGoesOut(_)
                 | Self::DayNotFound(_)
+                | Self::EdgeNotFound
                 | Self::FaceTooHot
                 | Self::TooHot(_)
                 | Self::Touch(Touch::Seat | Touch::Bed | Touch::Reach)

@@ -257,6 +257,8 @@ pub enum Rule {
     FireGoesOut(Judged),
     /// No firing day was found.
     DayNotFound(Judged),
+    /// Its day with more wood, and what is uncertain, could not be computed.
+    EdgeNotFound,
     /// How heater and house get on.
     InHouse(InHouse),
     /// A face to the room above what a masonry heater may have.
@@ -494,6 +496,7 @@ impl Rule {
             Self::ShortOfDraft(_) => "short-of-draft",
             Self::FireGoesOut(_) => "fire-goes-out",
             Self::DayNotFound(_) => "day-not-found",
+            Self::EdgeNotFound => "edge-not-found",
             Self::InHouse(rule) => rule.id(),
             Self::FaceTooHot => "face-too-hot",
             Self::TooHot(hot) => hot.id(),
@@ -518,7 +521,8 @@ impl Rule {
             | Self::SmokeBack(_)
             | Self::SmokeAtLighting(_)
             | Self::FireGoesOut(_)
-            | Self::DayNotFound(_) => SMOKE,
+            | Self::DayNotFound(_)
+            | Self::EdgeNotFound => SMOKE,
             Self::DraftReserveSmall(_)
             | Self::SecondFlow(_)
             | Self::UnheldFlow(_)
@@ -579,7 +583,7 @@ impl Rule {
     /// Whether its question has no answer as long as it speaks.
     const fn leaves_open(self) -> bool {
         match self {
-            Self::ClearancesNotChecked | Self::DayNotFound(_) => true,
+            Self::ClearancesNotChecked | Self::DayNotFound(_) | Self::EdgeNotFound => true,
             Self::Around(Around::NotStated(hazard) | Around::NothingChecked(hazard)) => {
                 hazard.must_be_known()
             }
@@ -667,18 +671,34 @@ impl Answer {
     }
 }
 
-/// What is known of a design beside its analysis; what takes longer is not known yet.
+/// What took long to compute, or why it could not be; nothing as long as it is not known.
+pub type Computed<'a, T> = Option<Result<&'a T, &'a Failure>>;
+
+/// What is known of a design beside its analysis; what takes longer is not known yet. Where it could
+/// not be computed there is no yes.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Known<'a> {
     /// The firing day: the gas into the chimney is judged on its burns instead of the height of the
     /// fire.
-    pub day: Option<&'a DayFigures>,
-    /// The firing day on a mild day, or why there is none: the heater is lit on such days too.
-    /// Nothing where the design is mild as it stands.
-    pub mild: Option<&'a Result<DayFigures, Failure>>,
+    pub day: Computed<'a, DayFigures>,
+    /// The firing day on a mild day: the heater is lit on such days too. Nothing where the design is
+    /// mild as it stands.
+    pub mild: Computed<'a, DayFigures>,
     /// Safety at its unfavorable edge: the chimney is judged on the peak with an overload instead
     /// of an allowance for it.
-    pub edges: Option<&'a Edges>,
+    pub edges: Computed<'a, Edges>,
+}
+
+impl<'a> Known<'a> {
+    /// The day of the design, where it was found.
+    pub(crate) fn found_day(&self) -> Option<&'a DayFigures> {
+        self.day?.ok()
+    }
+
+    /// The edges, where they were found.
+    pub(crate) fn found_edges(&self) -> Option<&'a Edges> {
+        self.edges?.ok()
+    }
 }
 
 /// All findings of a design of which nothing more is known, the heaviest first.
@@ -692,11 +712,16 @@ pub fn judge(design: &Design, analysis: &Analysis, known: Known<'_>) -> Vec<Find
     draft::check(design, analysis, &mut findings);
     gas::check(design, (analysis, known), &mut findings);
     day::check(design, (analysis, known), &mut findings);
-    if let Some(edges) = known.edges {
-        edges::check(design, edges, &mut findings);
+    match known.edges {
+        Some(Ok(edges)) => edges::check(design, edges, &mut findings),
+        // Without the day itself it is told already.
+        Some(Err(failure)) if !matches!(known.day, Some(Err(_))) => {
+            findings.extend(edges::without_edges(failure));
+        }
+        Some(Err(_)) | None => {}
     }
     heat::check(design, known, &mut findings);
-    if let Some(edges) = known.edges {
+    if let Some(edges) = known.found_edges() {
         heat::check_edges(design, edges, &mut findings);
     }
     heat::check_stated(design, &mut findings);

@@ -61,7 +61,7 @@ pub(super) fn check(
     findings.extend(seismic(design, structure));
     findings.extend(apart(design));
     findings.extend(gap(design, (analysis, known)));
-    if let Some(edges) = known.edges {
+    if let Some(edges) = known.found_edges() {
         findings.extend(gap_at_the_edge(design, analysis, (edges, findings)));
     }
 }

@@ -25,14 +25,14 @@ use crate::words::report::{Computed, report};
 const PART: char = '\u{1f}';
 
 /// What is asked for, as words between commas: the kind of file, the units, the day, the address of
-/// the page and, where they are known, the edges of safety.
+/// the page and, where they are known, the edges of safety, or why there are none.
 #[derive(Clone, Debug, PartialEq)]
 struct Asked<'a> {
     kind: &'a str,
     system: System,
     date: &'a str,
     address: &'a str,
-    edges: Option<Box<Edges>>,
+    edges: Option<Result<Box<Edges>, Failure>>,
 }
 
 impl<'a> Asked<'a> {
@@ -43,7 +43,8 @@ impl<'a> Asked<'a> {
         let (date, address) = (words.next()?, words.next()?);
         let edges = words.next().map(|text| text.replace('_', " "));
         let edges = match edges.and_then(|text| text.parse().ok()) {
-            Some(Part::Found(edges)) => Some(edges),
+            Some(Part::Found(edges)) => Some(Ok(edges)),
+            Some(Part::Failed(failure)) => Some(Err(failure)),
             _ => None,
         };
         Some(Self { kind, system, date, address, edges })
@@ -59,23 +60,26 @@ struct Judged<'a> {
     design: &'a Design,
     analysis: Analysis,
     day: Option<Day>,
-    edges: Option<Box<Edges>>,
+    edges: Result<Box<Edges>, Failure>,
     worth: Option<Box<Uncertainty>>,
     findings: Vec<Finding>,
 }
 
 impl<'a> Judged<'a> {
-    fn new(design: &'a Design, edges: Option<Box<Edges>>) -> Result<Self, Failure> {
+    fn new(design: &'a Design, edges: Result<Box<Edges>, Failure>) -> Result<Self, Failure> {
         let analysis = analyze(design)?;
-        let standing = whole(design, &Setup::STANDARD, None).ok();
-        let mild = mild_day_near(design, &Setup::STANDARD, standing.as_ref());
+        let standing = whole(design, &Setup::STANDARD, None);
+        let mild = mild_day_near(design, &Setup::STANDARD, standing.as_ref().ok());
         let day = standing.map(Day::from);
         let figures =
             day.as_ref().map(|day| DayFigures::new(design, &day.first_fire, &day.periodic));
-        let known =
-            Known { day: figures.as_ref(), mild: mild.as_ref(), edges: edges.as_deref() };
+        let known = Known {
+            day: Some(figures.as_ref().map_err(|failure| *failure)),
+            mild: mild.as_ref().map(Result::as_ref),
+            edges: Some(edges.as_deref()),
+        };
         let findings = listed(&judge(design, &analysis, known));
-        Ok(Self { design, analysis, day, edges, worth: None, findings })
+        Ok(Self { design, analysis, day: day.ok(), edges, worth: None, findings })
     }
 
     /// With what the figures are worth.
@@ -92,18 +96,20 @@ impl<'a> Judged<'a> {
             design: self.design,
             analysis: &self.analysis,
             day: self.day.as_ref(),
-            edges: self.edges.as_deref(),
+            edges: self.edges.as_deref().ok(),
             worth: self.worth.as_deref(),
             findings: &self.findings,
         }
     }
 }
 
-fn edges(design: &Design) -> Option<Box<Edges>> {
-    Parts::new(design).find_map(|part| match part {
-        Part::Found(edges) => Some(edges),
-        _ => None,
-    })
+fn edges(design: &Design) -> Result<Box<Edges>, Failure> {
+    let ends = Parts::new(design).find_map(|part| match part {
+        Part::Found(edges) => Some(Ok(edges)),
+        Part::Failed(failure) => Some(Err(failure)),
+        Part::Begun | Part::Done(_) => None,
+    });
+    ends.unwrap_or(Err(Failure::NotFinite))
 }
 
 /// What was asked for; nothing for words that ask for nothing.
@@ -149,7 +155,7 @@ fn printed(
     kind: (&str, &str),
 ) -> Result<Option<String>, Failure> {
     let (system, print) = (asked.system, asked.print());
-    let known = asked.edges.clone().or_else(|| edges(design));
+    let known = asked.edges.clone().unwrap_or_else(|| edges(design));
     let judged = Judged::new(design, known)?;
     let judged = match kind {
         ("print" | "sheet" | "json", _) => judged.with_worth(),
@@ -171,7 +177,7 @@ fn printed(
                 day: judged.day.as_ref(),
                 uncertainty: judged.worth.as_deref(),
                 trials: None,
-                edges: judged.edges.as_deref(),
+                edges: judged.edges.as_deref().ok(),
                 remedies: &[],
             };
             Some(report(design, computed, findings, system).text())
@@ -230,7 +236,7 @@ mod tests {
         let edges = edges(&design).unwrap();
         let known = Part::Found(edges.clone()).to_string().replace(' ', "_");
         let words = format!("print,metric,2031-02-03,https://x.example/,{known}");
-        assert_eq!(Asked::read(&words).unwrap().edges, Some(edges));
+        assert_eq!(Asked::read(&words).unwrap().edges, Some(Ok(edges)));
         assert_eq!(
             Asked::read("print,metric,2031-02-03,https://x.example/,").unwrap().edges,
             None

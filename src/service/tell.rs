@@ -46,11 +46,15 @@ pub(super) fn day(design: &Design) -> Telling {
     let of = 3;
     let (mut parts, mut first) = (day::Parts::new(design), None);
     let stated = design.clone();
-    let mut mild_is_open = true;
+    let (mut mild_is_open, mut end) = (true, None);
     let told = std::iter::from_fn(move || {
         Some(match parts.next() {
             Some(day::Part::Begun) => vec![News::Progress { done: 0, of }],
-            Some(day::Part::Failed(failure)) => vec![failed(&failure)],
+            Some(day::Part::Failed(failure)) => {
+                end = Some(failed(&failure));
+                let part = DayTold::Part(Box::new(day::Part::Failed(failure)));
+                vec![News::Found(part.to_string())]
+            }
             Some(day::Part::First(found)) => {
                 first = Some(found.state.clone());
                 let part = DayTold::Part(Box::new(day::Part::First(found)));
@@ -69,9 +73,8 @@ pub(super) fn day(design: &Design) -> Telling {
             None if std::mem::take(&mut mild_is_open) => {
                 let day = mild_day_near(&stated, &Setup::STANDARD, parts.standing());
                 let told = day.map(|day| Tried { trial: Trial::MildDay, day });
-                told.map(|tried| News::Found(DayTold::Mild(tried).to_string()))
-                    .into_iter()
-                    .collect()
+                let told = told.map(|tried| News::Found(DayTold::Mild(tried).to_string()));
+                told.into_iter().chain(end.take()).collect()
             }
             None => return None,
         })
@@ -240,14 +243,18 @@ pub(super) fn samples(design: &Design) -> Telling {
 pub(super) fn edges(design: &Design) -> Telling {
     let (parts, design) = (edges::Parts::new(design), design.clone());
     let of = usize::try_from(edges::ENOUGH).unwrap_or(usize::MAX);
-    Box::new(parts.map(move |part| match part {
-        edges::Part::Begun => News::Progress { done: 0, of },
-        edges::Part::Done(done) => News::Progress { done, of },
-        edges::Part::Failed(failure) => failed(&failure),
+    Box::new(parts.flat_map(move |part| match part {
+        edges::Part::Begun => vec![News::Progress { done: 0, of }],
+        edges::Part::Done(done) => vec![News::Progress { done, of }],
+        edges::Part::Failed(failure) => {
+            let end = failed(&failure);
+            let passage = InUnits::say(|_| Passage::new(words::edges::TITLE));
+            vec![News::Found(EdgesTold { edges: Err(failure), passage }.to_string()), end]
+        }
         edges::Part::Found(edges) => {
             let say = |system| words::edges::passage(&design, &edges, system);
-            let told = EdgesTold { edges: *edges, passage: InUnits::say(say) };
-            News::Found(told.to_string())
+            let told = EdgesTold { edges: Ok(*edges), passage: InUnits::say(say) };
+            vec![News::Found(told.to_string())]
         }
     }))
 }
@@ -446,8 +453,8 @@ impl Wire for Offer {
 /// The edges: their figures for the judgment, and what is read of them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EdgesTold {
-    /// The figures.
-    pub edges: Edges,
+    /// The figures, or why there are none.
+    pub edges: Result<Edges, Failure>,
     /// What is read.
     pub passage: Told,
 }
@@ -455,7 +462,11 @@ pub struct EdgesTold {
 /// The words of the figures, then, on a line of its own, the passage.
 impl fmt::Display for EdgesTold {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}\n{}", edges::Part::Found(Box::new(self.edges)), write(&self.passage))
+        let part = match &self.edges {
+            Ok(edges) => edges::Part::Found(Box::new(*edges)),
+            Err(failure) => edges::Part::Failed(failure.clone()),
+        };
+        write!(f, "{part}\n{}", write(&self.passage))
     }
 }
 
@@ -468,17 +479,20 @@ impl FromStr for EdgesTold {
 
     fn from_str(text: &str) -> Result<Self, NotEdges> {
         let (edges, passage) = text.split_once('\n').ok_or(NotEdges)?;
-        let Ok(edges::Part::Found(edges)) = edges.parse() else {
-            return Err(NotEdges);
+        let edges = match edges.parse() {
+            Ok(edges::Part::Found(edges)) => Ok(*edges),
+            Ok(edges::Part::Failed(failure)) => Err(failure),
+            _ => return Err(NotEdges),
         };
         let passage = read(passage).ok_or(NotEdges)?;
-        Ok(Self { edges: *edges, passage })
+        Ok(Self { edges, passage })
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::design::AirControl;
     use crate::service::order::Job;
 
     #[test]
@@ -492,6 +506,28 @@ mod tests {
             }
             assert!(matches!(told.last(), Some(News::Found(_))), "{job:?}");
         }
+    }
+
+    /// A low chimney and narrow runs, the air left to the draft: the fire goes out, however much wood.
+    #[test]
+    fn why_there_is_no_day_is_told_for_the_judgment_too() {
+        let mut design = Design::demonstration();
+        design.fire.air = AirControl::Draft;
+        design.chimney.mouth_height = 4.0;
+        design.path.run_height = 0.12;
+        let failure = Failure::FireStarved;
+        let news: Vec<News> = Job::Day.news(&design).collect();
+        let parts = news.iter().filter_map(|news| match news {
+            News::Found(words) => words.parse::<DayTold>().ok(),
+            _ => None,
+        });
+        let told = DayTold::Part(Box::new(day::Part::Failed(failure.clone())));
+        assert!(parts.into_iter().any(|part| part == told), "{news:?}");
+        assert_eq!(news.last(), Some(&failed(&failure)));
+        let news: Vec<News> = Job::Edges.news(&design).collect();
+        let [.., News::Found(words), end] = news.as_slice() else { panic!("{news:?}") };
+        assert_eq!(words.parse::<EdgesTold>().unwrap().edges, Err(failure.clone()));
+        assert_eq!(*end, failed(&failure));
     }
 
     #[test]

@@ -168,7 +168,8 @@ impl Figures {
         mild: Option<&Result<DayFigures, Failure>>,
     ) -> Self {
         let judged = DayFigures::new(design, &day.first_fire, &day.periodic);
-        let known = Known { day: Some(&judged), mild, edges: None };
+        let mild = mild.map(Result::as_ref);
+        let known = Known { day: Some(Ok(&judged)), mild, edges: None };
         Self::judged(design, analysis, lines(design, analysis, day), known)
     }
 
@@ -331,7 +332,8 @@ impl Days {
             Some(row) => Some(tried(row)?),
             None => None,
         };
-        let known = Known { day: Some(&stated), mild: mild.as_ref(), edges: None };
+        let of_mild = mild.as_ref().map(Result::as_ref);
+        let known = Known { day: Some(Ok(&stated)), mild: of_mild, edges: None };
         let figures = Figures::judged(design, &analyze(design).ok()?, lines, known);
         Some(Self { figures, stated, mild, is_sure })
     }
@@ -409,7 +411,8 @@ fn hangs(
     let decided = |share: f64| {
         let warm = |day| off(day, share);
         let (day, mild) = (warm(judged), mild.map(|mild| mild.clone().map(warm)));
-        let known = Known { day: Some(&day), mild: mild.as_ref(), edges: None };
+        let mild = mild.as_ref().map(Result::as_ref);
+        let known = Known { day: Some(Ok(&day)), mild, edges: None };
         let findings = judge(design, analysis, known);
         // What is only good to know decides no answer.
         Question::ALL.map(|question| {

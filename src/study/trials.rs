@@ -241,9 +241,9 @@ pub fn judge(design: &Design, tried: &Tried) -> Result<Verdict, Failure> {
     let day = tried.day.as_ref().map_err(Clone::clone)?;
     let analysis = analyze(&changed)?;
     let known = if trial == Trial::MildDay && has_mild_day(design) {
-        Known { mild: Some(&tried.day), ..Known::default() }
+        Known { mild: Some(tried.day.as_ref()), ..Known::default() }
     } else {
-        Known { day: Some(day), ..Known::default() }
+        Known { day: Some(Ok(day)), ..Known::default() }
     };
     let mut findings = rules::judge(&changed, &analysis, known);
     if trial == Trial::Overload {

@@ -71,7 +71,10 @@ pub fn day_view(workspace: Workspace, theme: Theme) -> Tag {
                     found.update(|found| found.repeating = Some((of, state.into())));
                     tell_workspace(workspace, found, wanted);
                 }
-                Part::Begun | Part::Failed(_) => {}
+                Part::Failed(failure) => {
+                    workspace.day.set(Some((Arc::clone(&wanted.design), Err(failure))));
+                }
+                Part::Begun => {}
             },
             Ok(DayTold::House(told)) => house.set(Some((of, Arc::new(told)))),
             Ok(DayTold::Mild(Tried { day, .. })) => {
@@ -197,6 +200,6 @@ fn tell_workspace(workspace: Workspace, found: RwSignal<Found>, wanted: &Wanted)
             .then(|| DayFigures::new(&wanted.design, &first.state, repeating))
     });
     if let Some(figures) = figures {
-        workspace.day.set(Some((Arc::clone(&wanted.design), figures)));
+        workspace.day.set(Some((Arc::clone(&wanted.design), Ok(figures))));
     }
 }

@@ -23,9 +23,11 @@ pub fn edges_view(workspace: Workspace) -> Tag {
     let found: Found<EdgesTold> = RwSignal::new(None);
     let task = Task::new(workspace, JOB, move |wanted, what| {
         if let Ok(told) = what.parse::<EdgesTold>() {
-            let words = what.lines().next().unwrap_or_default().to_owned();
-            workspace.edges.set(Some((Arc::clone(&wanted.design), told.edges, words)));
-            found.set(Some((wanted.generation, Arc::new(told))));
+            workspace.edges.set(Some((Arc::clone(&wanted.design), told.edges.clone())));
+            // Without them there is nothing to read but why.
+            if told.edges.is_ok() {
+                found.set(Some((wanted.generation, Arc::new(told))));
+            }
         }
     });
     workspace.awaited.update(|awaited| awaited.push(task));

@@ -7,6 +7,7 @@ use super::signal::RwSignal;
 use super::workspace::{Notice, Workspace, same_but_name};
 use super::{bar, browser, texts};
 use longsmoke::service::order;
+use longsmoke::study::edges::Part;
 use longsmoke::units::System;
 use std::time::Duration;
 
@@ -74,10 +75,14 @@ pub fn paper(workspace: Workspace) -> ([Tag; 2], Tag) {
     ([print, menu("menu", texts::save_as(), tag("ul").children(files))], state)
 }
 
-/// The edges as they were told, where they are those of the present design.
+/// The edges in words, or why there are none, where that is known of the present design.
 fn edges(workspace: Workspace) -> String {
     let known = workspace.edges.get_untracked();
     let known = known
-        .filter(|(of, ..)| workspace.design.with_untracked(|design| same_but_name(of, design)));
-    known.map(|(_, _, told)| told).unwrap_or_default()
+        .filter(|(of, _)| workspace.design.with_untracked(|design| same_but_name(of, design)));
+    let part = known.map(|(_, edges)| match edges {
+        Ok(edges) => Part::Found(Box::new(edges)),
+        Err(failure) => Part::Failed(failure),
+    });
+    part.map(|part| part.to_string()).unwrap_or_default()
 }

@@ -14,7 +14,7 @@ use longsmoke::design::Design;
 use longsmoke::design::document::{self, Document, DocumentError, MOST_PINNED};
 use longsmoke::design::field::{Field, FieldId, Group, Number, Problem, check, check_number};
 use longsmoke::design::link::LinkError;
-use longsmoke::rules::{self, DayFigures, Edges, Finding, Known, Place, Question};
+use longsmoke::rules::{self, Computed, DayFigures, Edges, Finding, Known, Place, Question};
 use longsmoke::units::System;
 use std::ops::Deref;
 use std::rc::Rc;
@@ -94,8 +94,8 @@ pub enum Notice {
     NoRoomBeside,
 }
 
-/// What is judged of a mild day, or why there is none, with the design whose day it is.
-pub type MildDay = (Arc<Design>, Result<DayFigures, Failure>);
+/// What a worker has found of a design, or why it has not, with that design.
+pub type Found<T> = RwSignal<Option<(Arc<Design>, Result<T, Failure>)>>;
 
 /// The page's state, which lives as long as the page: by its place, since whatever follows it carries
 /// it along.
@@ -124,11 +124,11 @@ pub struct State {
     /// The same once it has rested for a moment, for what need not follow a hand.
     pub rested: RwSignal<Option<Shown>>,
     /// What is judged of the firing day, with the design whose day it is.
-    pub day: RwSignal<Option<(Arc<Design>, DayFigures)>>,
+    pub day: Found<DayFigures>,
     /// None of a design that is mild as it stands.
-    pub mild: RwSignal<Option<MildDay>>,
-    /// Safety at its unfavorable edge, with the design whose edges they are, and as they were told.
-    pub edges: RwSignal<Option<(Arc<Design>, Edges, String)>>,
+    pub mild: Found<DayFigures>,
+    /// Safety at its unfavorable edge.
+    pub edges: Found<Edges>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
     pub epoch: RwSignal<u32>,
     /// Decisions whose entry is refused and not in the design.
@@ -169,9 +169,8 @@ impl Workspace {
         let pinned =
             Memo::new(move |_| history.with(|history| history.present().pinned.clone()));
         let units = storage::read(storage::UNITS);
-        let day = RwSignal::new(None::<(Arc<Design>, DayFigures)>);
-        let mild = RwSignal::new(None::<MildDay>);
-        let edges = RwSignal::new(None::<(Arc<Design>, Edges, String)>);
+        let [day, mild] = [RwSignal::new(None), RwSignal::new(None)];
+        let edges: Found<Edges> = RwSignal::new(None);
         let awaited = RwSignal::new(Vec::<Task>::new());
         let waits =
             Memo::new(move |_| awaited.with(|tasks| tasks.iter().any(|task| !task.is_done())));
@@ -180,9 +179,9 @@ impl Workspace {
             let known = |with_old: bool| {
                 let counts = |of: &Design| with_old || same_but_name(of, design);
                 Known {
-                    day: day.as_ref().filter(|(of, _)| counts(of)).map(|(_, figures)| figures),
-                    mild: mild.as_ref().filter(|(of, _)| counts(of)).map(|(_, day)| day),
-                    edges: edges.as_ref().filter(|(of, ..)| counts(of)).map(|known| &known.1),
+                    day: computed(day.as_ref(), counts),
+                    mild: computed(mild.as_ref(), counts),
+                    edges: computed(edges.as_ref(), counts),
                 }
             };
             show(design, known(false), waits.get().then(|| known(true)), last)
@@ -668,6 +667,15 @@ pub fn same_but_path(one: &Design, other: &Design) -> bool {
         && *chimney == other.chimney
         && *surroundings == other.surroundings
         && *support == other.support
+}
+
+/// What was found, if it is of a design that counts.
+fn computed<T>(
+    found: Option<&(Arc<Design>, Result<T, Failure>)>,
+    counts: impl Fn(&Design) -> bool,
+) -> Computed<'_, T> {
+    let (of, found) = found?;
+    counts(of).then_some(found.as_ref())
 }
 
 /// Analysis and findings of a design, with its firing day and its edges as soon as they are known,

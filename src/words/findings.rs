@@ -114,6 +114,7 @@ pub(super) fn in_short(finding: &Finding, system: System) -> String {
         }
         Rule::FireGoesOut(judged) => say!("the fire goes out{}", in_short_on(judged)),
         Rule::DayNotFound(judged) => say!("no firing day found{}", in_short_on(judged)),
+        Rule::EdgeNotFound => said("no firing day found with more wood").to_owned(),
         Rule::InHouse(rule) => house::in_short(rule, [&found, &limit]),
         Rule::FaceTooHot => say!("face at {found}, limit {limit}"),
         Rule::AtTheEdge(hazard, _) => match hazard {
@@ -360,6 +361,9 @@ fn title(finding: &Finding, [found, limit]: [&str; 2], system: System) -> String
         Rule::DayNotFound(judged) => {
             say!("No firing day could be computed{}.", on_mild(judged, system))
         }
+        Rule::EdgeNotFound => {
+            said("No firing day with more wood than stated could be computed.").to_owned()
+        }
         Rule::FaceTooHot => {
             say!("When the days repeat, a face reaches {found}; {limit} is the most.")
         }
@@ -525,7 +529,7 @@ fn reason(rule: Rule) -> &'static str {
             "Wood that is kept warm for years catches fire at lower and lower temperatures."
         }
         Rule::FrontClose => "Radiation from the door, and embers, reach it.",
-        Rule::ClearancesNotChecked | Rule::DayNotFound(_) => {
+        Rule::ClearancesNotChecked | Rule::DayNotFound(_) | Rule::EdgeNotFound => {
             "A missing check is not a passed check."
         }
         Rule::OutsideFormula(Formula::ForcedConvection) => {
@@ -628,7 +632,7 @@ fn remedy(rule: Rule) -> &'static str {
         Rule::SmokeBack(_) | Rule::ShortOfDraft(_) | Rule::FireGoesOut(_) => {
             "Raise the mouth of the chimney, drop a run, or widen the runs."
         }
-        Rule::DayNotFound(_) => "Change what is unusual in the design.",
+        Rule::DayNotFound(_) | Rule::EdgeNotFound => "Change what is unusual in the design.",
         Rule::InHouse(rule) => house::remedy(rule),
         Rule::AtTheEdge(Hazard::Starved, _) => {
             "Burn no more than is stated; or raise the mouth, drop a run, or widen the runs."

@@ -121,9 +121,10 @@ fn english(rule: Rule) -> Vec<&'static str> {
         Rule::SideClose | Rule::BackClose | Rule::CeilingClose | Rule::FrontClose => {
             vec![CODE_DISTANCE]
         }
-        Rule::ClearancesNotChecked | Rule::DayNotFound(_) | Rule::OutsideFormula(_) => {
-            vec![NOTHING]
-        }
+        Rule::ClearancesNotChecked
+        | Rule::DayNotFound(_)
+        | Rule::EdgeNotFound
+        | Rule::OutsideFormula(_) => vec![NOTHING],
         Rule::InputUnusual(_) => {
             vec!["Heaters as they are mostly built. The figure may still be right."]
         }
@@ -266,7 +267,8 @@ const fn around(rule: Around) -> &'static str {
         Around::OnHouseSlab => "Slabs that were not made for the heater.",
         Around::FootingThin | Around::FootingNarrow | Around::FootingShallow => FOOTING,
         Around::SoilOverloaded => {
-            "A load in the middle of its footing, on soil that bears 72 kPa (1500 psf) or more."
+            "A stiff footing with its load near its middle, on soil that bears 72 kPa (1500 psf) or \
+             more."
         }
         Around::SeismicAnchor | Around::SeismicReinforcement => {
             "Houses in the seismic design categories D0 to D2."

@@ -95,8 +95,8 @@ struct Judged {
     standing: Result<Whole, Failure>,
     day: Option<Day>,
     mild: Option<Mild>,
-    sampled: Option<(Study, Vec<Sample>)>,
-    edges: Option<Edges>,
+    sampled: Result<(Study, Vec<Sample>), Failure>,
+    edges: Result<Edges, Failure>,
     worth: Option<Uncertainty>,
     findings: Vec<Finding>,
 }
@@ -105,15 +105,20 @@ impl Judged {
     fn new(design: Design, system: System) -> Result<Self, String> {
         let analysis = analyze(&design).map_err(|error| words::failure(&error, system))?;
         let standing = whole(&design, &Setup::STANDARD, None);
-        let day = standing.clone().ok().map(Day::from);
+        let day = standing.clone().map(Day::from);
         let figures =
             day.as_ref().map(|day| DayFigures::new(&design, &day.first_fire, &day.periodic));
         let mild = mild_day_near(&design, &Setup::STANDARD, standing.as_ref().ok());
         let sampled = sampled(&design);
         let edges = edges(sampled.as_ref());
-        let known = Known { day: figures.as_ref(), mild: mild.as_ref(), edges: edges.as_ref() };
+        let known = Known {
+            day: Some(figures.as_ref().map_err(|failure| *failure)),
+            mild: mild.as_ref().map(Result::as_ref),
+            edges: Some(edges.as_ref()),
+        };
         let findings = listed(&judge(&design, &analysis, known));
         let worth = uncertainty(&design);
+        let day = day.ok();
         Ok(Self { design, analysis, standing, day, mild, sampled, edges, worth, findings })
     }
 
@@ -122,7 +127,7 @@ impl Judged {
             design: &self.design,
             analysis: &self.analysis,
             day: self.day.as_ref(),
-            edges: self.edges.as_ref(),
+            edges: self.edges.as_ref().ok(),
             worth: self.worth.as_ref(),
             findings: &self.findings,
         }
@@ -250,17 +255,21 @@ fn result(judged: &Judged, system: System) -> String {
     let Judged { design, analysis, standing, day, mild, sampled, edges, worth, .. } = judged;
     let trials = trials(design, standing.as_ref());
     let known = standing.clone().ok();
-    let known = known.map(|day| Standing { days: (day, mild.clone()), edges: sampled.clone() });
+    let known =
+        known.map(|day| Standing { days: (day, mild.clone()), edges: sampled.clone().ok() });
     let remedies = remedies(design, system, known);
     let figures =
         day.as_ref().map(|day| DayFigures::new(design, &day.first_fire, &day.periodic));
-    let known =
-        Known { day: figures.as_ref(), mild: mild_of(design, &trials), edges: edges.as_ref() };
+    let known = Known {
+        day: figures.as_ref().map(Ok).or(standing.as_ref().err().map(Err)),
+        mild: mild_of(design, &trials).map(Result::as_ref),
+        edges: Some(edges.as_ref()),
+    };
     let computed = Computed {
         analysis,
         day: day.as_ref(),
         uncertainty: worth.as_ref(),
-        edges: edges.as_ref(),
+        edges: edges.as_ref().ok(),
         trials: Some(&trials),
         remedies: &remedies,
     };

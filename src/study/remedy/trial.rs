@@ -175,9 +175,9 @@ impl Days {
 
 fn known<'a>(days: Option<&'a Days>, edges: Option<&'a Edges>) -> Known<'a> {
     Known {
-        day: days.map(|days| &days.stated),
-        mild: days.and_then(|days| days.mild.as_ref()),
-        edges,
+        day: days.map(|days| Ok(&days.stated)),
+        mild: days.and_then(|days| days.mild.as_ref().map(Result::as_ref)),
+        edges: edges.map(Ok),
     }
 }
 

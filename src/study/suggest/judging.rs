@@ -152,8 +152,8 @@ impl Judging {
     fn findings(&self, edges: &Edges) -> Option<Vec<Finding>> {
         let analysis = analyze(&self.design).ok()?;
         let standing = self.tried.iter().find(|tried| tried.trial == Trial::ColdDay);
-        let day = standing.and_then(|tried| tried.day.as_ref().ok());
-        let mild = mild_of(&self.design, &self.tried);
-        Some(judge(&self.design, &analysis, Known { day, mild, edges: Some(edges) }))
+        let day = standing.map(|tried| tried.day.as_ref());
+        let mild = mild_of(&self.design, &self.tried).map(Result::as_ref);
+        Some(judge(&self.design, &analysis, Known { day, mild, edges: Some(Ok(edges)) }))
     }
 }
