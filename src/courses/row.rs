@@ -1,5 +1,7 @@
 //! Pieces in a row: bricks along a wall, wythes across it, courses up it.
 
+use std::collections::VecDeque;
+
 /// How pieces are put into a row, in steps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Spacing {
@@ -109,14 +111,40 @@ fn spread(count: i32, unit: i32, joint: i32, rest: i32) -> Vec<Span> {
 /// Sizes tried for the first piece of a row, in eighths of a piece.
 const FIRST_PIECES: [i32; 7] = [8, 4, 6, 2, 5, 3, 7];
 
+/// Spans where joints should not lie.
+struct Taken {
+    /// Where they begin, in order.
+    from: Vec<i32>,
+    /// How far each and all before it reach.
+    reach: Vec<i32>,
+}
+
+impl Taken {
+    fn new(spans: &[Span]) -> Self {
+        let mut spans = spans.to_vec();
+        spans.sort_unstable();
+        let mut far = i32::MIN;
+        let reach = spans.iter().map(|(_, to)| {
+            far = far.max(*to);
+            far
+        });
+        Self { reach: reach.collect(), from: spans.iter().map(|(from, _)| *from).collect() }
+    }
+
+    /// Whether what lies between two places touches one of them.
+    fn touches(&self, start: i32, end: i32) -> bool {
+        let before = self.from.partition_point(|from| *from < end);
+        self.reach.iter().take(before).next_back().is_some_and(|reach| start < *reach)
+    }
+}
+
 /// The row whose joints keep most out of the spans where they should not lie, then has no small
 /// pieces, then the fewest that are cut.
 pub fn best_row(total: i32, unit: i32, spacing: Spacing, taken: &[Span]) -> Vec<Span> {
+    let sorted = &Taken::new(taken);
     let rate = |row: &[Span]| {
         let ends = row.iter().zip(row.iter().skip(1));
-        let unbroken = ends.filter(|((at, size), (next, _))| {
-            taken.iter().any(|(from, to)| from < next && at + size < *to)
-        });
+        let unbroken = ends.filter(|((at, size), (next, _))| sorted.touches(at + size, *next));
         let small = row.iter().filter(|(_, size)| *size < spacing.least).count();
         let cut = row.iter().filter(|(_, size)| *size != unit).count();
         (unbroken.count(), small, cut, row.len())
@@ -150,8 +178,8 @@ pub fn best_row(total: i32, unit: i32, spacing: Spacing, taken: &[Span]) -> Vec<
     });
     let ends = firsts().flat_map(|first| firsts().map(move |last| (first, last)));
     let cut = ends.filter_map(|ends| fill_between(ends, total, unit, spacing));
-    let _ =
-        ordered.chain(cut).chain(Sought { total, unit, spacing, taken }.row()).any(&mut take);
+    let sought = Sought { total, unit, spacing, taken, sorted };
+    let _ = ordered.chain(cut).chain(sought.row()).any(&mut take);
     best.1
 }
 
@@ -161,6 +189,7 @@ struct Sought<'a> {
     unit: i32,
     spacing: Spacing,
     taken: &'a [Span],
+    sorted: &'a Taken,
 }
 
 /// What a joint where it should not lie, a small piece, a cut piece and a piece count in a search: any
@@ -174,20 +203,22 @@ impl Sought<'_> {
         let places = self.places();
         // The least account up to each joint, and the joint before it; from the start of the row.
         let mut best: Vec<Option<(i64, Option<usize>)>> = Vec::with_capacity(places.len());
+        let mut kinds = self.kinds();
         for (index, place) in places.iter().enumerate() {
             let from_start = self.piece(*place).map(|account| (account, None));
-            let before = places.iter().enumerate().take(index).rev();
-            let near = before
-                .take_while(|(_, other)| place - **other <= self.unit + self.spacing.joint);
-            let others = near.filter_map(|(other, at)| {
-                let (account, _) = best.get(other).copied().flatten()?;
-                let piece = self.piece(place - at - self.spacing.joint)?;
-                Some((account + piece, Some(other)))
+            // The nearest among equals: smaller pieces come first.
+            let others = kinds.iter_mut().filter_map(|kind| {
+                let (account, other) = kind.least(place - self.spacing.joint)?;
+                Some((account, Some(other)))
             });
             let found =
                 from_start.into_iter().chain(others).min_by_key(|(account, _)| *account);
             let joint = self.at(*place);
-            best.push(found.map(|(account, from)| (account + joint, from)));
+            let found = found.map(|(account, from)| (account + joint, from));
+            if let Some((account, _)) = found {
+                kinds.iter_mut().for_each(|kind| kind.add((*place, account, index)));
+            }
+            best.push(found);
         }
         let last =
             places.iter().zip(&best).enumerate().filter_map(|(index, (place, found))| {
@@ -228,6 +259,18 @@ impl Sought<'_> {
         places
     }
 
+    /// Small pieces, cut ones, whole ones.
+    fn kinds(&self) -> [Window; 3] {
+        let Spacing { widest, least, .. } = self.spacing;
+        let (small, unit) = (2 * widest + 1, self.unit);
+        let of = |sizes: (i32, i32)| {
+            let count = self.piece(sizes.0).unwrap_or_default();
+            Window { sizes, count, waiting: VecDeque::new(), open: VecDeque::new() }
+        };
+        let cut = small.max(least);
+        [of((small, cut.min(unit) - 1)), of((cut, unit - 1)), of((unit.max(small), unit))]
+    }
+
     /// What a piece counts; none where it is none.
     fn piece(&self, size: i32) -> Option<i64> {
         let [_, small, cut, one] = COUNTS;
@@ -240,8 +283,42 @@ impl Sought<'_> {
     /// What a joint counts that begins at a place.
     fn at(&self, place: i32) -> i64 {
         let next = place + self.spacing.joint;
-        let is_taken = self.taken.iter().any(|(from, to)| *from < next && place < *to);
-        if is_taken { COUNTS[0] } else { 0 }
+        if self.sorted.touches(place, next) { COUNTS[0] } else { 0 }
+    }
+}
+
+/// A joint: where it begins, the least account up to it, its index.
+type Reached = (i32, i64, usize);
+
+/// The joints from which a piece of some size reaches a place that moves on, with the least account
+/// among them at hand.
+struct Window {
+    /// Smallest and largest size of such a piece; none where the smallest is larger.
+    sizes: (i32, i32),
+    /// What each counts.
+    count: i64,
+    /// Joints that are still too near.
+    waiting: VecDeque<Reached>,
+    /// Joints near enough, each with a larger account than the one before.
+    open: VecDeque<Reached>,
+}
+
+impl Window {
+    /// Adds a joint behind all others.
+    fn add(&mut self, joint: Reached) {
+        self.waiting.push_back(joint);
+    }
+
+    /// The least account up to the end of a piece that begins behind a joint, whose width is taken off
+    /// that end, and that joint: the nearest among equals. The end never moves back.
+    fn least(&mut self, end: i32) -> Option<(i64, usize)> {
+        let (smallest, largest) = self.sizes;
+        while let Some(joint) = self.waiting.pop_front_if(|joint| smallest <= end - joint.0) {
+            while self.open.pop_back_if(|other| joint.1 <= other.1).is_some() {}
+            self.open.push_back(joint);
+        }
+        while self.open.pop_front_if(|joint| largest < end - joint.0).is_some() {}
+        self.open.front().map(|(_, account, index)| (account + self.count, *index))
     }
 }
 
