@@ -1,6 +1,8 @@
 //! Other languages than English: nothing is left unsaid, and nothing is said in vain.
 
 use longsmoke::analysis::analyze;
+use longsmoke::courses::brick::Bricks;
+use longsmoke::courses::plans;
 use longsmoke::design::Design;
 use longsmoke::design::examples::Example;
 use longsmoke::design::field::{FIELDS, Kind};
@@ -296,7 +298,7 @@ fn read(design: &Design, system: System) -> Vec<String> {
     let findings = check(design, &analysis);
     let passages = [
         words::build::passage(design, &analysis, system),
-        words::courses::passage(design, &analysis, system),
+        words::courses::passage(design, &analysis, &plans(design, Bricks::of(design)), system),
         words::envelope::passage(design, &analysis, system),
         words::house::passage(design, &analysis, None, system),
         words::operation::passage(design, &analysis, system),

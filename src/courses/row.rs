@@ -216,7 +216,9 @@ impl Sought<'_> {
             let joint = self.at(*place);
             let found = found.map(|(account, from)| (account + joint, from));
             if let Some((account, _)) = found {
-                kinds.iter_mut().for_each(|kind| kind.add((*place, account, index)));
+                for kind in &mut kinds {
+                    kind.add((*place, account, index));
+                }
             }
             best.push(found);
         }

@@ -132,7 +132,8 @@ pub(super) fn courses(design: &Design) -> Telling {
     let design = design.clone();
     Box::new(std::iter::once_with(move || match analyze(&design) {
         Ok(analysis) => {
-            let say = |system| words::courses::passage(&design, &analysis, system);
+            let plans = plans(&design, Bricks::of(&design));
+            let say = |system| words::courses::passage(&design, &analysis, &plans, system);
             let told: Told = InUnits::say(say);
             News::Found(write(&told))
         }

@@ -251,10 +251,8 @@ fn kind(kind: Kind) -> &'static str {
 }
 
 /// Courses, materials, cuts, places to look at, sizes that fit bricks, and all courses in order.
-pub fn passage(design: &Design, analysis: &Analysis, system: System) -> Passage {
-    let plans = plans(design, Bricks::of(design));
-    let order = in_order(&plans, system);
-    beside_plans(design, analysis, &plans, system).folded(order)
+pub fn passage(design: &Design, analysis: &Analysis, plans: &Plans, system: System) -> Passage {
+    beside_plans(design, analysis, plans, system).folded(in_order(plans, system))
 }
 
 /// The same without the list of all courses, which the plans make needless.

@@ -49,7 +49,9 @@ pub fn courses(file: &str, form: Form) -> Outcome {
     };
     let plans = plans(&design, Bricks::of(&design));
     let said = match form {
-        Form::Text(system) => say(&words::courses::passage(&design, &analysis, system).plain()),
+        Form::Text(system) => {
+            say(&words::courses::passage(&design, &analysis, &plans, system).plain())
+        }
         Form::Csv => say(&csv::courses(&plans)),
         Form::Json => say(&format!("{}\n", document(&design, &analysis, &plans))),
         Form::Svg(system) => say(&svg::courses(&plans, system)),
