@@ -115,8 +115,7 @@ figures: page-tools
 
 # What the page is compared with.
 native:
-	cargo build --locked --profile serve --bin longsmoke
-	cargo build --locked --release --bin figures
+	cargo build --locked --profile serve --bin longsmoke --bin figures
 
 # What tools/bench.mjs times as wasm, built and shrunk as the page is.
 step: page-tools

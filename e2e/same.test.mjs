@@ -33,7 +33,7 @@ const REPEATING = 'found part repeating ';
 
 let native;
 before(() => {
-  native = lines('cargo', 'run', '--quiet', '--locked', '--release', '--bin', 'figures');
+  native = lines('cargo', 'run', '--quiet', '--locked', '--profile', 'serve', '--bin', 'figures');
 });
 
 nodeTest('200 designs have the same figures natively and as wasm', (t) => {
