@@ -47,7 +47,8 @@ const isAnother = (page) => page.evaluate(
 );
 const caches = (page) => page.evaluate(async () => (await globalThis.caches.keys()).length);
 const ready = (page) => page.getByText('Ready for use without a network').waitFor();
-const newer = (page) => page.getByText('An update is ready').waitFor();
+// It fetches all of a release first, which takes its time on a busy machine.
+const newer = (page) => page.getByText('An update is ready').waitFor({ timeout: 30_000 });
 
 /** Looks for another release, and says how its installation ended. */
 const update = (page) => page.evaluate(async () => {
