@@ -4,7 +4,7 @@ use crate::laws::{Outcome, holds, usual};
 use longsmoke::analysis::{Analysis, analyze};
 use longsmoke::design::Design;
 use longsmoke::design::field::check;
-use longsmoke::rules::{self, Answer, Question};
+use longsmoke::rules::{self, Answer, Question, Rule, Severity};
 use longsmoke::study::uncertainty::{
     Distribution, FigureBand, Headline, Plan, SPREADS, Setup, Spread, SpreadId, Uncertainty,
 };
@@ -40,6 +40,30 @@ fn a_seed_gives_the_same_bands_in_whatever_order_its_samples_are_made() {
     let other = Setup { seed: 2, ..Setup::standard(40) };
     assert_ne!(plan.sum_up(&forward), Some(study(&Design::demonstration(), other)));
     assert_eq!(plan.sum_up(&[]), None);
+}
+
+/// What is stated counts against the air of tested chambers; its scatter counts where flames no longer
+/// burn whole.
+#[test]
+fn a_fire_that_is_stated_with_air_enough_is_not_scarce_by_its_scatter() {
+    let at = |ratio: f64| {
+        let mut design = Design::demonstration();
+        design.fire.excess_air_ratio = ratio;
+        let setup = Setup { spreads: vec![alone(SpreadId::ExcessAir)], ..Setup::standard(200) };
+        let found = study(&design, setup);
+        let scarce = found.findings.iter().filter(|each| each.id == Rule::AirScarce.id());
+        scarce.map(|each| (each.severity, each.fraction)).collect::<Vec<_>>()
+    };
+    // Lognormal, 5 and 95 in 100 beyond a factor of 1.25, so a deviation of ln 1.25 / 1.645 = 0.1357:
+    // ln(1.5 / 2) is 2.12 of them below the middle, 1.7 in 100 in a table of the normal distribution.
+    let [(Severity::DoNotBuild, few)] = at(2.0)[..] else { panic!("{:?}", at(2.0)) };
+    assert!((few - 0.017).abs() < 0.006, "{few}");
+    // ln(1.5 / 1.9) is 1.74 below, 4.1 in 100; ln(1.95 / 1.9) 0.19 above, 57.6 in 100.
+    let [(Severity::DoNotBuild, more), (Severity::LookAgain, most)] = at(1.9)[..] else {
+        panic!("{:?}", at(1.9))
+    };
+    assert!((more - 0.041).abs() < 0.006, "{more}");
+    assert!((most - (0.576 - 0.041)).abs() < 0.006, "{most}");
 }
 
 #[test]

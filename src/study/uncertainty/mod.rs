@@ -23,7 +23,7 @@ pub use told::{Part, Parts};
 use crate::analysis::factors::Factors;
 use crate::analysis::{Analysis, analyze_with};
 use crate::design::Design;
-use crate::rules::{Answer, Question, Severity, answer, check};
+use crate::rules::{Answer, Finding, Question, Rule, Severity, TESTED_AIR, answer, check};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -124,9 +124,11 @@ struct Outcome {
 }
 
 impl Outcome {
-    fn new(design: &Design, analysis: &Analysis) -> Self {
+    /// Of a sample of a design that is stated.
+    fn new(stated: &Design, design: &Design, analysis: &Analysis) -> Self {
         let fire = &analysis.height_of_fire;
-        let findings = check(design, analysis);
+        let mut findings = check(design, analysis);
+        findings.retain(|finding| finding.rule != Rule::AirScarce || counts(finding, stated));
         let runs = fire.runs.iter().map(|run| run.outlet);
         let gas = std::iter::once(fire.firebox_outlet)
             .chain(runs)
@@ -154,6 +156,12 @@ impl Outcome {
         let found = pairs.find(|(other, _)| *other == question);
         found.map_or(Answer::NotEnoughKnown, |(_, answer)| answer)
     }
+}
+
+/// Whether scarce air counts at a sample. The air of tested chambers is a limit for what is stated, about
+/// which their fires scattered as this one does; what flames burn with is one for each fire.
+fn counts(finding: &Finding, stated: &Design) -> bool {
+    finding.severity == Severity::DoNotBuild || stated.fire.excess_air_ratio < TESTED_AIR
 }
 
 /// What the samples say together. Everything is at the height of the fire, first fire; it is
@@ -211,7 +219,7 @@ impl Plan {
         }
         let (design, factors) = self.varied(index);
         let analysis = analyze_with(&design, &factors).ok();
-        let outcome = analysis.map(|analysis| Outcome::new(&design, &analysis));
+        let outcome = analysis.map(|analysis| Outcome::new(&self.design, &design, &analysis));
         Some(Sample { index, outcome })
     }
 
