@@ -47,7 +47,7 @@ SMALL := --gufa --flatten --rereloop -Oz --low-memory-unused -Oz --optimize-adde
 # by itself what the Rust target emits.
 PART := --enable-bulk-memory --enable-multivalue --enable-mutable-globals --enable-nontrapping-float-to-int \
   --enable-reference-types --enable-sign-ext --strip-debug $(filter-out --gufa,$(SMALL))
-FAST := -O3 --reorder-functions-by-name
+FAST := --low-memory-unused -O3 --reorder-functions-by-name
 VITE := node_modules/.bin/vite build --logLevel warn
 
 .PHONY: help serve dist quick speed test fmt clippy cargo-test clippy-page doc size figures native step e2e e2e-firefox e2e-firefox-short fuzz bench budgets bench-quick \
