@@ -134,9 +134,27 @@ async function startOffline(browser) {
   return time;
 }
 
+/** Runs in the page: the memories of all programs that are started are kept at hand. */
+function keepMemories() {
+  const memories = new Set();
+  const keep = (of) => Object.values(of ?? {}).forEach((each) => {
+    if (each instanceof WebAssembly.Memory) memories.add(each);
+  });
+  for (const name of ['instantiate', 'instantiateStreaming']) {
+    const start = WebAssembly[name];
+    WebAssembly[name] = async (...given) => {
+      const made = await start.apply(WebAssembly, given);
+      keep((made.instance ?? made).exports);
+      globalThis.memories = [...memories];
+      return made;
+    };
+  }
+}
+
 /** Memory of scripts and programs, in page and workers, after so many edits. */
 async function memory(browser, url) {
   const { context, page, designer } = await visit(browser, url);
+  await page.addInitScript(keepMemories);
   await designer.open();
   const session = await context.newCDPSession(page);
   for (let step = 0; step < Number(edits); step += 1) {
@@ -146,14 +164,10 @@ async function memory(browser, url) {
   await session.send('HeapProfiler.enable');
   await session.send('HeapProfiler.collectGarbage');
   const { usedSize } = await session.send('Runtime.getHeapUsage');
-  const { result } = await session.send('Runtime.evaluate', { expression: 'WebAssembly.Memory.prototype' });
-  const { objects } = await session.send('Runtime.queryObjects', { prototypeObjectId: result.objectId });
-  const { result: total } = await session.send('Runtime.callFunctionOn', {
-    objectId: objects.objectId,
-    functionDeclaration: 'function () { return this.reduce((sum, { buffer }) => sum + buffer.byteLength, 0); }',
-  });
+  const programs = await page.evaluate(() => globalThis.memories.map(({ buffer }) => buffer.byteLength));
   await context.close();
-  return (usedSize + total.value) / 1e6;
+  if (programs.length === 0) throw new Error('no program was seen');
+  return (usedSize + programs.reduce((sum, size) => sum + size, 0)) / 1e6;
 }
 
 /** Length of the link of a design with six runs of their own sizes. */
