@@ -89,8 +89,12 @@ pub fn courses_view(workspace: Workspace) -> Tag {
         .child(slider)
         .child(button(move || step(1)()).text(texts::course_above()))
         .child(laid(workspace, at));
+    // A heading without a word would stand there until the plan is told.
+    let title = tag("h3")
+        .live_attr("hidden", move || plan.with(Option::is_none).then(String::new))
+        .live_text(of(|plan| plan.title.clone()));
     let view = tag("div")
-        .child(tag("h3").live_text(of(|plan| plan.title.clone())))
+        .child(title)
         .child(picture(plan, room))
         .child(tag("p").live_text(of(|plan| plan.counted.clone())));
     let details = tag("details").class("twin").attr("data-testid", "course-plan");
