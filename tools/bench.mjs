@@ -66,19 +66,19 @@ const drag = async (page, duration) => {
   return frames;
 };
 
-/** Orders strips from a worker of their own and takes the time from order to last answer. */
-const compare = async ({ count, design }) => {
+/** Orders something many times from a worker of its own and takes the time from order to answer. */
+const order = async ({ what, count, design }) => {
   const worker = globalThis.longsmokeWorker();
-  const strip = (generation) => new Promise((done) => {
+  const answered = (generation) => new Promise((done) => {
     worker.onmessage = (event) => {
       if (String(event.data).startsWith(`${generation} found `)) done();
     };
-    worker.postMessage(`strip ${generation} ${design}`);
+    worker.postMessage(`${what} ${generation} ${design}`);
   });
   const times = [];
   for (let generation = 1; generation <= count + 1; generation += 1) {
     const start = performance.now();
-    await strip(generation);
+    await answered(generation);
     // The first one loads the program.
     if (generation > 1) times.push(performance.now() - start);
   }
@@ -130,8 +130,11 @@ try {
   say('the same, processor slowed 4 times', await runLength.evaluate(slide, STEPS));
   await session.send('Emulation.setCPUThrottlingRate', { rate: 1 });
   const design = JSON.stringify({ heater_design_version: 1 });
-  const strips = await page.evaluate(compare, { count: STRIPS, design });
+  const ordered = (what, count) => page.evaluate(order, { what, count, design });
+  const strips = await ordered('strip', STRIPS);
   say('one analysis with findings, in the worker', strips.map((time) => time / ANALYSES));
+  say('500 samples, in a worker', await ordered('samples', quick ? 1 : 3));
+  say('a link, from its order to its answer', await ordered('link', STRIPS));
   const fresh = await browser.newPage({ viewport: { width: 1440, height: 900 }, locale: 'en-US' });
   await new DesignerPage(fresh, server.url).open();
   // What the page computes by itself comes first.
