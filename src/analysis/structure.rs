@@ -93,11 +93,12 @@ pub struct Structure {
 }
 
 impl Structure {
-    /// How far its middle is off that of a rectangle around the masonry, over the sides of the
-    /// rectangle (–).
-    pub fn off_middle(&self, [length, depth]: [f64; 2]) -> [f64; 2] {
+    /// How far its middle is off that of a rectangle which is wider than its outline on every side
+    /// (m), over the sides of that rectangle (–).
+    pub fn off_middle(&self, wider: f64) -> [f64; 2] {
         let ([long, deep], [along, across, _]) = (self.outline, self.center);
-        [(along - 0.5 * long).abs() / length, (across - 0.5 * deep).abs() / depth]
+        let off = |at: f64, side: f64| (at - 0.5 * side).abs() / (side + 2.0 * wider);
+        [off(along, long), off(across, deep)]
     }
 }
 
@@ -305,8 +306,7 @@ pub fn structure(design: &Design, path: &Path) -> Structure {
         slenderness: design.height_above_base() / facing.narrowest(),
         longest_core: run_block(design).map_or(facing.firebox.length(), |runs| runs.length),
     };
-    let sides = structure.outline.map(|side| side + 2.0 * support.footing_projection);
-    let [along, deep] = structure.off_middle(sides);
+    let [along, deep] = structure.off_middle(support.footing_projection);
     structure.soil = soil_pressure(carried, along, deep, footing, ground);
     structure
 }

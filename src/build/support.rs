@@ -74,7 +74,7 @@ pub fn proposal(design: &Design, structure: &Structure) -> Option<Proposal> {
         let sides = structure.outline.map(|side| side + 2.0 * projection);
         let area = sides.iter().product::<f64>();
         let mass = area * thickness * CONCRETE.density;
-        let [along, deep] = structure.off_middle(sides);
+        let [along, deep] = structure.off_middle(projection);
         let soil = soil_pressure(structure.carried, along, deep, mass, area);
         let depth = support.frost_depth.max(FOOTING_DEPTH);
         Proposal { sides, projection, thickness, depth, mass, soil, bears }

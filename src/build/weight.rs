@@ -62,7 +62,7 @@ pub fn weights(design: &Design, structure: &Structure) -> Weights {
     });
     let Structure { carried, bearing, footprint, outline, center, .. } = *structure;
     let [length, depth] = outline;
-    let [along, deep] = structure.off_middle(outline);
+    let [along, deep] = structure.off_middle(0.0);
     let [at_length, at_depth, _] = center;
     Weights {
         parts: parts.collect(),

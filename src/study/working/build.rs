@@ -121,10 +121,8 @@ impl Inputs<'_> {
                 to.put(&GROUND_PRESSURE, Spot::Heater, &values);
             }
             Shown::SoilPressure => {
-                let support = &self.design.support;
-                let sides =
-                    structure.outline.map(|side| side + 2.0 * support.footing_projection);
-                let [along, deep] = structure.off_middle(sides);
+                let projection = self.design.support.footing_projection;
+                let [along, deep] = structure.off_middle(projection);
                 let [own, ground] = [structure.footing, structure.footing_ground];
                 let values = [structure.carried, along, deep, own, ground];
                 to.put(&SOIL_PRESSURE, Spot::Footing, &values);
