@@ -95,7 +95,7 @@ pub enum Notice {
 }
 
 /// What a worker has found of a design, or why it has not, with that design.
-pub type Found<T> = RwSignal<Option<(Arc<Design>, Result<T, Failure>)>>;
+pub type OfDesign<T> = RwSignal<Option<(Arc<Design>, Result<T, Failure>)>>;
 
 /// The page's state, which lives as long as the page: by its place, since whatever follows it carries
 /// it along.
@@ -124,11 +124,11 @@ pub struct State {
     /// The same once it has rested for a moment, for what need not follow a hand.
     pub rested: RwSignal<Option<Shown>>,
     /// What is judged of the firing day, with the design whose day it is.
-    pub day: Found<DayFigures>,
+    pub day: OfDesign<DayFigures>,
     /// None of a design that is mild as it stands.
-    pub mild: Found<DayFigures>,
+    pub mild: OfDesign<DayFigures>,
     /// Safety at its unfavorable edge.
-    pub edges: Found<Edges>,
+    pub edges: OfDesign<Edges>,
     /// Raised when the design comes from elsewhere than a field: what is typed is void then.
     pub epoch: RwSignal<u32>,
     /// Decisions whose entry is refused and not in the design.
@@ -170,7 +170,7 @@ impl Workspace {
             Memo::new(move |_| history.with(|history| history.present().pinned.clone()));
         let units = storage::read(storage::UNITS);
         let [day, mild] = [RwSignal::new(None), RwSignal::new(None)];
-        let edges: Found<Edges> = RwSignal::new(None);
+        let edges: OfDesign<Edges> = RwSignal::new(None);
         let awaited = RwSignal::new(Vec::<Task>::new());
         let waits =
             Memo::new(move |_| awaited.with(|tasks| tasks.iter().any(|task| !task.is_done())));
